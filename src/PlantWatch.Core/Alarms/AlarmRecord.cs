@@ -1,0 +1,134 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Alarms;
+
+/// <summary>Priority by severity and time to respond. The default is a note: no defined response, no alarm.</summary>
+public enum Priority
+{
+    /// <summary>Worth knowing, nothing to do now.</summary>
+    Note = 0,
+    /// <summary>Act within the shift.</summary>
+    Low,
+    /// <summary>Act within the hour.</summary>
+    Medium,
+    /// <summary>Act now.</summary>
+    High,
+    /// <summary>People may be harmed: act now, bathers out.</summary>
+    Critical,
+}
+
+/// <summary>Alarm states of IEC 62682 / ISA-18.2, always derived from independent facts and never stored by themselves.</summary>
+public enum AlarmState
+{
+    /// <summary>Normal (A).</summary>
+    Normal = 0,
+    /// <summary>Active, unacknowledged (B).</summary>
+    Unacknowledged,
+    /// <summary>Active, acknowledged (C).</summary>
+    Acknowledged,
+    /// <summary>Returned to normal, unacknowledged (D).</summary>
+    ReturnedUnacknowledged,
+    /// <summary>Latched, unacknowledged (E).</summary>
+    LatchedUnacknowledged,
+    /// <summary>Latched, acknowledged (F).</summary>
+    LatchedAcknowledged,
+    /// <summary>Shelved by a person for a time (G).</summary>
+    Shelved,
+    /// <summary>Suppressed by design (H).</summary>
+    SuppressedByDesign,
+    /// <summary>Out of service (I).</summary>
+    OutOfService,
+}
+
+/// <summary>What changed an alarm.</summary>
+public enum AlarmChange
+{
+    /// <summary>Nothing.</summary>
+    None = 0,
+    /// <summary>Its condition has held for the on-delay.</summary>
+    Raised,
+    /// <summary>Its condition has been gone for the off-delay.</summary>
+    Cleared,
+    /// <summary>A person acknowledged it.</summary>
+    Acknowledged,
+    /// <summary>A person shelved it.</summary>
+    Shelved,
+    /// <summary>It came off the shelf, by a person or by time.</summary>
+    Unshelved,
+    /// <summary>Design suppressed it.</summary>
+    Suppressed,
+    /// <summary>Design released it.</summary>
+    Released,
+    /// <summary>A person reset the latch.</summary>
+    Reset,
+    /// <summary>What it watched is gone from the plant file.</summary>
+    Retired,
+}
+
+/// <summary>The independent facts of one alarm, from which its state follows. The default is a normal alarm that never happened.</summary>
+public sealed record AlarmRecord
+{
+    /// <summary>UUIDv7 of this occurrence; a new one each time it is raised from normal.</summary>
+    public Guid Id { get; init; }
+
+    /// <summary>What it watches: rule number and subject, such as <c>R-010/main-ph</c>. One live alarm a key.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>Number of the rule in docs/rules.md.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>Pool, probe or pump it is about.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>Its priority.</summary>
+    public Priority Priority { get; init; }
+
+    /// <summary>Cause with figures, in the words of its rule.</summary>
+    public required Reason Cause { get; init; }
+
+    /// <summary>The condition holds (after on-delay, until off-delay).</summary>
+    public bool Active { get; init; }
+
+    /// <summary>A person has seen it.</summary>
+    public bool IsAcknowledged { get; init; } = true;
+
+    /// <summary>It latches: stays until reset even when the condition is gone.</summary>
+    public bool Latches { get; init; }
+
+    /// <summary>The latch holds.</summary>
+    public bool LatchHeld { get; init; }
+
+    /// <summary>Shelved until then; never means not shelved.</summary>
+    public Instant ShelvedUntil { get; init; }
+
+    /// <summary>Suppressed by design at the moment.</summary>
+    public bool Suppressed { get; init; }
+
+    /// <summary>Taken out of service.</summary>
+    public bool OutOfService { get; init; }
+
+    /// <summary>The condition has been pending (towards raise or clear) since then; never means it agrees with <see cref="Active"/>.</summary>
+    public Instant PendingSince { get; init; }
+
+    /// <summary>When it was raised.</summary>
+    public Instant RaisedAt { get; init; }
+
+    /// <summary>When it cleared; never while active.</summary>
+    public Instant ClearedAt { get; init; }
+
+    /// <summary>Who acknowledged it.</summary>
+    public string? AcknowledgedBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant AcknowledgedAt { get; init; }
+
+    /// <summary>The words given with it.</summary>
+    public string? Comment { get; init; }
+
+    /// <summary>Who shelved it.</summary>
+    public string? ShelvedBy { get; init; }
+
+    /// <summary>The state of IEC 62682 that follows from the facts.</summary>
+    public AlarmState State => AlarmTable.StateOf(this);
+}

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>All that PlantWatch knows of one circuit now. Immutable, serialisable, refers to nothing outside itself.</summary>
+public sealed record CircuitState
+{
+    /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
+    public const int CurrentFoldVersion = 1;
+
+    /// <summary>Version of the fold that made it.</summary>
+    public int FoldVersion { get; init; } = CurrentFoldVersion;
+
+    /// <summary>The circuit as the plant file describes it.</summary>
+    public required CircuitPlan Plan { get; init; }
+
+    /// <summary>Accepted sample time, clamped to receive time and moved on by ticks: timers run on this.</summary>
+    public Instant Watermark { get; init; }
+
+    /// <summary>The closing sums.</summary>
+    public Ledger Ledger { get; init; } = new();
+
+    /// <summary>Probes in the order of the plan.</summary>
+    public ImmutableArray<ProbeState> Probes { get; init; } = [];
+
+    /// <summary>Pumps in the order of the plan.</summary>
+    public ImmutableArray<PumpState> Pumps { get; init; } = [];
+
+    /// <summary>Pools in the order of the plan.</summary>
+    public ImmutableArray<PoolState> Pools { get; init; } = [];
+
+    /// <summary>Alarms that are not simply normal, or are pending, by key.</summary>
+    public ImmutableSortedDictionary<string, AlarmRecord> Alarms { get; init; } = ImmutableSortedDictionary<string, AlarmRecord>.Empty.WithComparers(StringComparer.Ordinal);
+
+    /// <summary>Fault notes that are not done, by id.</summary>
+    public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; init; } = ImmutableSortedDictionary<Guid, FaultNote>.Empty;
+
+    /// <summary>Calibrations: proposals waiting, and for each probe those that held or hold.</summary>
+    public ImmutableArray<Calibration> Calibrations { get; init; } = [];
+
+    /// <summary>Recent packets, to tell a redelivery from a new reading.</summary>
+    public PacketMemory Packets { get; init; } = PacketMemory.Empty;
+
+    /// <summary>Ids and content hashes of recent checks, so that sending one twice is harmless.</summary>
+    public ImmutableArray<KnownCheck> KnownChecks { get; init; } = [];
+
+    /// <summary>The empty state of a circuit before its plan was loaded.</summary>
+    public static CircuitState Of(CircuitPlan plan) => new() { Plan = plan };
+}
+
+/// <summary>A check that was taken.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="ContentHash">Hash of its canonical content.</param>
+public readonly record struct KnownCheck(Guid Id, ulong ContentHash);
+
+/// <summary>What is known of one probe.</summary>
+public sealed record ProbeState
+{
+    /// <summary>The probe's id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Newest reading; quality not received before the first.</summary>
+    public LastReading Last { get; init; }
+
+    /// <summary>What the signal alone says.</summary>
+    public SignalHealth Signal { get; init; } = SignalHealth.New;
+
+    /// <summary>What the checks say.</summary>
+    public ProbeTrust Trust { get; init; } = ProbeTrust.New;
+}
+
+/// <summary>The newest reading of a series.</summary>
+/// <param name="MeasuredAt">Its time.</param>
+/// <param name="ReceivedAt">When it came.</param>
+/// <param name="Raw">Raw number.</param>
+/// <param name="Value">Corrected number.</param>
+/// <param name="Quality">Facts about it.</param>
+public readonly record struct LastReading(Instant MeasuredAt, Instant ReceivedAt, double Raw, double Value, Quality Quality);
+
+/// <summary>What is known of one dosing pump.</summary>
+public sealed record PumpState
+{
+    /// <summary>The pump's id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What it last said it does.</summary>
+    public PumpActivity Activity { get; init; }
+
+    /// <summary>Since when.</summary>
+    public Instant Since { get; init; }
+
+    /// <summary>Newest state message.</summary>
+    public Instant HeardAt { get; init; }
+
+    /// <summary>Tank level in per cent; quality not received before the first.</summary>
+    public LastReading Tank { get; init; }
+}
+
+/// <summary>What is known of one pool.</summary>
+public sealed record PoolState
+{
+    /// <summary>The pool's id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Newest manual result for each measurand that has one, with its time: inputs of the balance, their age shown.</summary>
+    public ImmutableSortedDictionary<Measurand, ManualValue> Manual { get; init; } = ImmutableSortedDictionary<Measurand, ManualValue>.Empty;
+
+    /// <summary>Whether the bottom was visible at the last look; null when never looked at.</summary>
+    public bool? BottomVisible { get; init; }
+
+    /// <summary>When that look was.</summary>
+    public Instant BottomSeenAt { get; init; }
+
+    /// <summary>Bathers at the last count.</summary>
+    public int? Bathers { get; init; }
+
+    /// <summary>Sample time of the newest check that covered each duty, in the order of the plan's duties.</summary>
+    public ImmutableArray<Instant> DutyDoneAt { get; init; } = [];
+}
+
+/// <summary>A manual result as the pool remembers it.</summary>
+/// <param name="Result">The result.</param>
+/// <param name="SampledAt">When the sample was taken.</param>
+/// <param name="Suspect">It is kept but doubted; the unsafe reading of it stands until a repeat clears it.</param>
+/// <param name="CheckId">The check it came with.</param>
+public sealed record ManualValue(TestResult Result, Instant SampledAt, bool Suspect, Guid CheckId);

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>Everything that can happen to a circuit. The journal holds these and nothing else, so a replay needs nothing else.</summary>
+/// <param name="At">When it came in at the door.</param>
+public abstract record PlantEvent(Instant At);
+
+/// <summary>An MQTT message as it came, not yet decoded.</summary>
+/// <param name="At">Receive time, strictly rising within a circuit.</param>
+/// <param name="Topic">MQTT topic.</param>
+/// <param name="Payload">The bytes.</param>
+/// <param name="Retained">The RETAIN flag: a last value, not a new sample.</param>
+/// <param name="Packet">What identifies the packet; null at QoS 0.</param>
+public sealed record MessageArrived(Instant At, string Topic, ReadOnlyMemory<byte> Payload, bool Retained, PacketIdentity? Packet) : PlantEvent(At);
+
+/// <summary>A manual check was entered.</summary>
+/// <param name="At">Arrival; sample and entry time are in the check.</param>
+/// <param name="Check">The check.</param>
+/// <param name="Windows">What the circuit's series did around the sample, read by the shell.</param>
+public sealed record CheckEntered(Instant At, ManualCheck Check, ImmutableArray<ProbeWindow> Windows) : PlantEvent(At);
+
+/// <summary>A calibration was proposed. Only the proposer's fields are read.</summary>
+public sealed record CalibrationProposed(Instant At, Calibration Proposal) : PlantEvent(At);
+
+/// <summary>An engineer decided on a proposal, or reported the panel adjusted.</summary>
+/// <param name="At">When.</param>
+/// <param name="CalibrationId">The proposal.</param>
+/// <param name="Decision">Approved, Rejected or Adjusted.</param>
+/// <param name="HoldsFrom">The time from which it holds; never means now.</param>
+/// <param name="By">Who.</param>
+/// <param name="Why">In words.</param>
+public sealed record CalibrationDecided(Instant At, Guid CalibrationId, CalibrationStatus Decision, Instant HoldsFrom, string By, string? Why) : PlantEvent(At);
+
+/// <summary>A person acknowledged an alarm.</summary>
+public sealed record AlarmAcknowledged(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
+
+/// <summary>A person shelved an alarm until a time.</summary>
+public sealed record AlarmShelved(Instant At, Guid AlarmId, Instant Until, string By, string Why) : PlantEvent(At);
+
+/// <summary>A person took an alarm off the shelf.</summary>
+public sealed record AlarmUnshelved(Instant At, Guid AlarmId, string By) : PlantEvent(At);
+
+/// <summary>A fault note was written or changed.</summary>
+public sealed record FaultNoted(Instant At, FaultNote Note) : PlantEvent(At);
+
+/// <summary>The plant file was read, at start or again. A broken file never becomes an event: the old one stays in force.</summary>
+/// <param name="At">When.</param>
+/// <param name="Plan">The circuit as it now is.</param>
+public sealed record PlanLoaded(Instant At, CircuitPlan Plan) : PlantEvent(At);
+
+/// <summary>The broker no longer knew our session: what it held for us is lost, and that is a gap in the record.</summary>
+/// <param name="At">When the connection came back.</param>
+/// <param name="Since">When it had been lost.</param>
+/// <param name="Session">Which session.</param>
+public sealed record SessionLost(Instant At, Instant Since, string Session) : PlantEvent(At);
+
+/// <summary>Time went on and nothing else happened.</summary>
+public sealed record ClockTicked(Instant At) : PlantEvent(At);

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>One row of the record: append-only, never changed. A correction is a new row that names the old one.</summary>
+/// <param name="Id">UUIDv7 of this row.</param>
+/// <param name="At">When it entered the record.</param>
+/// <param name="HappenedAt">The time it speaks of: sample time of a check, HoldsFrom of a calibration; else the same as <paramref name="At"/>.</param>
+/// <param name="Subject">Pool, probe, pump or alarm id it is about.</param>
+/// <param name="Body">What it says.</param>
+public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string Subject, EntryBody Body);
+
+/// <summary>What an entry says; a closed list.</summary>
+public abstract record EntryBody
+{
+    /// <summary>Stable key of the kind, as stored.</summary>
+    public abstract string Kind { get; }
+}
+
+/// <summary>A manual check with what was unlikely about it.</summary>
+public sealed record CheckEntry(ManualCheck Check, Instant ArrivedAt, ImmutableArray<FieldRemark> Remarks) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "check";
+}
+
+/// <summary>What a check says of a probe.</summary>
+public sealed record JudgementEntry(Judgement Judgement) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "judgement";
+}
+
+/// <summary>A calibration in a new status.</summary>
+public sealed record CalibrationEntry(Calibration Calibration) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "calibration";
+}
+
+/// <summary>An alarm changed state.</summary>
+/// <param name="Alarm">The alarm after the change.</param>
+/// <param name="Change">What changed it: raised, cleared, acknowledged, shelved, unshelved, ...</param>
+/// <param name="By">The person; null when the plant did it.</param>
+/// <param name="Comment">The person's words.</param>
+public sealed record AlarmEntry(AlarmRecord Alarm, AlarmChange Change, string? By, string? Comment) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "alarm";
+}
+
+/// <summary>A fault note.</summary>
+public sealed record FaultEntry(FaultNote Note) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "fault";
+}
+
+/// <summary>A change of standing of a probe from its signal.</summary>
+public sealed record StandingEntry(string ProbeId, Standing Standing, ImmutableArray<Reason> Reasons) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "standing";
+}
+
+/// <summary>A gap: something was lost or may have been.</summary>
+public sealed record GapEntry(Instant From, Instant To, Reason Reason) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "gap";
+}
+
+/// <summary>The plant file came into force, with the stated effects of each change.</summary>
+public sealed record PlanEntry(ImmutableArray<Reason> Effects) : EntryBody
+{
+    /// <inheritdoc/>
+    public override string Kind => "plan";
+}

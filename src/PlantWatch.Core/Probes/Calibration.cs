@@ -1,0 +1,76 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Probes;
+
+/// <summary>How a calibration corrects.</summary>
+public enum CalibrationKind
+{
+    /// <summary>Shifts by an offset; slope stays 1.</summary>
+    Offset = 0,
+    /// <summary>Slope and offset from two points.</summary>
+    TwoPoint,
+    /// <summary>An adjustment of the plant's own panel: logged here, applied there, so that nothing is corrected twice.</summary>
+    PanelAdjustment,
+}
+
+/// <summary>Where a proposed calibration stands.</summary>
+public enum CalibrationStatus
+{
+    /// <summary>Waiting for an engineer.</summary>
+    Proposed = 0,
+    /// <summary>In force from its time on.</summary>
+    Approved,
+    /// <summary>Turned down.</summary>
+    Rejected,
+    /// <summary>A panel adjustment that was carried out on the panel.</summary>
+    Adjusted,
+}
+
+/// <summary>A calibration from proposal to force: corrected = slope x raw + offset, from a time on. Raw readings are never rewritten.</summary>
+public sealed record Calibration
+{
+    /// <summary>UUIDv7 made by the proposer.</summary>
+    public required Guid Id { get; init; }
+
+    /// <summary>The probe.</summary>
+    public required string ProbeId { get; init; }
+
+    /// <summary>What it does.</summary>
+    public CalibrationKind Kind { get; init; }
+
+    /// <summary>Where it stands.</summary>
+    public CalibrationStatus Status { get; init; }
+
+    /// <summary>Slope, dimensionless. For a panel adjustment always 1.</summary>
+    public double Slope { get; init; } = 1;
+
+    /// <summary>Offset in the measurand's unit. For a panel adjustment the amount to add to the panel's value.</summary>
+    public double Offset { get; init; }
+
+    /// <summary>The checks it rests on.</summary>
+    public System.Collections.Immutable.ImmutableArray<Guid> Checks { get; init; } = [];
+
+    /// <summary>Who proposed it.</summary>
+    public required string ProposedBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant ProposedAt { get; init; }
+
+    /// <summary>The proposer's remark.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>Who approved, rejected or carried it out; null while proposed.</summary>
+    public string? DecidedBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant DecidedAt { get; init; }
+
+    /// <summary>Why, in the decider's words.</summary>
+    public string? Decision { get; init; }
+
+    /// <summary>The time from which it holds (or the panel was turned); never while proposed or rejected.</summary>
+    public Instant HoldsFrom { get; init; }
+
+    /// <summary>Applies slope and offset to a raw value. One pure method: the whole calibrator.</summary>
+    public double Apply(double raw) => (Slope * raw) + Offset;
+}

@@ -1,0 +1,28 @@
+namespace PlantWatch.Core.Quantities;
+
+/// <summary>A value with its standard uncertainty (one standard deviation, same unit). The default is 0 with no claim: uncertainty infinite is never stored, so <see cref="IsKnown"/> is false.</summary>
+public readonly record struct Estimate
+{
+    /// <summary>Makes an estimate.</summary>
+    /// <exception cref="ArgumentException">The value is not finite, or the uncertainty is not positive and finite.</exception>
+    public Estimate(double value, double standardUncertainty)
+    {
+        if (!double.IsFinite(value)) throw new ArgumentException("an estimate needs a finite value");
+        if (!double.IsFinite(standardUncertainty) || standardUncertainty <= 0)
+            throw new ArgumentException("an estimate needs a positive, finite standard uncertainty");
+        Value = value;
+        StandardUncertainty = standardUncertainty;
+    }
+
+    /// <summary>The best value.</summary>
+    public double Value { get; }
+
+    /// <summary>One standard deviation; 0 only for the default, which claims nothing.</summary>
+    public double StandardUncertainty { get; }
+
+    /// <summary>The expanded uncertainty U at k = 2 (GUM): about 95 % of the time the truth lies within value +- U.</summary>
+    public double Expanded => 2 * StandardUncertainty;
+
+    /// <summary>False for the default value only.</summary>
+    public bool IsKnown => StandardUncertainty > 0;
+}

@@ -1,0 +1,54 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Readings;
+
+/// <summary>Turns an incoming number into the measurand's own unit: own = factor x number + offset. The default is no conversion at all and is never returned.</summary>
+/// <param name="Factor">Factor.</param>
+/// <param name="Offset">Offset.</param>
+public readonly record struct UnitScale(double Factor, double Offset)
+{
+    /// <summary>The same unit.</summary>
+    public static UnitScale Same => new(1, 0);
+
+    /// <summary>Converts a number.</summary>
+    public double Apply(double value) => (value * Factor) + Offset;
+}
+
+/// <summary>The units that payloads and the plant file may name, a measurand at a time. SenML names (RFC 8428, RFC 8798) stand beside the trade's.</summary>
+public static class Units
+{
+    /// <summary>Finds the conversion for a unit, or says that the measurand has no such unit.</summary>
+    public static bool TryScale(Measurand measurand, string unit, out UnitScale scale)
+    {
+        UnitScale? found = (measurand, unit) switch
+        {
+            (Measurand.Ph, "pH") => UnitScale.Same,
+            (Measurand.Orp, "mV") => UnitScale.Same,
+            (Measurand.Orp, "V") => new UnitScale(1000, 0),
+            (Measurand.Temperature, "degC" or "Cel") => UnitScale.Same,
+            (Measurand.Temperature, "degF") => new UnitScale(5.0 / 9.0, -160.0 / 9.0),
+            (Measurand.Temperature, "K") => new UnitScale(1, -273.15),
+            (Measurand.Conductivity, "uS/cm") => UnitScale.Same,
+            (Measurand.Conductivity, "mS/cm") => new UnitScale(1000, 0),
+            (Measurand.Conductivity, "S/m") => new UnitScale(10_000, 0),
+            (Measurand.SampleFlow, "" or "/") => UnitScale.Same,
+            // mg/L and ppm are the same in dilute water; ppm is the trade's habit.
+            (>= Measurand.FreeChlorine and <= Measurand.DissolvedSolids, "mg/L" or "mg/l" or "ppm") => UnitScale.Same,
+            _ => null,
+        };
+        scale = found ?? default;
+        return found is not null;
+    }
+
+    /// <summary>The units a measurand may be given in, for error messages.</summary>
+    public static IReadOnlyList<string> Of(Measurand measurand) => measurand switch
+    {
+        Measurand.Ph => ["pH"],
+        Measurand.Orp => ["mV", "V"],
+        Measurand.Temperature => ["degC", "Cel", "degF", "K"],
+        Measurand.Conductivity => ["uS/cm", "mS/cm", "S/m"],
+        Measurand.SampleFlow => ["/"],
+        Measurand.None => [],
+        _ => ["mg/L", "ppm"],
+    };
+}

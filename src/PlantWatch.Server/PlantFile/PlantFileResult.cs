@@ -1,0 +1,15 @@
+using PlantWatch.Core.Plant;
+
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>A plant file, understood or not. Exactly one of plan and errors.</summary>
+internal sealed record PlantFileResult(PlantPlan? Plan, IReadOnlyList<PlantFileError> Errors);
+
+/// <summary>What is wrong, where, and what was expected.</summary>
+/// <param name="Line">Line in the file, from 1.</param>
+/// <param name="Key">Path of the key, such as <c>circuits[0].pools[1].volume_m3</c>.</param>
+/// <param name="Message">What was expected and what was found.</param>
+internal sealed record PlantFileError(int Line, string Key, string Message)
+{
+    public override string ToString() => $"line {Line}, {Key}: {Message}";
+}

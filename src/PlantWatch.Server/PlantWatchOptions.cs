@@ -1,0 +1,51 @@
+namespace PlantWatch.Server;
+
+/// <summary>How this server is set up. Section "PlantWatch" of the configuration; everything has a default that works on one machine.</summary>
+public sealed class PlantWatchOptions
+{
+    /// <summary>Path of the plant file.</summary>
+    public string PlantFile { get; set; } = "plant.yaml";
+
+    /// <summary>Folder of the record and the logs.</summary>
+    public string Data { get; set; } = "data";
+
+    /// <summary>Where readings come from.</summary>
+    public BrokerOptions Broker { get; set; } = new();
+}
+
+/// <summary>The MQTT side.</summary>
+public sealed class BrokerOptions
+{
+    /// <summary>Embedded: this process is the broker. External: it connects to one.</summary>
+    public BrokerMode Mode { get; set; } = BrokerMode.Embedded;
+
+    /// <summary>Host of an external broker. The embedded one listens on loopback only until device accounts exist.</summary>
+    public string Host { get; set; } = "127.0.0.1";
+
+    /// <summary>Port; 0 lets the embedded broker choose one (tests).</summary>
+    public int Port { get; set; } = 1883;
+
+    /// <summary>Client id of the persistent session at an external broker; it must stay the same for ever.</summary>
+    public string ClientId { get; set; } = "plantwatch";
+
+    /// <summary>User name at an external broker.</summary>
+    public string? UserName { get; set; }
+
+    /// <summary>Password at an external broker.</summary>
+    public string? Password { get; set; }
+
+    /// <summary>Packets an external broker may have on the way to us unacknowledged.</summary>
+    public int ReceiveMaximum { get; set; } = 2000;
+
+    /// <summary>Extra topic filters to subscribe at an external broker beside the plant file's topics, so that strays are seen and kept.</summary>
+    public IList<string> AlsoSubscribe { get; set; } = [];
+}
+
+/// <summary>Kinds of broker set-up.</summary>
+public enum BrokerMode
+{
+    /// <summary>This process is the broker.</summary>
+    Embedded = 0,
+    /// <summary>Another broker, MQTT 5.</summary>
+    External,
+}
