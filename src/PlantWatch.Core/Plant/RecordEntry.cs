@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Probes;
@@ -16,9 +17,19 @@ namespace PlantWatch.Core.Plant;
 public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string Subject, EntryBody Body);
 
 /// <summary>What an entry says; a closed list.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(CheckEntry), "check")]
+[JsonDerivedType(typeof(JudgementEntry), "judgement")]
+[JsonDerivedType(typeof(CalibrationEntry), "calibration")]
+[JsonDerivedType(typeof(AlarmEntry), "alarm")]
+[JsonDerivedType(typeof(FaultEntry), "fault")]
+[JsonDerivedType(typeof(StandingEntry), "standing")]
+[JsonDerivedType(typeof(GapEntry), "gap")]
+[JsonDerivedType(typeof(PlanEntry), "plan")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
+    [JsonIgnore]
     public abstract string Kind { get; }
 }
 

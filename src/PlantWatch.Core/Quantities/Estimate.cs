@@ -1,6 +1,10 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace PlantWatch.Core.Quantities;
 
-/// <summary>A value with its standard uncertainty (one standard deviation, same unit). The default is 0 with no claim: uncertainty infinite is never stored, so <see cref="IsKnown"/> is false.</summary>
+/// <summary>A value with its standard uncertainty (one standard deviation, same unit). The default knows nothing and says so by <see cref="IsKnown"/>. As JSON: [value, uncertainty] or null.</summary>
+[JsonConverter(typeof(EstimateJson))]
 public readonly record struct Estimate
 {
     /// <summary>Makes an estimate.</summary>
@@ -25,4 +29,22 @@ public readonly record struct Estimate
 
     /// <summary>False for the default value only.</summary>
     public bool IsKnown => StandardUncertainty > 0;
+}
+
+internal sealed class EstimateJson : JsonConverter<Estimate>
+{
+    public override bool HandleNull => true;
+
+    public override Estimate Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType == JsonTokenType.Null) return default;
+        var (value, uncertainty) = NumberPair.Read(ref reader);
+        return new Estimate(value, uncertainty);
+    }
+
+    public override void Write(Utf8JsonWriter writer, Estimate value, JsonSerializerOptions options)
+    {
+        if (value.IsKnown) NumberPair.Write(writer, value.Value, value.StandardUncertainty);
+        else writer.WriteNullValue();
+    }
 }

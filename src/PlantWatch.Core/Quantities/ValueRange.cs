@@ -1,6 +1,10 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace PlantWatch.Core.Quantities;
 
-/// <summary>A closed interval of finite numbers. The default is the single point 0.</summary>
+/// <summary>A closed interval of finite numbers. The default is the single point 0. As JSON: [low, high].</summary>
+[JsonConverter(typeof(ValueRangeJson))]
 public readonly record struct ValueRange
 {
     /// <summary>Makes a range.</summary>
@@ -21,4 +25,16 @@ public readonly record struct ValueRange
 
     /// <summary>True when a finite value lies inside, ends included.</summary>
     public bool Contains(double value) => value >= Low && value <= High;
+}
+
+internal sealed class ValueRangeJson : JsonConverter<ValueRange>
+{
+    public override ValueRange Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        var (low, high) = NumberPair.Read(ref reader);
+        return new ValueRange(low, high);
+    }
+
+    public override void Write(Utf8JsonWriter writer, ValueRange value, JsonSerializerOptions options) =>
+        NumberPair.Write(writer, value.Low, value.High);
 }
