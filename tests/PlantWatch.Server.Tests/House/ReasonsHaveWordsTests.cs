@@ -1,0 +1,58 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+namespace PlantWatch.Server.Tests.House;
+
+/// <summary>Core speaks in codes; every code must have a sentence.</summary>
+public sealed partial class ReasonsHaveWordsTests
+{
+    private static readonly string Words = Repository.PathOf("src", "PlantWatch.Server", "Words", "en.json");
+
+    [WordsFact]
+    public void Every_reason_code_of_Core_has_words()
+    {
+        using var words = JsonDocument.Parse(File.ReadAllText(Words));
+        var known = Keys(words.RootElement, "").ToHashSet(StringComparer.Ordinal);
+        Assert.Empty(CodesOfCore().Except(known));
+    }
+
+    [Fact]
+    public void A_reason_is_made_from_a_code_that_can_be_read_in_the_source()
+    {
+        // A code that is put together at run time could not be checked against the words.
+        var hidden =
+            from file in Repository.Sources("src", "PlantWatch.Core")
+            from Match match in Computed().Matches(File.ReadAllText(file))
+            select $"{Path.GetRelativePath(Repository.Root, file)}: {match.Value}";
+        Assert.Empty(hidden);
+    }
+
+    internal static IEnumerable<string> CodesOfCore() => Repository.Sources("src", "PlantWatch.Core")
+        .SelectMany(file => Code().Matches(DocComment().Replace(File.ReadAllText(file), "")).Select(m => m.Groups[1].Value))
+        .Distinct().Order(StringComparer.Ordinal);
+
+    // The file may be flat or nested: a nested key is its path with dots.
+    private static IEnumerable<string> Keys(JsonElement element, string path)
+    {
+        if (element.ValueKind != JsonValueKind.Object) return [path];
+        return element.EnumerateObject().SelectMany(p => Keys(p.Value, path.Length == 0 ? p.Name : path + "." + p.Name)).Append(path);
+    }
+
+    // A code is two or more lower-case words parted by dots; file names and JSON paths look otherwise.
+    [GeneratedRegex("\"([a-z][a-z0-9_]*(?:\\.[a-z][a-z0-9_]*)+)\"")]
+    private static partial Regex Code();
+
+    [GeneratedRegex(@"^\s*///.*$", RegexOptions.Multiline)]
+    private static partial Regex DocComment();
+
+    [GeneratedRegex("Reason\\.Of\\(\\s*\\$\"[^\"]*\"")]
+    private static partial Regex Computed();
+
+    private sealed class WordsFactAttribute : FactAttribute
+    {
+        public WordsFactAttribute()
+        {
+            if (!File.Exists(Words)) Skip = "src/PlantWatch.Server/Words/en.json is not there yet";
+        }
+    }
+}
