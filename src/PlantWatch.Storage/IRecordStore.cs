@@ -9,6 +9,12 @@ namespace PlantWatch.Storage;
 public interface IRecordStore : IAsyncDisposable
 {
     /// <summary>Makes batches durable in one transaction: all of them or none. When it returns, they survive a power cut.</summary>
+    /// <remarks>
+    /// Several batches of one partition may come together, in order. Series are renamed before the readings of their batch are stored, all at
+    /// once; a reading of that batch under a former key goes to the renamed series, unless another one took this key. A series that stands in
+    /// the way of a new key keeps its readings under a key of its own. What is rolled up does not depend on the order of arrival.
+    /// </remarks>
+    /// <exception cref="StorageException">The store failed; nothing was written and it stays usable.</exception>
     /// <exception cref="OutOfSequenceException">A batch does not follow the last one of its partition; nothing was written.</exception>
     ValueTask<IReadOnlyList<CommitReceipt>> CommitAsync(IReadOnlyList<Commit> commits, CancellationToken cancellation);
 
@@ -27,6 +33,9 @@ public interface IRecordStore : IAsyncDisposable
     /// <summary>Drops journal rows that are older than <paramref name="before"/> and at or below the older of the two newest snapshots. Returns how many went.</summary>
     ValueTask<long> PruneJournalAsync(PartitionKey partition, Instant before, CancellationToken cancellation);
 
+    /// <summary>Gives a circuit's partition its new key; everything it holds follows. False when <paramref name="from"/> holds nothing or <paramref name="to"/> is taken: nothing was changed then.</summary>
+    ValueTask<bool> RenamePartitionAsync(PartitionKey from, PartitionKey to, CancellationToken cancellation);
+
     /// <summary>What back-fills turned out to be, summed over all commits of the partition: corrects the ledger of the state.</summary>
     ValueTask<BackFillTally> BackFillsAsync(PartitionKey partition, CancellationToken cancellation);
 
@@ -44,12 +53,14 @@ public interface IRecordStore : IAsyncDisposable
 public interface ISeriesStore
 {
     /// <summary>A series over a time range for a given width in pixels, from the coarsest tier that still fills the width.</summary>
+    /// <remarks>The first bucket may begin before the range and the last end after it, by less than a pixel. A silence of more than 2.5 times the longer of bucket and expected interval is a gap.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The query has no width or its range is empty.</exception>
     ValueTask<SeriesAnswer> SeriesAsync(PartitionKey partition, SeriesQuery query, CancellationToken cancellation);
 
-    /// <summary>Raw readings in time order, at most <paramref name="limit"/>.</summary>
+    /// <summary>Raw readings in time order from the start (included) to the end (excluded), at most the first <paramref name="limit"/>.</summary>
     ValueTask<IReadOnlyList<StoredReading>> RawAsync(PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation);
 
-    /// <summary>What a series did in a window: count, mean, deviation and slope of its good raw readings.</summary>
+    /// <summary>What a series did in a window: count, mean, deviation (of a sample, n - 1) and slope of its good raw readings, start included, end excluded.</summary>
     ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation);
 }
 
@@ -95,8 +106,17 @@ public sealed record EntryQuery(IReadOnlyList<string> Kinds, string? Subject = n
 /// <param name="From">Start, included.</param>
 /// <param name="To">End, excluded.</param>
 /// <param name="Width">Pixels to fill; the answer has at most this many points, gaps apart.</param>
-/// <param name="Expected">How often the series is expected to speak: longer silences are gaps.</param>
-public sealed record SeriesQuery(string Series, Instant From, Instant To, int Width, TimeSpan Expected);
+/// <param name="Expected">How often the series is expected to speak: longer silences are gaps. Zero when nothing is expected: raw readings then have no gaps.</param>
+public sealed record SeriesQuery(string Series, Instant From, Instant To, int Width, TimeSpan Expected)
+{
+    /// <summary>Stops a query that no store can answer.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It has no width or its range is empty.</exception>
+    public void ThrowIfImpossible()
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(Width, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(To, From);
+    }
+}
 
 /// <summary>Which store of readings answered.</summary>
 public enum Tier

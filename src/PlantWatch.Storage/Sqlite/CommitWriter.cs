@@ -1,0 +1,84 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Storage.Sqlite;
+
+/// <summary>Writes batches inside the transaction that its caller holds. Readings are gathered a series over all batches, so that each roll-up bucket is touched once.</summary>
+internal sealed class CommitWriter(Session session, RollUps rollUps)
+{
+    private readonly SeriesBook book = new(session);
+    private readonly RecordWriter record = new(session);
+    private readonly ReadingWriter readings = new(session, rollUps);
+    private readonly List<(SeriesBook.Section Section, string Key, SeriesSlot Slot)> touched = [];
+
+    /// <summary>Writes the batches in their order.</summary>
+    public CommitReceipt[] Write(IReadOnlyList<Commit> commits)
+    {
+        var tallies = new BackFillTally[commits.Count];
+        for (var i = 0; i < commits.Count; i++) Write(commits, i, tallies);
+        WriteReadings(commits, tallies);
+        var receipts = new CommitReceipt[commits.Count];
+        for (var i = 0; i < receipts.Length; i++)
+        {
+            record.Tally(book.Of(commits[i].Partition).Id, tallies[i]);
+            receipts[i] = new CommitReceipt(commits[i].Partition, commits[i].Seq, tallies[i]);
+        }
+        return receipts;
+    }
+
+    /// <summary>Forgets what a rolled-back transaction left in memory.</summary>
+    public void Forget()
+    {
+        book.Clear();
+        touched.Clear();
+        rollUps.Forget();
+    }
+
+    private void Write(IReadOnlyList<Commit> commits, int index, BackFillTally[] tallies)
+    {
+        var commit = commits[index];
+        var section = book.Of(commit.Partition);
+        record.Journal(section.Id, commit);
+        var renames = commit.Result.Renamed;
+        if (!renames.IsDefaultOrEmpty)
+        {
+            // Rows that wait under the old keys must be down before the keys change hands.
+            WriteReadings(commits, tallies);
+            book.Rename(section, renames, commit.Seq);
+        }
+        Gather(section, commit, index);
+        foreach (var refusal in commit.Result.Refusals) record.Write(section.Id, refusal);
+        foreach (var entry in commit.Result.Entries) record.Write(section.Id, entry);
+    }
+
+    private void Gather(SeriesBook.Section section, Commit commit, int index)
+    {
+        foreach (ref readonly var reading in commit.Result.Readings.AsSpan())
+        {
+            var key = Renames.KeyOf(commit.Result.Renamed, reading.Series);
+            var slot = book.Of(section, key);
+            if (slot.Rows.Count == 0) touched.Add((section, key, slot));
+            var t = reading.MeasuredAt.UnixMicroseconds;
+            slot.Rows.Add(new SeriesSlot.Row(t, reading.Raw, reading.ReceivedAt.UnixMicroseconds - t, reading.Quality, index));
+        }
+    }
+
+    private void WriteReadings(IReadOnlyList<Commit> commits, BackFillTally[] tallies)
+    {
+        foreach (var (section, key, slot) in touched)
+            readings.Write(
+                slot,
+                index => tallies[index] = tallies[index] with { AlreadyThere = tallies[index].AlreadyThere + 1 },
+                conflict => Keep(commits, tallies, section, key, conflict));
+        touched.Clear();
+    }
+
+    private void Keep(IReadOnlyList<Commit> commits, BackFillTally[] tallies, SeriesBook.Section section, string key, ReadingWriter.Conflict conflict)
+    {
+        var row = conflict.Row;
+        ref var tally = ref tallies[row.Commit];
+        var measured = Instant.FromUnixMicroseconds(row.T);
+        var received = Instant.FromUnixMicroseconds(row.T + row.Lag);
+        record.Write(section.Id, Conflicts.Refuse(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value, conflict.Stands));
+        tally = tally with { Conflicting = tally.Conflicting + 1 };
+    }
+}

@@ -1,0 +1,53 @@
+namespace PlantWatch.Storage.Sqlite;
+
+/// <summary>Writes the rows of a series and finds out what the late ones are: new, there already, or in conflict.</summary>
+internal sealed class ReadingWriter(Session session, RollUps rollUps)
+{
+    private readonly Statement append = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5)");
+    private readonly Statement insert = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT DO NOTHING");
+    private readonly Statement valueAt = session.Prepare("SELECT value FROM reading WHERE series = ?1 AND t = ?2");
+
+    /// <summary>A reading that another value keeps out.</summary>
+    public readonly record struct Conflict(SeriesSlot.Row Row, double Stands);
+
+    /// <summary>Writes the waiting rows of a series and its roll-ups.</summary>
+    /// <param name="slot">The series; its rows are taken.</param>
+    /// <param name="alreadyThere">Called with the commit's index for each duplicate.</param>
+    /// <param name="conflict">Called for each conflict.</param>
+    public void Write(SeriesSlot slot, Action<int> alreadyThere, Action<Conflict> conflict)
+    {
+        append.Bind(1, slot.Id);
+        var (quality, lag) = (-1L, -1L);
+        foreach (var row in slot.Rows)
+        {
+            if (row.T <= slot.Newest)
+            {
+                Late(slot, row, alreadyThere, conflict);
+                continue;
+            }
+            // Bound values stay, and these two seldom change.
+            if ((long)row.Quality != quality) append.Bind(4, quality = (long)row.Quality);
+            if (row.Lag != lag) append.Bind(5, lag = row.Lag);
+            append.Bind(2, row.T).Bind(3, row.Value).Run();
+            slot.Newest = row.T;
+            rollUps.Newer(row.T, row.Value, row.Quality);
+        }
+        slot.Rows.Clear();
+        rollUps.Write(slot.Id);
+    }
+
+    private void Late(SeriesSlot slot, SeriesSlot.Row row, Action<int> alreadyThere, Action<Conflict> conflict)
+    {
+        var rows = insert.Bind(1, slot.Id).Bind(2, row.T).Bind(3, row.Value).Bind(4, (long)row.Quality).Bind(5, row.Lag).Run();
+        if (rows == 1)
+        {
+            rollUps.Late(row.T);
+            return;
+        }
+        valueAt.Bind(1, slot.Id).Bind(2, row.T).Next();
+        var stands = valueAt.Double(0);
+        valueAt.Reset();
+        if (stands == row.Value) alreadyThere(row.Commit);
+        else conflict(new Conflict(row, stands));
+    }
+}

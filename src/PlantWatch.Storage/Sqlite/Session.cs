@@ -1,0 +1,103 @@
+using Microsoft.Data.Sqlite;
+using SQLitePCL;
+
+namespace PlantWatch.Storage.Sqlite;
+
+/// <summary>One connection with its prepared statements. Used by one thread at a time.</summary>
+internal sealed class Session : IDisposable
+{
+    private readonly SqliteConnection connection;
+    private readonly Dictionary<string, Statement> statements = new(StringComparer.Ordinal);
+
+    private Session(SqliteConnection connection) => this.connection = connection;
+
+    /// <summary>The connection that writes. FULL: a commit that returned survives a power cut, because an acknowledgement follows it.</summary>
+    public static Session OpenWriter(string path) => Open(path,
+        """
+        PRAGMA busy_timeout = 10000;
+        PRAGMA journal_mode = WAL;
+        PRAGMA synchronous = FULL;
+        PRAGMA wal_autocheckpoint = 4000;
+        PRAGMA journal_size_limit = 67108864;
+        PRAGMA cache_size = -65536;
+        PRAGMA temp_store = MEMORY;
+        """);
+
+    /// <summary>A connection that reads a steady picture while the writer goes on.</summary>
+    public static Session OpenReader(string path) => Open(path,
+        """
+        PRAGMA busy_timeout = 10000;
+        PRAGMA query_only = ON;
+        PRAGMA cache_size = -8192;
+        PRAGMA temp_store = MEMORY;
+        """);
+
+    private static Session Open(string path, string pragmas)
+    {
+        // Its own pool would hand out connections without our prepared statements.
+        var text = new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString();
+        var session = new Session(new SqliteConnection(text));
+        try
+        {
+            session.connection.Open();
+            session.Script(pragmas);
+            return session;
+        }
+        catch (SqliteException e)
+        {
+            session.Dispose();
+            throw new StorageException($"{path} cannot be opened: {e.Message}", mayPass: true);
+        }
+        catch
+        {
+            session.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>The statement for a text, prepared once.</summary>
+    public Statement Prepare(string sql)
+    {
+        if (!statements.TryGetValue(sql, out var statement))
+            statements.Add(sql, statement = new Statement(connection, sql));
+        return statement;
+    }
+
+    /// <summary>Runs statements that are needed once.</summary>
+    public void Script(string sql)
+    {
+        var database = connection.Handle!;
+        var code = raw.sqlite3_exec(database, sql);
+        if (code != raw.SQLITE_OK) throw SqliteFailure.Of(database, code);
+    }
+
+    /// <summary>Runs work in a transaction that takes the write lock at once: all of it is committed, or none.</summary>
+    public T InTransaction<T>(Func<T> work)
+    {
+        Prepare("BEGIN IMMEDIATE").Run();
+        try
+        {
+            var result = work();
+            Prepare("COMMIT").Run();
+            return result;
+        }
+        catch
+        {
+            RollBack();
+            throw;
+        }
+    }
+
+    private void RollBack()
+    {
+        foreach (var statement in statements.Values) statement.Reset();
+        // A full disk or a failed write may have rolled back already.
+        if (raw.sqlite3_get_autocommit(connection.Handle!) == 0) Prepare("ROLLBACK").Run();
+    }
+
+    public void Dispose()
+    {
+        foreach (var statement in statements.Values) statement.Dispose();
+        connection.Dispose();
+    }
+}

@@ -1,0 +1,177 @@
+using System.Runtime.CompilerServices;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Storage.Sqlite;
+
+/// <summary>The record and the series in one SQLite file. One writer at a time, readers never wait for it. Calls run on the caller's thread.</summary>
+public sealed class SqliteStore : IRecordStore, ISeriesStore
+{
+    private readonly TimeZoneInfo zone;
+    private readonly SemaphoreSlim turn = new(1, 1);
+    private readonly Session writer;
+    private readonly CommitWriter commits;
+    private readonly SessionPool readers;
+    private bool closed;
+
+    private SqliteStore(Session writer, RollUps rollUps, string path, TimeZoneInfo zone)
+    {
+        this.zone = zone;
+        this.writer = writer;
+        commits = new CommitWriter(writer, rollUps);
+        readers = new SessionPool(path);
+    }
+
+    /// <summary>Opens the file, makes it where there is none, and brings it to the form this program knows.</summary>
+    /// <param name="path">Path of the database file; its folder is made.</param>
+    /// <param name="siteZone">The site's time zone: it decides what a day is. Changing it cuts the days anew.</param>
+    /// <exception cref="UnusableDatabaseException">The file belongs to another program or to a newer PlantWatch; it is left as it is.</exception>
+    /// <exception cref="StorageException">The file cannot be opened or written.</exception>
+    public static SqliteStore Open(string path, TimeZoneInfo siteZone)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        ArgumentNullException.ThrowIfNull(siteZone);
+        var full = Path.GetFullPath(path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        Migrations.RefuseUnusable(full);
+        var writer = Session.OpenWriter(full);
+        try
+        {
+            Migrations.Apply(writer);
+            var rollUps = new RollUps(writer, new SiteCalendar(siteZone));
+            SiteZone.Hold(writer, rollUps, siteZone);
+            return new SqliteStore(writer, rollUps, full, siteZone);
+        }
+        catch
+        {
+            writer.Dispose();
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<CommitReceipt>> CommitAsync(IReadOnlyList<Commit> commits, CancellationToken cancellation)
+    {
+        CommitCheck.Throw(commits);
+        return WriteAsync<IReadOnlyList<CommitReceipt>>(() => this.commits.Write(commits), cancellation);
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask SaveSnapshotAsync(PartitionKey partition, Snapshot snapshot, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        await WriteAsync(() => Upkeep.Save(writer, partition, snapshot), cancellation).ConfigureAwait(false);
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<long> PruneJournalAsync(PartitionKey partition, Instant before, CancellationToken cancellation) =>
+        WriteAsync(() => Upkeep.Prune(writer, partition, before), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<bool> RenamePartitionAsync(PartitionKey from, PartitionKey to, CancellationToken cancellation) =>
+        WriteAsync(
+            () =>
+            {
+                commits.Forget();
+                return Upkeep.Rename(writer, from, to);
+            },
+            cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<long> LastSeqAsync(PartitionKey partition, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).LastSeq(partition), cancellation);
+
+    /// <inheritdoc/>
+    public async IAsyncEnumerable<JournalRow> JournalAsync(
+        PartitionKey partition, long afterSeq, [EnumeratorCancellation] CancellationToken cancellation)
+    {
+        // A page at a time: a read left open for a whole replay would keep the write-ahead log from being folded in.
+        while (true)
+        {
+            var page = await Read(session => new RecordReader(session).JournalPage(partition, afterSeq), cancellation).ConfigureAwait(false);
+            if (page.Count == 0) yield break;
+            foreach (var row in page) yield return row;
+            afterSeq = page[^1].Seq;
+        }
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<Snapshot?> LatestSnapshotAsync(PartitionKey partition, int foldVersion, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).LatestSnapshot(partition, foldVersion), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<BackFillTally> BackFillsAsync(PartitionKey partition, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).BackFills(partition), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<RecordEntry>> EntriesAsync(PartitionKey partition, EntryQuery query, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        return Read(session => new RecordReader(session).Entries(partition, query), cancellation);
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<RecordEntry?> EntryAsync(PartitionKey partition, Guid id, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).Entry(partition, id), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<Refusal>> RefusalsAsync(PartitionKey partition, int limit, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).Refusals(partition, limit), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<SeriesAnswer> SeriesAsync(PartitionKey partition, SeriesQuery query, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        query.ThrowIfImpossible();
+        return Read(session => new SeriesReader(session, zone).Line(partition, query, cancellation), cancellation);
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<StoredReading>> RawAsync(
+        PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation) =>
+        Read(session => new SeriesReader(session, zone).Raw(partition, series, from, to, Math.Max(0, limit), cancellation), cancellation);
+
+    /// <inheritdoc/>
+    public ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation) =>
+        Read(session => new SeriesReader(session, zone).Window(partition, series, from, to, cancellation), cancellation);
+
+    /// <summary>Closes the file after the write in hand; the log is folded into the database.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await turn.WaitAsync().ConfigureAwait(false);
+        try
+        {
+            if (closed) return;
+            closed = true;
+            readers.Dispose();
+            writer.Dispose();
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    private async ValueTask<T> WriteAsync<T>(Func<T> work, CancellationToken cancellation)
+    {
+        await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            ObjectDisposedException.ThrowIf(closed, this);
+            return writer.InTransaction(work);
+        }
+        catch
+        {
+            commits.Forget();
+            throw;
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    private ValueTask<T> Read<T>(Func<Session, T> work, CancellationToken cancellation) =>
+        cancellation.IsCancellationRequested ? ValueTask.FromCanceled<T>(cancellation) : ValueTask.FromResult(readers.Read(work));
+}
