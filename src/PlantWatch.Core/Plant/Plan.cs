@@ -194,7 +194,8 @@ public sealed record PoolPlan
 /// <param name="Low">Lowest acceptable value.</param>
 /// <param name="High">Highest acceptable value.</param>
 /// <param name="Source">Document and clause the plant took it from.</param>
-public sealed record LimitPlan(Measurand Measurand, double? Low, double? High, string Source);
+/// <param name="ReferenceElectrode">Reference electrode that an ORP limit is against; null for every other measurand.</param>
+public sealed record LimitPlan(Measurand Measurand, double? Low, double? High, string Source, string? ReferenceElectrode = null);
 
 /// <summary>Manual checks due at set times of the site's day.</summary>
 /// <param name="What">What is tested.</param>

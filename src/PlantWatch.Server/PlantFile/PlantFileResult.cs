@@ -7,9 +7,9 @@ internal sealed record PlantFileResult(PlantPlan? Plan, IReadOnlyList<PlantFileE
 
 /// <summary>What is wrong, where, and what was expected.</summary>
 /// <param name="Line">Line in the file, from 1.</param>
-/// <param name="Key">Path of the key, such as <c>circuits[0].pools[1].volume_m3</c>.</param>
+/// <param name="Key">Path of the key, such as <c>circuits[0].pools[1].volume_m3</c>; empty for the file as a whole.</param>
 /// <param name="Message">What was expected and what was found.</param>
 internal sealed record PlantFileError(int Line, string Key, string Message)
 {
-    public override string ToString() => $"line {Line}, {Key}: {Message}";
+    public override string ToString() => Key.Length == 0 ? $"line {Line}: {Message}" : $"line {Line}, {Key}: {Message}";
 }

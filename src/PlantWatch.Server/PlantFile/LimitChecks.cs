@@ -1,0 +1,66 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>Limits must limit something, be possible, and stand once for each measurand of a pool.</summary>
+internal static class LimitChecks
+{
+    public static void Check(Place root, Complaints complaints)
+    {
+        foreach (var circuit in root["circuits"].Items)
+            foreach (var pool in circuit["pools"].Items)
+            {
+                Twins(pool["limits"], complaints);
+                foreach (var limit in pool["limits"].Items)
+                {
+                    Ends(limit, complaints);
+                    if (limit["measurand"].String == "orp") SameElectrode(circuit, pool, limit, complaints);
+                    else if (limit["reference_electrode"] is { Exists: true } electrode)
+                        complaints.Add(electrode, "only an orp limit has a reference electrode that its numbers are against");
+                }
+            }
+    }
+
+    private static void Twins(Place limits, Complaints complaints)
+    {
+        var first = new Dictionary<string, Place>(StringComparer.Ordinal);
+        foreach (var measurand in limits.Items.Select(limit => limit["measurand"]))
+            if (measurand.String is { } name && !first.TryAdd(name, measurand))
+                complaints.Add(measurand, $"{Text.Short(name)} is limited twice in this pool; the first is on line {first[name].Line}");
+    }
+
+    private static void Ends(Place limit, Complaints complaints)
+    {
+        Place low = limit["low"], high = limit["high"];
+        if (limit.Node is PlantMapping && !low.Exists && !high.Exists)
+            complaints.Add(limit, "expected low, high or both; a limit with neither limits nothing");
+        if (low.Number is { } l && high.Number is { } h && l > h)
+            complaints.Add(low, $"expected low at or below high, found low {Text.Number(l)} above high {Text.Number(h)}");
+        if (EnumWords<Measurand>.Find(limit["measurand"].String) is not { } measurand) return;
+        Possible(low, measurand, complaints);
+        Possible(high, measurand, complaints);
+    }
+
+    private static void Possible(Place end, Measurand measurand, Complaints complaints)
+    {
+        var possible = measurand.Possible();
+        if (end.Number is { } value && !possible.Contains(value))
+            complaints.Add(end, $"expected what {EnumWords<Measurand>.Word(measurand)} can be, {ProbeChecks.Bounds(possible)}{ProbeChecks.Unit(measurand)}, found {Text.Number(value)}");
+    }
+
+    // Millivolts against two different electrodes differ by up to 50 mV for the same water.
+    private static void SameElectrode(Place circuit, Place pool, Place limit, Complaints complaints)
+    {
+        if (limit["reference_electrode"].String is not { } own) return;
+        foreach (var probe in circuit["probes"].Items)
+        {
+            var pools = probe["pool"];
+            if (probe["measurand"].String != "orp" || (pools.String is { } seen && seen != pool["id"].String)) continue;
+            if (probe["reference_electrode"].String is { } other && Plain(other) != Plain(own))
+                complaints.Add(limit["reference_electrode"],
+                    $"expected '{Text.Short(other)}' as on the probe '{Text.Short(probe["id"].String ?? "?")}', found '{Text.Short(own)}'; mV against two electrodes cannot be compared");
+        }
+    }
+
+    private static string Plain(string electrode) => string.Concat(electrode.Where(c => !char.IsWhiteSpace(c))).ToUpperInvariant();
+}

@@ -1,0 +1,37 @@
+using System.Text;
+
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>Reads a plant file: YAML, then the schema, then what a schema cannot say. Tells everything that is wrong at once, and never throws.</summary>
+internal static class PlantFileReader
+{
+    /// <summary>A plant of a thousand probes fits many times over.</summary>
+    public const int LargestBytes = 1024 * 1024;
+
+    public static PlantFileResult Read(string yaml)
+    {
+        var complaints = new Complaints();
+        if (Encoding.UTF8.GetByteCount(yaml) > LargestBytes)
+        {
+            complaints.Add(1, "", "the file is larger than 1 MiB; expected a description of one plant");
+            return new(null, complaints.InOrder());
+        }
+        if (YamlTree.Read(yaml, complaints) is not { } root) return new(null, complaints.InOrder());
+        SchemaCheck.OfPlantFile.Check(root, complaints);
+        CheckSense(Place.Root(root), complaints);
+        return complaints.Any
+            ? new(null, complaints.InOrder())
+            : new(new PlantPlanBuilder(Place.Root(root)).Build(), []);
+    }
+
+    // Each check passes over what the schema has complained of already.
+    private static void CheckSense(Place root, Complaints complaints)
+    {
+        SiteChecks.Check(root, complaints);
+        IdChecks.Check(root, complaints);
+        ReferenceChecks.Check(root, complaints);
+        ProbeChecks.Check(root, complaints);
+        LimitChecks.Check(root, complaints);
+        TopicChecks.Check(root, complaints);
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>Makes the plan from a file that has passed every check; it asks nothing again.</summary>
+internal sealed class PlantPlanBuilder(Place root)
+{
+    private readonly string timeZone = root["site"]["time_zone"].String!;
+
+    public PlantPlan Build() => new(
+        new SitePlan(root["site"]["name"].String!, timeZone),
+        Each(root["products"], Product),
+        Each(root["circuits"], Circuit));
+
+    private static ProductPlan Product(Place at) => new(Id(at), Name(at), Word<ProductKind>(at["kind"]), at["strength_percent"].Number);
+
+    private CircuitPlan Circuit(Place at) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Was = at["was"].String,
+        TimeZone = timeZone,
+        BalanceTankCubicMetres = at["balance_tank_m3"].Number,
+        TurnoverHours = at["turnover_hours"].Number,
+        Filters = Each(at["filters"], filter => new FilterPlan(Id(filter), Name(filter), filter["area_m2"].Number)),
+        Pools = Each(at["pools"], Pool),
+        Probes = Each(at["probes"], Probe),
+        Pumps = Each(at["pumps"], Pump),
+    };
+
+    private static PoolPlan Pool(Place at) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Was = at["was"].String,
+        Kind = Word<PoolKind>(at["kind"]),
+        Setting = Word<Setting>(at["setting"]),
+        Disinfectant = Word<Disinfectant>(at["disinfectant"]),
+        Secondary = Each(at["secondary"], Word<SecondaryTreatment>),
+        VolumeCubicMetres = at["volume_m3"].Number!.Value,
+        Limits = Each(at["limits"], Limit),
+        Duties = Each(at["checks"], Duty),
+    };
+
+    private static LimitPlan Limit(Place at) => new(
+        Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["source"].String!, at["reference_electrode"].String);
+
+    private static CheckDuty Duty(Place at) => new(
+        Each(at["what"], Word<Measurand>),
+        [.. at["at"].Items.Select(time => TimeOnly.ParseExact(time.String!, "HH:mm", CultureInfo.InvariantCulture)).Order()]);
+
+    private static ProbePlan Probe(Place at) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Was = at["was"].String,
+        PoolId = at["pool"].String,
+        Measurand = Word<Measurand>(at["measurand"]),
+        Origin = EnumWords<SignalOrigin>.Find(at["origin"].String) ?? SignalOrigin.Raw,
+        Topic = at["topic"].String!,
+        Format = Word<PayloadFormat>(at["format"]),
+        RecordName = at["record"].String,
+        Unit = at["unit"].String,
+        Range = at["range"].Items.Select(end => end.Number!.Value).ToArray() is [var low, var high] ? new(low, high) : default,
+        Every = Seconds(at["every_seconds"]) ?? TimeSpan.FromSeconds(10),
+        SampleDelay = Seconds(at["sample_delay_seconds"]) ?? TimeSpan.Zero,
+        ReferenceElectrode = at["reference_electrode"].String,
+        FlowSwitchId = at["flow_switch"].String,
+    };
+
+    private static PumpPlan Pump(Place at) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Was = at["was"].String,
+        PoolId = at["pool"].String,
+        ProductId = at["product"].String!,
+        StateTopic = at["state_topic"].String!,
+        TankTopic = at["tank_topic"].String,
+        TankLitres = at["tank_litres"].Number,
+        TankLowPercent = at["tank_low_percent"].Number ?? 15,
+    };
+
+    private static string Id(Place at) => at["id"].String!;
+
+    private static string Name(Place at) => at["name"].String!;
+
+    private static T Word<T>(Place at) where T : struct, Enum => EnumWords<T>.Find(at.String)!.Value;
+
+    private static ImmutableArray<T> Each<T>(Place list, Func<Place, T> make) => [.. list.Items.Select(make)];
+
+    private static TimeSpan? Seconds(Place at) => at.Number is { } seconds ? TimeSpan.FromSeconds(seconds) : null;
+}

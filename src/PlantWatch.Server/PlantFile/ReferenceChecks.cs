@@ -1,0 +1,65 @@
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>What is named must exist, and in the same circuit: state is kept a circuit at a time.</summary>
+internal static class ReferenceChecks
+{
+    public static void Check(Place root, Complaints complaints)
+    {
+        var products = Ids(root["products"]);
+        foreach (var circuit in root["circuits"].Items)
+        {
+            foreach (var probe in circuit["probes"].Items)
+            {
+                Pool(root, circuit, probe["pool"], complaints);
+                FlowSwitch(root, circuit, probe, complaints);
+            }
+            foreach (var pump in circuit["pumps"].Items)
+            {
+                Pool(root, circuit, pump["pool"], complaints);
+                Named(pump["product"], "product", products, complaints);
+            }
+        }
+    }
+
+    private static void Pool(Place root, Place circuit, Place pool, Complaints complaints)
+    {
+        if (InAnotherCircuit(root, circuit, "pools", pool.String) is { } other)
+            complaints.Add(pool, $"pool '{Text.Short(pool.String!)}' belongs to circuit '{Text.Short(other)}'; expected a pool of this circuit");
+        else Named(pool, "pool", Ids(circuit["pools"]), complaints);
+    }
+
+    private static void FlowSwitch(Place root, Place circuit, Place probe, Complaints complaints)
+    {
+        var flow = probe["flow_switch"];
+        if (flow.String is not { } id) return;
+        var target = circuit["probes"].Items.FirstOrDefault(other => other["id"].String == id);
+        if (probe["measurand"].String == "sample_flow")
+            complaints.Add(flow, "a flow switch guards probes; it has none of its own");
+        else if (target.Exists && target["measurand"].String is { } measurand && measurand != "sample_flow")
+            complaints.Add(flow, $"expected a probe with measurand sample_flow, found '{Text.Short(id)}', which measures {Text.Short(measurand)}");
+        else if (InAnotherCircuit(root, circuit, "probes", id) is { } owner)
+            complaints.Add(flow, $"probe '{Text.Short(id)}' belongs to circuit '{Text.Short(owner)}'; expected a flow switch of this circuit");
+        else if (!target.Exists)
+            Named(flow, "flow switch", circuit["probes"].Items.Where(other => other["measurand"].String == "sample_flow").Select(other => other["id"].String), complaints);
+    }
+
+    private static void Named(Place reference, string kind, IEnumerable<string?> known, Complaints complaints)
+    {
+        var ids = known.OfType<string>().ToList();
+        if (reference.String is not { } id || ids.Contains(id)) return;
+        var hint = Spelling.DidYouMean(id, ids);
+        if (hint.Length == 0) hint = ids.Count == 0 ? "; none is described" : $"; known: {Listed(ids)}";
+        complaints.Add(reference, $"there is no {kind} '{Text.Short(id)}' here{hint}");
+    }
+
+    private static string? InAnotherCircuit(Place root, Place circuit, string list, string? id)
+    {
+        if (id is null || Ids(circuit[list]).Contains(id)) return null;
+        var owner = root["circuits"].Items.FirstOrDefault(other => Ids(other[list]).Contains(id));
+        return owner.Exists ? owner["id"].String ?? owner.Path : null;
+    }
+
+    private static string Listed(List<string> ids) => string.Join(", ", ids.Take(10)) + (ids.Count > 10 ? ", ..." : "");
+
+    private static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
+}

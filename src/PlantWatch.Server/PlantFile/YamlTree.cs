@@ -1,0 +1,147 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace PlantWatch.Server.PlantFile;
+
+/// <summary>Reads YAML into nodes with lines. Plain values follow the core schema of YAML 1.2, so that <c>on</c> and <c>07:00</c> stay text.</summary>
+/// <remarks>
+/// Works on parser events rather than on a deserializer: a duplicate key, an alias or a depth that could exhaust the stack is a complaint with a
+/// line, not an exception. Anchors, aliases, tags and several documents have no use in such a file and are refused.
+/// </remarks>
+internal sealed partial class YamlTree
+{
+    private const int Deepest = 32;
+    private readonly Parser parser;
+    private readonly Complaints complaints;
+
+    private YamlTree(string yaml, Complaints complaints)
+    {
+        parser = new Parser(new StringReader(yaml));
+        this.complaints = complaints;
+    }
+
+    /// <summary>The root, or null when the text is no YAML at all; then there is a complaint.</summary>
+    public static PlantNode? Read(string yaml, Complaints complaints)
+    {
+        try
+        {
+            return new YamlTree(yaml, complaints).Document();
+        }
+        catch (YamlException error)
+        {
+            complaints.Add(YamlWords.Explain(yaml, error));
+            return null;
+        }
+    }
+
+    private PlantNode? Document()
+    {
+        Next();
+        if (Next() is StreamEnd)
+        {
+            complaints.Add(1, "", "the file is empty; expected the keys site and circuits");
+            return null;
+        }
+        Next();
+        var root = Node("", 0);
+        Next();
+        if (root is not null && Next() is DocumentStart second)
+            complaints.Add(LineOf(second), "", "a second document begins here; a plant file is one document, without lines of ---");
+        return root;
+    }
+
+    /// <summary>The node that begins at the current event; null when the file is too deep to be read on.</summary>
+    private PlantNode? Node(string path, int depth)
+    {
+        var current = parser.Current!;
+        if (depth > Deepest)
+        {
+            complaints.Add(LineOf(current), path, $"nested more than {Deepest} deep; nothing in this file needs that");
+            return null;
+        }
+        RefuseTag(current, path);
+        return current switch
+        {
+            MappingStart start => Mapping(start, path, depth),
+            SequenceStart start => List(start, path, depth),
+            Scalar scalar => new PlantScalar(LineOf(scalar), scalar.Value, ValueOf(scalar)),
+            _ => Alias(current, path),
+        };
+    }
+
+    private PlantMapping? Mapping(MappingStart start, string path, int depth)
+    {
+        var entries = new Dictionary<string, PlantEntry>(StringComparer.Ordinal);
+        while (Next() is not MappingEnd)
+        {
+            var line = LineOf(parser.Current!);
+            if (Key(path, depth) is not { } key) return null;
+            Next();
+            var at = Place.Join(path, key);
+            if (Node(at, depth + 1) is not { } value) return null;
+            if (!entries.TryAdd(key, new PlantEntry(key, line, value)))
+                complaints.Add(line, at, $"the key '{Text.Short(key)}' stands here twice; the first is on line {entries[key].Line}");
+        }
+        return new PlantMapping(LineOf(start), [.. entries.Values]);
+    }
+
+    private string? Key(string path, int depth)
+    {
+        if (parser.Current is Scalar scalar) return scalar.Value;
+        complaints.Add(LineOf(parser.Current!), path, "expected a key in plain text, found a list or a group of keys in its place");
+        return Node(path, depth + 1) is null ? null : "?";
+    }
+
+    private PlantList? List(SequenceStart start, string path, int depth)
+    {
+        var items = new List<PlantNode>();
+        while (Next() is not SequenceEnd)
+        {
+            if (Node($"{path}[{items.Count}]", depth + 1) is not { } item) return null;
+            items.Add(item);
+        }
+        return new PlantList(LineOf(start), items);
+    }
+
+    private PlantScalar Alias(ParsingEvent current, string path)
+    {
+        complaints.Add(LineOf(current), path, "expected a value, found an alias (*name); write the value out");
+        return new PlantScalar(LineOf(current), "", null);
+    }
+
+    private void RefuseTag(ParsingEvent current, string path)
+    {
+        if (current is NodeEvent { Tag.IsEmpty: false })
+            complaints.Add(LineOf(current), path, "expected a plain value, found a tag (!...); leave the tag out");
+    }
+
+    private ParsingEvent Next()
+    {
+        var before = parser.Current;
+        try
+        {
+            return parser.MoveNext() ? parser.Current! : throw new YamlException("the text ends too early");
+        }
+        catch (Exception error) when (error is not YamlException and not OutOfMemoryException)
+        {
+            // The parser lets through others than its own: an unclosed brace ends in an InvalidOperationException (YamlDotNet 18.1.0).
+            throw new YamlException(before?.End ?? Mark.Empty, before?.End ?? Mark.Empty, error.Message, error);
+        }
+    }
+
+    private static int LineOf(ParsingEvent e) => Math.Max(1, (int)e.Start.Line);
+
+    private static object? ValueOf(Scalar scalar) => scalar.Style is not ScalarStyle.Plain ? scalar.Value : scalar.Value switch
+    {
+        "" or "~" or "null" or "Null" or "NULL" => null,
+        "true" or "True" or "TRUE" => true,
+        "false" or "False" or "FALSE" => false,
+        var text => NumberForm().IsMatch(text) && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+            && double.IsFinite(number) ? number : text,
+    };
+
+    [GeneratedRegex(@"^[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?\z", RegexOptions.CultureInvariant)]
+    private static partial Regex NumberForm();
+}
