@@ -29,12 +29,31 @@ public sealed record ProbeTrust
 
     /// <summary>Paired checks in sample-time order, the newest <see cref="Kept"/>.</summary>
     public ImmutableArray<PairedCheck> Pairs { get; init; } = [];
+
+    /// <summary>Checks taken into the estimate since the probe was last serviced or adjusted.</summary>
+    public int Taken { get; init; }
+
+    /// <summary>The pool's own ORP line, once learned; null for other probes and while learning.</summary>
+    public LearnedLine? Line { get; init; }
 }
 
 /// <summary>A check paired with what the probe read then.</summary>
 /// <param name="CheckId">The check.</param>
 /// <param name="SampledAt">Sample time.</param>
 /// <param name="Raw">What the probe read, raw, with the uncertainty of the pairing.</param>
-/// <param name="Test">What the test says it should have read, with the method's uncertainty.</param>
+/// <param name="Test">What the test says it should have read, with the method's uncertainty. For an ORP probe log10 of hypochlorous acid in mg/L as Cl2, by the test.</param>
 /// <param name="Doubted">Set aside as a wild check; not part of the estimate until a repeat confirms it.</param>
-public sealed record PairedCheck(Guid CheckId, Instant SampledAt, Estimate Raw, Estimate Test, bool Doubted);
+/// <param name="Shared">The part of the test's standard uncertainty that all tests of this instrument and lot have in common.</param>
+/// <param name="Suspect">The result was already unlikely by itself.</param>
+public sealed record PairedCheck(
+    Guid CheckId, Instant SampledAt, Estimate Raw, Estimate Test, bool Doubted, double Shared = 0, bool Suspect = false)
+{
+    /// <summary>Standard deviation of what differs from one test to the next.</summary>
+    internal double TestScatter => Math.Sqrt(Math.Max(0, (Test.StandardUncertainty * Test.StandardUncertainty) - (Shared * Shared)));
+}
+
+/// <summary>What ORP this pool shows at a given hypochlorous acid: mV = level + slope x (log10[HOCl, mg/L as Cl2] - reference). This pool's own, never another's.</summary>
+/// <param name="Reference">The log10 the level is given at.</param>
+/// <param name="Level">mV there.</param>
+/// <param name="Slope">mV a decade.</param>
+public sealed record LearnedLine(double Reference, Estimate Level, Estimate Slope);

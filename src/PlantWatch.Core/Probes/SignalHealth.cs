@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Probes;
@@ -18,6 +19,52 @@ public sealed record SignalHealth
     /// <summary>Since when the value has not moved.</summary>
     public Instant SameSince { get; init; }
 
-    /// <summary>Receive time less device time of the newest reading, in seconds; 0 without device time.</summary>
+    /// <summary>Receive time less device time in seconds, the least of the recent ones, so that a late delivery is not taken for a wrong clock; 0 without device time.</summary>
     public double LagSeconds { get; init; }
+
+    /// <summary>Measured time of the newest reading.</summary>
+    public Instant LastAt { get; init; }
+
+    /// <summary>Its raw value; of a leap that nothing confirmed yet, the value before it.</summary>
+    public double LastRaw { get; init; }
+
+    /// <summary>True when the newest reading leapt away and the next one has to say whether it was a spike.</summary>
+    public bool LastDoubted { get; init; }
+
+    /// <summary>The value that leapt away; meaningful while <see cref="LastDoubted"/>.</summary>
+    public double LeapRaw { get; init; }
+
+    /// <summary>How long the value usually stays the same, in seconds: a running mean.</summary>
+    public double UsuallySameSeconds { get; init; }
+
+    /// <summary>Changes of value seen, counted up to what makes <see cref="UsuallySameSeconds"/> worth believing.</summary>
+    public int Changes { get; init; }
+
+    /// <summary>When the cell last had no flow.</summary>
+    public Instant NoFlowAt { get; init; }
+
+    /// <summary>When a leap was last confirmed.</summary>
+    public Instant LeaptAt { get; init; }
+
+    /// <summary>Since when a pH probe has sat at the isopotential pH 7, having leapt there; never otherwise.</summary>
+    public Instant AtSevenSince { get; init; }
+
+    /// <summary>Spikes of late: each adds 1, and the count halves within half an hour.</summary>
+    public double Spikes { get; init; }
+
+    /// <summary>Takes the next reading in. Cheap enough for every reading; one that is not newer than the last changes nothing.</summary>
+    /// <param name="probe">The probe.</param>
+    /// <param name="before">Health before.</param>
+    /// <param name="measuredAt">Measured time.</param>
+    /// <param name="raw">Raw value, finite.</param>
+    /// <param name="flow">Whether the sample cell has flow; null when nothing tells.</param>
+    /// <param name="lagSeconds">Receive time less device time; 0 without device time.</param>
+    public static SignalHealth Next(ProbePlan probe, SignalHealth before, Instant measuredAt, double raw, bool? flow, double lagSeconds = 0) =>
+        measuredAt <= before.LastAt ? before : SignalWatch.Next(probe, before, measuredAt, raw, flow, lagSeconds);
+
+    /// <summary>Lets time pass without a reading: after three times the usual interval, and at least two minutes, the probe is silent.</summary>
+    /// <param name="probe">The probe.</param>
+    /// <param name="before">Health before.</param>
+    /// <param name="watermark">The time up to which readings have been taken.</param>
+    public static SignalHealth Wait(ProbePlan probe, SignalHealth before, Instant watermark) => SignalWatch.Wait(probe, before, watermark);
 }

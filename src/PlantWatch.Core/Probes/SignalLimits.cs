@@ -1,0 +1,57 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Probes;
+
+/// <summary>What a signal may do by itself. All figures are common practice.</summary>
+internal static class SignalLimits
+{
+    /// <summary>A leap between two readings is only judged when they lie no further apart than this; over a gap the water may have moved.</summary>
+    public static readonly TimeSpan LeapWithin = TimeSpan.FromMinutes(2);
+
+    /// <summary>A confirmed leap is shown for this long; then the checks have to say what it was.</summary>
+    public static readonly TimeSpan LeapShown = TimeSpan.FromMinutes(30);
+
+    /// <summary>A cell that stood still needs this long after the flow is back, beside the way from the pool.</summary>
+    public static readonly TimeSpan Flushing = TimeSpan.FromMinutes(3);
+
+    /// <summary>A value that did not move for this long may be stuck, if it usually moves much sooner.</summary>
+    public static readonly TimeSpan StuckFrom = TimeSpan.FromMinutes(30);
+
+    /// <summary>And for this many times as long as it usually stays the same.</summary>
+    public const double StuckTimes = 30;
+
+    /// <summary>Changes to be seen before it is known how long the value usually stays the same.</summary>
+    public const int ChangesNeeded = 20;
+
+    /// <summary>Broken glass shorts the electrode: it shows the isopotential pH within this.</summary>
+    public const double AtSeven = 0.12;
+
+    /// <summary>And for at least this long.</summary>
+    public static readonly TimeSpan AtSevenFor = TimeSpan.FromMinutes(20);
+
+    /// <summary>Spikes within about an hour that ask for maintenance: cable, earth, bubbles.</summary>
+    public const double SpikesBad = 3;
+
+    /// <summary>Half-life of the spike count.</summary>
+    public static readonly TimeSpan SpikesHalve = TimeSpan.FromMinutes(30);
+
+    /// <summary>A device clock ahead by more than this is wrong.</summary>
+    public const double ClockAheadSeconds = 30;
+
+    /// <summary>A device clock behind by more than this, reading after reading, is wrong or the way here is very slow.</summary>
+    public const double ClockBehindSeconds = 300;
+
+    /// <summary>The most that water in a cell can change from one reading to the next; what leaps further is the instrument.</summary>
+    public static double LeapOf(Measurand measurand) => measurand switch
+    {
+        Measurand.Ph => 0.3,
+        Measurand.Orp => 80,
+        Measurand.Temperature => 2,
+        Measurand.FreeChlorine => 1,
+        Measurand.Conductivity => 1000,
+        _ => double.MaxValue,
+    };
+
+    /// <summary>The least silence that is one.</summary>
+    public static TimeSpan SilentAfter(TimeSpan every) => every * 3 > TimeSpan.FromMinutes(2) ? every * 3 : TimeSpan.FromMinutes(2);
+}

@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Probes;
+
+/// <summary>The step of <see cref="SignalHealth"/>: follow the signal, then say what it looks like.</summary>
+internal static class SignalWatch
+{
+    private static readonly ImmutableArray<Reason> NoFlow = [Reason.Of("signal.no_flow")];
+    private static readonly ImmutableArray<Reason> Flushing = [Reason.Of("signal.flushing")];
+
+    public static SignalHealth Next(ProbePlan probe, SignalHealth before, Instant at, double raw, bool? flow, double lag)
+    {
+        if (flow == false) return Stand(Silent(before, at, raw, lag) with { NoFlowAt = at }, Standing.CheckFunction, NoFlow);
+        if (IsFlushing(probe, before, at)) return Stand(Silent(before, at, raw, lag), Standing.CheckFunction, Flushing);
+        // A switch reports itself: it has no noise, and its leaps are its job.
+        if (probe.Measurand == Measurand.SampleFlow) return Stand(Silent(before, at, raw, lag), Standing.Good, []);
+        return Judge(probe, Follow(probe, before, at, raw, lag), at);
+    }
+
+    public static SignalHealth Wait(ProbePlan probe, SignalHealth before, Instant watermark)
+    {
+        if (!before.LastAt.IsSet || watermark - before.LastAt <= SignalLimits.SilentAfter(probe.Every)) return before;
+        // Said once with the time it went silent, not anew with every tick.
+        if (before.Standing == Standing.Failure && before.Reasons is [{ Code: "signal.silent" }]) return before;
+        return before with { Standing = Standing.Failure, Reasons = [Reason.Of("signal.silent", SignalLimits.SilentAfter(probe.Every).TotalSeconds)] };
+    }
+
+    private static bool IsFlushing(ProbePlan probe, SignalHealth before, Instant at) =>
+        before.NoFlowAt.IsSet && at - before.NoFlowAt < SignalLimits.Flushing + probe.SampleDelay;
+
+    // Standing water tells nothing of the probe: nothing is learned from it.
+    private static SignalHealth Silent(SignalHealth before, Instant at, double raw, double lag) => before with
+    {
+        LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, AtSevenSince = Instant.Never, LagSeconds = Lag(before, lag),
+    };
+
+    private static SignalHealth Follow(ProbePlan probe, SignalHealth before, Instant at, double raw, double lag)
+    {
+        var limit = SignalLimits.LeapOf(probe.Measurand);
+        var near = !before.LastAt.IsSet || at - before.LastAt > SignalLimits.LeapWithin || Math.Abs(raw - before.LastRaw) <= limit;
+        var spikes = before.Spikes == 0 ? 0 : Faded(before.Spikes, at - before.LastAt);
+        if (near) return Move(before, at, raw, lag) with { Spikes = before.LastDoubted ? spikes + 1 : spikes };
+        if (!before.LastDoubted || Math.Abs(raw - before.LeapRaw) > limit)
+            return before with { LastAt = at, LastDoubted = true, LeapRaw = raw, LagSeconds = Lag(before, lag), Spikes = before.LastDoubted ? spikes + 1 : spikes };
+        return Move(before, at, raw, lag) with { LeaptAt = at, AtSevenSince = IsAtSeven(probe, raw) ? at : Instant.Never, Spikes = spikes };
+    }
+
+    private static SignalHealth Move(SignalHealth before, Instant at, double raw, double lag)
+    {
+        if (raw == before.LastRaw && before.SameSince.IsSet)
+            return before with { LastAt = at, LastDoubted = false, LagSeconds = Lag(before, lag) };
+        var stayed = before.SameSince.IsSet ? (at - before.SameSince).TotalSeconds : 0;
+        var weight = 1.0 / Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded);
+        return before with
+        {
+            LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, LagSeconds = Lag(before, lag),
+            UsuallySameSeconds = before.UsuallySameSeconds + (weight * (stayed - before.UsuallySameSeconds)),
+            Changes = Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded),
+        };
+    }
+
+    private static SignalHealth Judge(ProbePlan probe, SignalHealth now, Instant at)
+    {
+        if (now.AtSevenSince.IsSet && !IsAtSeven(probe, now.LastRaw)) now = now with { AtSevenSince = Instant.Never };
+        if (now.AtSevenSince.IsSet && at - now.AtSevenSince >= SignalLimits.AtSevenFor) return Say(now, Standing.Failure, "signal.sits_at_seven", now.LastRaw);
+        if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round(SignalLimits.StuckTimes * now.UsuallySameSeconds));
+        if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt", 0);
+        if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes", 0);
+        if (now.LagSeconds < -SignalLimits.ClockAheadSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_ahead", Math.Round(-now.LagSeconds));
+        if (now.LagSeconds > SignalLimits.ClockBehindSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_behind", Math.Round(now.LagSeconds));
+        return Stand(now, Standing.Good, []);
+    }
+
+    private static bool IsStuck(SignalHealth now, Instant at)
+    {
+        if (now.Changes < SignalLimits.ChangesNeeded) return false;
+        var same = at - now.SameSince;
+        return same >= SignalLimits.StuckFrom && same.TotalSeconds >= SignalLimits.StuckTimes * now.UsuallySameSeconds;
+    }
+
+    private static bool IsAtSeven(ProbePlan probe, double raw) => probe.Measurand == Measurand.Ph && Math.Abs(raw - 7) <= SignalLimits.AtSeven;
+
+    private static double Faded(double spikes, TimeSpan by)
+    {
+        var faded = spikes * Math.Pow(2, -(by / SignalLimits.SpikesHalve));
+        return faded < 0.01 ? 0 : faded;
+    }
+
+    // A back-fill comes late without the clock being wrong: the least lag counts, and it is forgotten slowly.
+    private static double Lag(SignalHealth before, double lag) =>
+        !before.LastAt.IsSet || lag <= before.LagSeconds ? lag : before.LagSeconds + ((lag - before.LagSeconds) * 0.01);
+
+    private static SignalHealth Say(SignalHealth health, Standing standing, string code, double fact) =>
+        health.Standing == standing && health.Reasons is [{ } held] && held.Code == code ? health : Stand(health, standing, [Reason.Of(code, fact)]);
+
+    private static SignalHealth Stand(SignalHealth health, Standing standing, ImmutableArray<Reason> reasons) =>
+        health.Standing == standing && health.Reasons.Length == reasons.Length && (reasons.IsEmpty || health.Reasons[0] == reasons[0])
+            ? health
+            : health with { Standing = standing, Reasons = reasons };
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Readings;
+
+/// <summary>What is odd: such a check is kept, and the results concerned are doubted until a repeat.</summary>
+internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant now, Millivolts? liveOrp)
+{
+    // Nil by DPD, and an ORP that no empty pool shows: 650 mV, whatever the reference electrode (common practice, near the lowest operating level).
+    private const double NilChlorine = 0.1;
+    private const double LivelyOrp = 650;
+
+    // A date typed wrong is usually off by more than the longest offline shift.
+    private static readonly TimeSpan LongAgo = TimeSpan.FromDays(3);
+
+    private static readonly TimeSpan StillComparable = TimeSpan.FromHours(48);
+
+    private readonly ImmutableArray<FieldRemark>.Builder remarks = ImmutableArray.CreateBuilder<FieldRemark>();
+    private readonly ImmutableArray<Measurand>.Builder suspect = ImmutableArray.CreateBuilder<Measurand>();
+
+    public (ImmutableArray<FieldRemark> Remarks, ImmutableArray<Measurand> Suspect) Look()
+    {
+        if (now - check.SampledAt > LongAgo) Remark("sampledAt", Reason.Of("check.sampled_long_ago", (now - check.SampledAt).TotalDays));
+        if (check.EnteredAt.IsSet && check.SampledAt - check.EnteredAt > ImpossibleChecks.ClockTolerance)
+            Remark("enteredAt", Reason.Of("check.entered_before_sampled", (check.SampledAt - check.EnteredAt).TotalMinutes));
+        for (var i = 0; i < check.Results.Length; i++)
+        {
+            Range(check.Results[i], i);
+            Bleached(check.Results[i], i);
+            FarFromLast(check.Results[i], i);
+        }
+
+        FreeAboveTotal();
+        return (remarks.ToImmutable(), suspect.ToImmutable());
+    }
+
+    private void Range(TestResult result, int i)
+    {
+        if (result.Measurand == Measurand.Ph && result.Censoring == Censoring.None && !MethodRange.Holds(result))
+            Doubt(result, i, Reason.Of("check.outside_method_range", MethodRange.PhenolRed.Low, MethodRange.PhenolRed.High));
+        if (result.Measurand is not (Measurand.FreeChlorine or Measurand.TotalChlorine) || !MethodRange.UsesDpd(result.Method)) return;
+        var inCell = MethodRange.InCell(result);
+        if (inCell > MethodRange.DpdBleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, MethodRange.DpdBleaches));
+        else if (inCell > MethodRange.DpdHighest) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, MethodRange.DpdHighest));
+    }
+
+    private void Bleached(TestResult result, int i)
+    {
+        if (result.Measurand == Measurand.FreeChlorine && result.Value <= NilChlorine && result.Censoring != Censoring.Above && liveOrp is { } orp && orp.Value >= LivelyOrp)
+            Doubt(result, i, Reason.Of("check.nil_chlorine_with_high_orp", result.Value, orp.Value));
+    }
+
+    // A last value that was doubted itself proves nothing: the second of the two is the repeat that clears it.
+    private void FarFromLast(TestResult result, int i)
+    {
+        if (!pool.Manual.TryGetValue(result.Measurand, out var last) || last.Suspect || last.CheckId == check.Corrects) return;
+        if (last.Result.Censoring != Censoring.None || result.Censoring != Censoring.None) return;
+        var apart = check.SampledAt - last.SampledAt;
+        if (apart.Duration() > StillComparable || Math.Abs(result.Value - last.Result.Value) <= UsualChange(result.Measurand, last.Result.Value)) return;
+        Doubt(result, i, Reason.Of("check.far_from_last", result.Value, last.Result.Value, result.Measurand.Unit(), Math.Abs(apart.TotalHours)));
+    }
+
+    // What a pool may change between two rounds in two days, dosing and bathers included (common practice).
+    private static double UsualChange(Measurand measurand, double last) => measurand switch
+    {
+        Measurand.Ph => 0.6,
+        Measurand.Temperature => 4,
+        Measurand.FreeChlorine or Measurand.TotalChlorine => Math.Max(2, last),
+        Measurand.TotalAlkalinity => Math.Max(60, 0.4 * last),
+        Measurand.CalciumHardness => Math.Max(100, 0.4 * last),
+        Measurand.CyanuricAcid => Math.Max(30, 0.4 * last),
+        Measurand.DissolvedSolids or Measurand.Conductivity => Math.Max(500, 0.4 * last),
+        Measurand.Orp => 150,
+        _ => double.MaxValue,
+    };
+
+    private void FreeAboveTotal()
+    {
+        var (free, total) = (check.Result(Measurand.FreeChlorine), check.Result(Measurand.TotalChlorine));
+        if (free is null || total is null || !CombinedOfCheck.TryOf(check, out var combined) || combined.Remark != CombinedRemark.FreeAboveTotal) return;
+        Doubt(free, check.Results.IndexOf(free), Reason.Of("check.free_above_total", free.Value, total.Value));
+        Doubt(total, check.Results.IndexOf(total), Reason.Of("check.free_above_total", free.Value, total.Value));
+    }
+
+    private void Remark(string field, Reason reason) => remarks.Add(new(field, reason));
+
+    private void Doubt(TestResult result, int i, Reason reason)
+    {
+        Remark($"results[{i}].value", reason);
+        if (!suspect.Contains(result.Measurand)) suspect.Add(result.Measurand);
+    }
+}
