@@ -1,0 +1,62 @@
+import type { CheckAnswer, JudgementView, WithU } from '../contract';
+import { fixed, signed, unitText } from '../format/number';
+import { allProbes } from '../live/store';
+import type { CheckOutcome } from '../outbox/checks';
+import { StandingGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
+import { link } from '../router';
+import { words } from '../words';
+import { fieldOf } from './build';
+
+const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
+
+/** What one check says of one probe. */
+export function JudgementCard({ j }: { j: JudgementView }) {
+  const probe = allProbes.value.get(j.probeId);
+  const d = probe?.decimals ?? 2;
+  const unit = unitText(probe?.unit ?? '');
+  return (
+    <li class={`judgement v-${j.verdict}`} data-testid={`judged-${j.probeId}`} data-verdict={j.verdict}>
+      <div class="judgement-head"><a href={link('probe', j.probeId)}>{probe?.name ?? j.probeId}</a>
+        <span class="mark">{j.verdict === 'agrees' ? <TickGlyph /> : j.verdict === 'learning' ? null : <WarnGlyph />}<b>{words.verdict[j.verdict]}</b></span></div>
+      {j.reasons.map((r, i) => <p key={i} class="reason">{r.text}</p>)}
+      {(j.probe || j.test) && (
+        <dl class="trio">
+          <div><dt>{words.answer.probe}</dt><dd>{pm(j.probe, d)} {unit}</dd></div>
+          <div><dt>{words.answer.test}</dt><dd>{pm(j.test, d)} {unit}</dd></div>
+          <div><dt>{words.answer.difference}</dt><dd>{pm(j.difference, d, true)} {unit}</dd></div>
+        </dl>)}
+      <p class="mark s-line"><StandingGlyph standing={j.standing} />{words.standing[j.standing]}</p>
+    </li>
+  );
+}
+
+function Answered({ answer }: { answer: CheckAnswer }) {
+  return (
+    <>
+      <h2 class="mark good"><TickGlyph />{words.answer.saved}</h2>
+      {answer.combined && <p>{words.check.combined}: <b>{pm(answer.combined, 2)} mg/L</b>{answer.combined.remark && ` \u2013 ${answer.combined.remark.text}`}</p>}
+      {answer.remarks.length > 0 && (
+        <div class="notice"><b>{words.answer.remarks}</b>
+          <ul>{answer.remarks.map((r, i) => <li key={i} data-testid={`remark-${fieldOf(r.field, answer.check)}`}>{label(r.field, answer)}{r.text}</li>)}</ul></div>)}
+      {answer.judgements.length === 0 ? <p>{words.answer.noProbes}</p> : <ul class="judgements">{answer.judgements.map(j => <JudgementCard key={j.probeId} j={j} />)}</ul>}
+    </>
+  );
+}
+
+function label(path: string, answer: CheckAnswer): string {
+  const field = fieldOf(path, answer.check);
+  const name = (words.measurand as Record<string, string>)[field] ?? (field.startsWith('panel-') ? allProbes.value.get(field.slice(6))?.name : undefined);
+  return name ? name + ': ' : '';
+}
+
+/** What became of the check that was just entered. */
+export function AnswerView({ outcome, onAnother }: { outcome: CheckOutcome | undefined; onAnother: () => void }) {
+  return (
+    <section class="sheet answer" role="status" data-testid="check-answer" data-outcome={outcome?.kind ?? 'sending'}>
+      {outcome === undefined && <h2>{words.check.sending}</h2>}
+      {outcome?.kind === 'unreachable' && <><h2 class="mark"><WarnGlyph />{words.answer.queued}</h2><p>{words.answer.queuedMore}</p></>}
+      {outcome?.kind === 'answered' && <Answered answer={outcome.answer} />}
+      <button type="button" class="primary" onClick={onAnother} data-testid="another-check">{words.check.another}</button>
+    </section>
+  );
+}

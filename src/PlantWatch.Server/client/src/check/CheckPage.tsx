@@ -1,0 +1,93 @@
+import { useSignalEffect } from '@preact/signals';
+import { useEffect, useState } from 'preact/hooks';
+import type { CheckRequest, Problem } from '../contract';
+import { uuid7 } from '../format/uuid7';
+import { serverNow } from '../live/clock';
+import { site, zone } from '../live/store';
+import { checks, flushChecks, outcomes, sendCheck, type CheckItem } from '../outbox/checks';
+import { words } from '../words';
+import { AnswerView } from './AnswerView';
+import { build, errorsOf, type Errors } from './build';
+import { CheckForm } from './CheckForm';
+import { clearDraft, draft, draftOf, edit, isTouched, setWho, who, type Draft } from './draft';
+import { OutboxList } from './OutboxList';
+
+interface Sent { id: string; draft: Draft; request: CheckRequest }
+
+function focusFirstWrong(): void {
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
+}
+
+export function CheckPage({ poolId }: { poolId: string | null }) {
+  const [errors, setErrors] = useState<Errors>({});
+  const [banner, setBanner] = useState<string | null>(null);
+  const [sent, setSent] = useState<Sent | null>(null);
+
+  useEffect(() => { choosePool(poolId); }, [poolId, site.value]);
+
+  const back = (request: CheckRequest, problem: Problem) => {
+    const said = errorsOf(problem.errors, request);
+    setErrors(said);
+    setBanner(`${words.answer.refused}. ${Object.keys(said).length > 0 ? words.answer.refusedMore : problem.title || words.answer.refusedBare}`);
+    setSent(null);
+    focusFirstWrong();
+  };
+
+  // Refused while the page is open: back into the form it goes, out of the outbox, so that it exists once.
+  useSignalEffect(() => {
+    const outcome = sent ? outcomes.value.get(sent.id) : undefined;
+    if (!sent || outcome?.kind !== 'refused') return;
+    edit(sent.draft);
+    checks.drop(sent.id);
+    back(sent.request, outcome.problem);
+  });
+
+  const submit = async () => {
+    const built = build(draft.value, who.value, zone.value, serverNow());
+    setErrors(built.errors);
+    setBanner(null);
+    if (Object.keys(built.errors).length > 0) return focusFirstWrong();
+    const id = uuid7();
+    try {
+      checks.put(id, built.request, Date.now());
+    } catch {
+      const outcome = await sendCheck(id, built.request);
+      outcomes.value = new Map(outcomes.value).set(id, outcome);
+      if (outcome.kind === 'refused') return back(built.request, outcome.problem);
+      if (outcome.kind === 'unreachable') return setBanner(words.check.storageFull);
+    }
+    setSent({ id, draft: draft.value, request: built.request });
+    clearDraft();
+    scrollTo(0, 0);
+    void flushChecks();
+  };
+
+  const reopen = (item: CheckItem) => {
+    if (isTouched(draft.value) && !confirm(words.check.clearSure)) return;
+    edit(draftOf(item.request));
+    setWho(item.request.who);
+    checks.drop(item.id);
+    setSent(null);
+    if (item.refusal) back(item.request, item.refusal);
+  };
+
+  const pools = site.value?.circuits.flatMap(c => c.pools) ?? [];
+  return (
+    <div class="narrow">
+      <h1>{words.check.title}</h1>
+      <OutboxList except={sent?.id ?? null} onEdit={reopen} />
+      {sent ? <AnswerView outcome={outcomes.value.get(sent.id)} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
+        : pools.length === 0 ? <p class="empty">{words.check.noPools}</p>
+          : <CheckForm errors={errors} banner={banner} onSubmit={() => void submit()} />}
+    </div>
+  );
+}
+
+/** The pool of the address wins while nothing was typed; a draft of another pool is somebody's work and stays. */
+function choosePool(asked: string | null): void {
+  const pools = site.value?.circuits.flatMap(c => c.pools) ?? [];
+  const known = (id: string | null) => pools.some(p => p.id === id);
+  const d = draft.value;
+  if (known(asked) && d.poolId !== asked && !(isTouched(d) && known(d.poolId))) edit({ poolId: asked! });
+  else if (!known(d.poolId) && pools.length === 1) edit({ poolId: pools[0]!.id });
+}

@@ -1,0 +1,94 @@
+import { signal } from '@preact/signals';
+import { recall, recallJson, remember } from '../api/kept';
+import type { Censoring, CheckRequest, Measurand, SamplePoint, TestMethod } from '../contract';
+
+/** One result as typed. */
+export interface Row { text: string; bound: Censoring; method: TestMethod; dilution: string }
+
+/** The form as typed, every field a text: nothing is lost, nothing is understood yet. */
+export interface Draft {
+  poolId: string;
+  /** Sample time in Unix milliseconds while nobody touched the field; null follows the clock. */
+  whenExact: number | null;
+  /** What was chosen in the time field; empty until then. */
+  whenText: string;
+  point: SamplePoint;
+  place: string;
+  rows: Partial<Record<Measurand, Row>>;
+  panel: Record<string, string>;
+  bottom: '' | 'yes' | 'no';
+  bathers: string;
+  note: string;
+}
+
+export const chlorineAndPh: Measurand[] = ['free_chlorine', 'total_chlorine', 'ph', 'temperature'];
+export const balanceTests: Measurand[] = ['total_alkalinity', 'calcium_hardness', 'cyanuric_acid', 'dissolved_solids'];
+export const tested: Measurand[] = [...chlorineAndPh, ...balanceTests];
+
+const offered: Partial<Record<Measurand, TestMethod[]>> = {
+  temperature: ['meter'], dissolved_solids: ['meter'], ph: ['photometer', 'comparator', 'meter'], cyanuric_acid: ['photometer', 'comparator', 'tablet_count'],
+  total_alkalinity: ['photometer', 'tablet_count', 'comparator'], calcium_hardness: ['photometer', 'tablet_count', 'comparator'],
+};
+
+/** Methods that make sense for a measurand; the first is the default until somebody chooses another, which is then remembered. */
+export const methodsOf = (m: Measurand): TestMethod[] => offered[m] ?? ['photometer', 'comparator'];
+
+/** A diluted sample has another pH and temperature: dilution is for what scales with it. */
+export const mayDilute = (m: Measurand) => m !== 'ph' && m !== 'temperature';
+
+const kept = (m: Measurand): TestMethod => {
+  const method = recall('method.' + m) as TestMethod | null;
+  return method && methodsOf(m).includes(method) ? method : methodsOf(m)[0]!;
+};
+
+export const rowOf = (draft: Draft, m: Measurand): Row => draft.rows[m] ?? { text: '', bound: 'none', method: kept(m), dilution: '' };
+
+export const emptyDraft = (poolId = ''): Draft => ({
+  poolId, whenExact: null, whenText: '', point: 'pool', place: '', rows: {}, panel: {}, bottom: '', bathers: '', note: '',
+});
+
+export const draft = signal<Draft>({ ...emptyDraft(), ...recallJson<Draft>('draft') });
+export const who = signal<string>(recall('who') ?? '');
+
+/** Changes the draft and keeps it. */
+export function edit(change: Partial<Draft>): void {
+  draft.value = { ...draft.value, ...change };
+  remember('draft', JSON.stringify(draft.value));
+}
+
+export function editRow(m: Measurand, change: Partial<Row>, pinnedAt: number): void {
+  const d = draft.value;
+  if (change.method) remember('method.' + m, change.method);
+  edit({
+    rows: { ...d.rows, [m]: { ...rowOf(d, m), ...change } },
+    // The first typed result pins the sample time; until then the field follows the clock.
+    whenExact: d.whenExact ?? (d.whenText === '' && change.text ? pinnedAt : null),
+  });
+}
+
+export function setWho(name: string): void {
+  who.value = name;
+  remember('who', name);
+}
+
+export function clearDraft(): void {
+  edit(emptyDraft(draft.value.poolId));
+}
+
+export const isTouched = (d: Draft) =>
+  Object.values(d.rows).some(r => r && r.text !== '') || Object.values(d.panel).some(t => t !== '') || d.bottom !== '' || d.bathers !== '' || d.note !== '' || d.place !== '';
+
+/** A refused check as a draft again. */
+export function draftOf(request: CheckRequest): Draft {
+  const rows: Draft['rows'] = {};
+  for (const r of request.results) {
+    const shown = r.value / r.dilution;
+    rows[r.measurand] = { text: String(Math.round(shown * 1e6) / 1e6), bound: r.censoring, method: r.method, dilution: r.dilution === 1 ? '' : String(r.dilution) };
+  }
+  return {
+    poolId: request.poolId, whenExact: Date.parse(request.sampledAt), whenText: '', point: request.point, place: request.place ?? '', rows,
+    panel: Object.fromEntries(request.panel.map(p => [p.probeId, String(p.value)])),
+    bottom: request.bottomVisible === null ? '' : request.bottomVisible ? 'yes' : 'no',
+    bathers: request.bathers === null ? '' : String(request.bathers), note: request.note ?? '',
+  };
+}

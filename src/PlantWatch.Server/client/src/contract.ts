@@ -1,0 +1,126 @@
+// The shapes of /api/v1 and of the hub /live, as the server's Contracts.cs writes them. Times are ISO 8601 in UTC.
+
+export type Iso = string;
+export type Measurand =
+  | 'none' | 'ph' | 'orp' | 'temperature' | 'conductivity' | 'free_chlorine' | 'total_chlorine' | 'combined_chlorine'
+  | 'total_alkalinity' | 'calcium_hardness' | 'cyanuric_acid' | 'dissolved_solids' | 'sample_flow';
+export type Standing = 'unknown' | 'good' | 'maintenance_required' | 'out_of_specification' | 'check_function' | 'failure';
+export type Verdict = 'not_comparable' | 'agrees' | 'probe_drifts' | 'check_suspect' | 'learning';
+export type PoolWord = 'unknown' | 'normal' | 'due' | 'attention' | 'alarm' | 'stop';
+export type Priority = 'note' | 'low' | 'medium' | 'high' | 'critical';
+export type AlarmState =
+  | 'normal' | 'unacknowledged' | 'acknowledged' | 'returned_unacknowledged' | 'latched_unacknowledged' | 'latched_acknowledged'
+  | 'shelved' | 'suppressed_by_design' | 'out_of_service';
+export type AlarmChange =
+  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired';
+export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
+export type FaultState = 'open' | 'in_hand' | 'done';
+export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count' | 'meter';
+export type Censoring = 'none' | 'below' | 'above';
+export type SamplePoint = 'unknown' | 'pool' | 'cell' | 'balance_tank' | 'outlet';
+export type CalibrationKind = 'offset' | 'two_point' | 'panel_adjustment';
+export type CalibrationStatus = 'proposed' | 'approved' | 'rejected' | 'adjusted';
+export type Tier = 'raw' | 'minute' | 'quarter_hour' | 'hour' | 'day';
+
+export interface Said { code: string; text: string }
+export interface FieldSaid extends Said { field: string }
+export interface WithU { value: number; u: number }
+
+export interface SiteView { name: string; timeZone: string; circuits: CircuitInfo[]; products: ProductPlan[] }
+export interface ProductPlan { id: string; name: string; kind: string; strength: number | null }
+export interface CircuitInfo {
+  id: string; name: string; balanceTankM3: number | null; turnoverHours: number | null;
+  pools: PoolInfo[]; probes: ProbeInfo[]; pumps: PumpInfo[];
+}
+export interface LimitPlan { measurand: Measurand; low: number | null; high: number | null; source: string }
+export interface CheckDuty { what: Measurand[]; at: string[] }
+export interface PoolInfo {
+  id: string; name: string; kind: string; setting: string; disinfectant: string; secondary: string[];
+  volumeM3: number; limits: LimitPlan[]; duties: CheckDuty[];
+}
+export interface ProbeInfo {
+  id: string; name: string; poolId: string | null; measurand: Measurand; unit: string; decimals: number; origin: 'raw' | 'panel_scaled';
+  rangeLow: number; rangeHigh: number; everySeconds: number; referenceElectrode: string | null;
+}
+export interface PumpInfo {
+  id: string; name: string; poolId: string | null; productId: string; productName: string; tankLitres: number | null;
+  stateSeries: string; tankSeries: string | null;
+}
+
+export interface CircuitView {
+  id: string; version: number; at: Iso; pools: PoolView[]; probes: ProbeView[]; pumps: PumpView[];
+  alarms: AlarmView[]; faults: FaultNote[]; proposals: CalibrationView[]; ledger: LedgerView;
+}
+export interface PoolView {
+  id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
+  hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null;
+}
+export interface ManualView {
+  measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;
+}
+export interface CombinedView { value: number; u: number; sampledAt: Iso; remark: Said | null }
+export interface BalanceView { index: number | null; claim: number; word: string | null; inputs: BalanceInput[]; missing: Said[] }
+export interface BalanceInput { measurand: Measurand; value: number; at: Iso; live: boolean }
+export interface DueView { poolId: string; what: Measurand[]; dueAt: Iso; overdue: boolean }
+export interface ProbeView {
+  id: string; at: Iso | null; raw: number | null; value: number | null; good: boolean; stale: boolean; standing: Standing; reasons: Said[];
+  bias: WithU | null; believed: WithU | null; verdict: Verdict; judgedAt: Iso | null; pairs: number; calibration: CalibrationView | null;
+}
+export interface PumpView {
+  id: string; activity: PumpActivity; since: Iso | null; heardAt: Iso | null; tankPercent: number | null; tankAt: Iso | null; stale: boolean;
+}
+export interface AlarmView {
+  id: string; rule: string; subject: string; poolId: string | null; priority: Priority; state: AlarmState; active: boolean; acknowledged: boolean;
+  title: string; cause: string; consequence: string; action: string; timeToRespond: string;
+  raisedAt: Iso; clearedAt: Iso | null; acknowledgedBy: string | null; acknowledgedAt: Iso | null; comment: string | null;
+  shelvedBy: string | null; shelvedUntil: Iso | null;
+}
+export interface CalibrationView {
+  id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];
+  proposedBy: string; proposedAt: Iso; note: string | null; decidedBy: string | null; decidedAt: Iso | null; decision: string | null; holdsFrom: Iso | null;
+}
+export interface LedgerView {
+  received: number; stored: number; duplicates: number; refused: number; inFlight: number;
+  storedByDeviceTime: number; storedByPacket: number; storedAtLeastOnce: number; messages: number;
+}
+export interface FaultNote {
+  id: string; asset: string; seen: string; done: string | null; state: FaultState; alarmId: string | null; by: string; at: Iso;
+}
+
+export interface ReadingPoint { s: string; t: number; r: number; v: number; g: boolean }
+export interface ReadingsDelta { circuit: string; readings: ReadingPoint[] }
+export interface HealthView { at: Iso; broker: string; plantFile: string[]; ledger: LedgerView }
+
+type Column = (number | null)[];
+export interface SeriesView { series: string; tier: Tier; t: number[]; min: Column; mean: Column; max: Column; corrected: Column | null }
+
+export interface TestResult { measurand: Measurand; value: number; method: TestMethod; censoring: Censoring; dilution: number }
+export interface PanelReading { probeId: string; value: number }
+export interface CheckRequest {
+  poolId: string; sampledAt: Iso; enteredAt: Iso; who: string; point: SamplePoint; place: string | null;
+  results: TestResult[]; panel: PanelReading[]; bottomVisible: boolean | null; bathers: number | null; note: string | null;
+  corrects?: string | null; correctionReason?: string | null;
+}
+export interface ManualCheck extends CheckRequest { id: string }
+export interface CheckAnswer {
+  check: ManualCheck; arrivedAt: Iso; combined: CombinedView | null; remarks: FieldSaid[]; judgements: JudgementView[];
+}
+export interface JudgementView {
+  checkId: string; probeId: string; measurand: Measurand; verdict: Verdict; probe: WithU | null; test: WithU | null; difference: WithU | null;
+  bias: WithU | null; standing: Standing; reasons: Said[]; sampledAt: Iso;
+}
+export interface Problem { type: string; title: string; status: number; errors: FieldSaid[] }
+
+export interface ProbeHistory {
+  info: ProbeInfo; now: ProbeView; judgements: JudgementView[]; calibrations: CalibrationView[]; offer: OfferedCalibration | null;
+}
+export interface OfferedCalibration { kind: CalibrationKind; slope: number; offset: number; checks: string[]; why: Said[] }
+export interface ProposeCalibration {
+  probeId: string; kind: CalibrationKind; slope: number; offset: number; checks: string[]; by: string; note: string | null;
+}
+export interface DecideCalibration { decision: CalibrationStatus; by: string; why: string | null; holdsFrom: Iso }
+export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }
+export interface FaultRequest { asset: string; seen: string; done: string | null; state: FaultState; alarmId: string | null; by: string }
+export interface RefusalView {
+  id: string; receivedAt: Iso; circuit: string; topic: string; payloadText: string; payloadBytes: number; reason: string; text: string;
+}

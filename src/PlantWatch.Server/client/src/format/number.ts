@@ -1,0 +1,56 @@
+import type { Measurand } from '../contract';
+
+const minus = '\u2212';
+
+/** Decimals that people write a measurand with. */
+export function decimalsOf(measurand: Measurand): number {
+  if (measurand === 'ph' || measurand.endsWith('_chlorine')) return 2;
+  return measurand === 'temperature' ? 1 : 0;
+}
+
+/** A number as written for people: fixed decimals, a true minus sign, no minus before a zero. */
+export function fixed(value: number | null | undefined, decimals: number): string {
+  if (value === null || value === undefined || !Number.isFinite(value)) return '\u2013';
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? minus + text : text;
+}
+
+/** The same with its sign always shown. */
+export function signed(value: number, decimals: number): string {
+  const text = fixed(value, decimals);
+  return text.startsWith(minus) || Number(text) === 0 ? text : '+' + text;
+}
+
+/** Whole numbers with thin spaces between thousands. */
+export function grouped(value: number): string {
+  return String(Math.trunc(value)).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+}
+
+/** A unit as people write it; pH is its own unit and is not repeated after the number. */
+export function unitText(unit: string): string {
+  if (unit === 'degC') return '\u00b0C';
+  if (unit === 'uS/cm') return '\u00b5S/cm';
+  return unit === 'pH' ? '' : unit;
+}
+
+/** The unit of a measurand. */
+export function unitOf(measurand: Measurand): string {
+  switch (measurand) {
+    case 'ph': case 'sample_flow': case 'none': return '';
+    case 'orp': return 'mV';
+    case 'temperature': return '\u00b0C';
+    case 'conductivity': return '\u00b5S/cm';
+    default: return 'mg/L';
+  }
+}
+
+export type Typed = { kind: 'empty' } | { kind: 'number'; value: number } | { kind: 'wrong' };
+
+/** Reads what a person typed: comma or point for the decimals, spaces ignored. Two separators are wrong, not guessed at. */
+export function readTyped(text: string): Typed {
+  const bare = text.replace(/[\s\u00a0\u202f]/g, '').replace(minus, '-');
+  if (bare === '') return { kind: 'empty' };
+  if (!/^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(bare)) return { kind: 'wrong' };
+  const value = Number(bare.replace(',', '.'));
+  return Number.isFinite(value) ? { kind: 'number', value } : { kind: 'wrong' };
+}

@@ -1,0 +1,110 @@
+import { HubConnectionBuilder, LogLevel, type HubConnection } from '@microsoft/signalr';
+import { effect, signal } from '@preact/signals';
+import type { CircuitView, HealthView, ReadingsDelta, SiteView } from '../contract';
+import { get } from '../api/http';
+import { wait } from './backoff';
+import { heardServerTime, now, serverNow } from './clock';
+import { health, site, tookCircuit, tookReadings, tookSite } from './store';
+
+/** The server speaks at least every five seconds; after twelve in silence the page is not live, whatever the socket says. */
+const silence = 12_000;
+
+export type Life = { state: 'connecting' | 'live' | 'lost'; since: number };
+export const life = signal<Life>({ state: 'connecting', since: Date.now() });
+
+const arrivals = new Set<() => void>();
+
+/** Called each time the page becomes live again: pages fetch anew what the hub does not push. Returns how to stop. */
+export function onLive(action: () => void): () => void {
+  arrivals.add(action);
+  return () => { arrivals.delete(action); };
+}
+
+let hub: HubConnection | null = null;
+let lastSign = 0;
+let tries = 0;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let fresh = new Set<string>();
+
+function say(state: Life['state'], since: number): void {
+  if (life.value.state !== state) life.value = { state, since };
+}
+
+function sign(): void {
+  lastSign = performance.now();
+  if (life.value.state === 'live') return;
+  say('live', serverNow());
+  for (const action of arrivals) action();
+}
+
+function lost(): void {
+  if (life.value.state === 'live') say('lost', serverNow());
+}
+
+async function connect(): Promise<void> {
+  clearTimeout(timer);
+  const mine = new HubConnectionBuilder().withUrl('/live').configureLogging(LogLevel.None).build();
+  hub = mine;
+  mine.serverTimeoutInMilliseconds = 15_000;
+  mine.keepAliveIntervalInMilliseconds = 5_000;
+  const seen = fresh = new Set<string>();
+  mine.on('circuit', (view: CircuitView) => {
+    heardServerTime(view.at);
+    const first = !seen.has(view.id);
+    seen.add(view.id);
+    tookCircuit(view, first);
+    sign();
+  });
+  mine.on('readings', (delta: ReadingsDelta) => tookReadings(delta));
+  mine.on('health', (view: HealthView) => { heardServerTime(view.at); health.value = view; sign(); });
+  mine.onclose(() => { if (hub === mine) again(); });
+  try {
+    await mine.start();
+    tries = 0;
+    await refetch();
+  } catch {
+    if (hub === mine) again();
+  }
+}
+
+async function refetch(): Promise<void> {
+  const answer = await get<SiteView>('/site');
+  if (!answer.ok) return;
+  tookSite(answer.value);
+  // The hub sends every circuit on connect; asking as well makes the first picture sure even if it was missed.
+  for (const circuit of answer.value.circuits) {
+    if (fresh.has(circuit.id)) continue;
+    const view = await get<CircuitView>('/circuits/' + encodeURIComponent(circuit.id));
+    if (view.ok && !fresh.has(circuit.id)) tookCircuit(view.value, true);
+  }
+}
+
+function again(): void {
+  hub = null;
+  lost();
+  clearTimeout(timer);
+  timer = setTimeout(() => void connect(), wait(tries++));
+}
+
+/** Drops what there is and connects at once. */
+function hurry(): void {
+  const old = hub;
+  hub = null;
+  tries = 0;
+  void old?.stop().catch(() => {});
+  void connect();
+}
+
+export function startLive(): void {
+  void connect();
+  effect(() => {
+    now.value;
+    if (life.peek().state === 'live' && performance.now() - lastSign > silence) { lost(); hurry(); }
+  });
+  addEventListener('online', hurry);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible' && life.value.state !== 'live') hurry();
+  });
+  // A site that the device remembers is better than none, but the plant may have changed since.
+  if (site.value === null) void refetch();
+}

@@ -1,0 +1,84 @@
+import { batch, computed, signal, type Signal } from '@preact/signals';
+import type {
+  AlarmView, CircuitInfo, CircuitView, HealthView, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
+} from '../contract';
+import { recallJson, remember } from '../api/kept';
+
+/** The fixed facts. The last ones are kept on the device, so that the check form works without signal. */
+export const site = signal<SiteView | null>(recallJson<SiteView>('site'));
+
+export const circuits = signal<ReadonlyMap<string, CircuitView>>(new Map());
+export const health = signal<HealthView | null>(null);
+const readings = new Map<string, Signal<ReadingPoint | null>>();
+
+/** Newest reading of a series; its own signal, so that one value redraws one cell. */
+export function reading(series: string): Signal<ReadingPoint | null> {
+  let found = readings.get(series);
+  if (!found) readings.set(series, found = signal<ReadingPoint | null>(null));
+  return found;
+}
+
+export function tookSite(view: SiteView): void {
+  site.value = view;
+  remember('site', JSON.stringify(view));
+}
+
+export function tookCircuit(view: CircuitView, fresh = false): void {
+  const known = circuits.value.get(view.id);
+  // After a restart of the server the versions start again, so the first view of a connection always counts.
+  if (known && !fresh && view.version < known.version) return;
+  batch(() => {
+    circuits.value = new Map(circuits.value).set(view.id, view);
+    for (const p of view.probes) {
+      if (p.at === null || p.value === null) continue;
+      const t = Date.parse(p.at);
+      const cell = reading(p.id);
+      if (fresh || !cell.value || cell.value.t <= t) cell.value = { s: p.id, t, r: p.raw ?? p.value, v: p.value, g: p.good };
+    }
+  });
+}
+
+type Listener = (delta: ReadingPoint[]) => void;
+const listeners = new Set<Listener>();
+
+/** Called with every delta, for the strips that append live. Returns how to stop. */
+export function onReadings(listener: Listener): () => void {
+  listeners.add(listener);
+  return () => { listeners.delete(listener); };
+}
+
+export function tookReadings(delta: ReadingsDelta): void {
+  batch(() => {
+    for (const point of delta.readings) {
+      const cell = reading(point.s);
+      if (!cell.value || cell.value.t <= point.t) cell.value = point;
+    }
+  });
+  for (const listener of listeners) listener(delta.readings);
+}
+
+// ---- views over the store
+
+export const allProbes = computed<Map<string, ProbeInfo>>(() => new Map((site.value?.circuits ?? []).flatMap(c => c.probes).map(p => [p.id, p])));
+export const allPumps = computed<Map<string, PumpInfo>>(() => new Map((site.value?.circuits ?? []).flatMap(c => c.pumps).map(p => [p.id, p])));
+export const allPools = computed<Map<string, PoolInfo>>(() => new Map((site.value?.circuits ?? []).flatMap(c => c.pools).map(p => [p.id, p])));
+export const probeViews = computed<Map<string, ProbeView>>(() => new Map([...circuits.value.values()].flatMap(c => c.probes).map(p => [p.id, p])));
+export const pumpViews = computed<Map<string, PumpView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pumps).map(p => [p.id, p])));
+export const poolViews = computed<Map<string, PoolView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pools).map(p => [p.id, p])));
+export const alarms = computed<AlarmView[]>(() => [...circuits.value.values()].flatMap(c => c.alarms));
+
+export const zone = computed(() => site.value?.timeZone ?? 'UTC');
+
+export const circuitOfPool = (poolId: string): CircuitInfo | undefined => site.value?.circuits.find(c => c.pools.some(p => p.id === poolId));
+
+/** Probes that see a pool's water: its own, then those of the mixed return. Flow switches come last. */
+export function probesOfPool(poolId: string): ProbeInfo[] {
+  const all = circuitOfPool(poolId)?.probes.filter(p => p.poolId === poolId || p.poolId === null) ?? [];
+  const rank = (p: ProbeInfo) => (p.measurand === 'sample_flow' ? 2 : 0) + (p.poolId === null ? 1 : 0);
+  return [...all].sort((a, b) => rank(a) - rank(b));
+}
+
+/** What people call the thing that an alarm or a note is about. */
+export function nameOf(subject: string): string {
+  return allPools.value.get(subject)?.name ?? allProbes.value.get(subject)?.name ?? allPumps.value.get(subject)?.name ?? subject;
+}

@@ -1,0 +1,18 @@
+import { poolViews, site } from '../live/store';
+import { words } from '../words';
+import { worstFirst } from './order';
+import { PoolCard } from './PoolCard';
+
+export function Overview() {
+  const plant = site.value;
+  if (!plant) return <p class="empty">{words.overview.waiting}</p>;
+  const pools = plant.circuits.flatMap(c => c.pools);
+  if (pools.length === 0) return <p class="empty">{words.overview.empty}</p>;
+  const sorted = worstFirst(pools, p => poolViews.value.get(p.id)?.state ?? 'unknown');
+  return (
+    <>
+      <h1 class="sr">{words.overview.title}</h1>
+      <div class="pools">{sorted.map(p => <PoolCard key={p.id} pool={p} />)}</div>
+    </>
+  );
+}

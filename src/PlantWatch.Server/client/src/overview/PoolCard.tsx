@@ -1,0 +1,67 @@
+import type { PoolInfo, PoolView, ProbeInfo } from '../contract';
+import { circuitOfPool, poolViews, probesOfPool } from '../live/store';
+import { limitOf, limitText } from '../parts/beyond';
+import { PoolGlyph } from '../parts/Glyph';
+import { LiveValue } from '../parts/LiveValue';
+import { Spark } from '../parts/Spark';
+import { StandingMark } from '../parts/StandingMark';
+import { link } from '../router';
+import { words } from '../words';
+import { DueLine } from './DueLine';
+import { TestCells } from './TestCells';
+
+function ProbeRow({ probe, pool, owner }: { probe: ProbeInfo; pool: PoolInfo; owner: boolean }) {
+  const limit = limitOf(pool.limits, probe.measurand);
+  return (
+    <li class="probe-row">
+      <a class="probe-name" href={link('probe', probe.id)}>
+        <span class="label">{words.measurand[probe.measurand]}</span>
+        <StandingMark probeId={probe.id} testId={owner} />
+      </a>
+      <LiveValue probe={probe} limit={limit} testId={owner} />
+      <div class="spark-box">
+        {probe.measurand !== 'sample_flow' && <Spark probe={probe} limit={limit} />}
+        {limit && <span class="under">{limitText(limit)}</span>}
+      </div>
+    </li>
+  );
+}
+
+function Why({ view }: { view: PoolView | undefined }) {
+  if (!view) return <p class="why">{words.overview.noState}</p>;
+  const shown = view.why.slice(0, 3);
+  return (
+    <ul class="why">
+      {shown.map((w, i) => <li key={i}>{w.text}</li>)}
+      {view.why.length > 3 && <li>{words.overview.more(view.why.length - 3)}</li>}
+      {view.bottomVisible === false && !view.why.some(w => w.code.includes('bottom')) && <li><b>{words.overview.notVisible}</b></li>}
+    </ul>
+  );
+}
+
+/** One pool on one sheet: what it is, why, what is measured, what was tested, what is due. */
+export function PoolCard({ pool }: { pool: PoolInfo }) {
+  const view = poolViews.value.get(pool.id);
+  const state = view?.state ?? 'unknown';
+  // A probe of the common return stands on every card of its circuit; the first card owns it.
+  const first = circuitOfPool(pool.id)?.pools[0]?.id === pool.id;
+  return (
+    <article class={`sheet pool p-${state}`} data-testid={`pool-${pool.id}`} data-state={state} aria-labelledby={`name-${pool.id}`}>
+      <header class="state">
+        <PoolGlyph state={state} />
+        <h2 id={`name-${pool.id}`}><a href={link('pool', pool.id)}>{pool.name}</a></h2>
+        <span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span>
+      </header>
+      <Why view={view} />
+      <ul class="probe-rows">
+        {probesOfPool(pool.id).map(p => <ProbeRow key={p.id} probe={p} pool={pool} owner={p.poolId !== null || first} />)}
+      </ul>
+      {view && <TestCells pool={pool} view={view} />}
+      {view && <DueLine due={view.due} />}
+      <footer class="card-foot">
+        <a class="button" href={link('check', pool.id)}>{words.overview.check}</a>
+        <a class="button quiet" href={link('pool', pool.id)}>{words.overview.open}</a>
+      </footer>
+    </article>
+  );
+}

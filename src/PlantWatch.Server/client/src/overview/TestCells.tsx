@@ -1,0 +1,39 @@
+import type { ComponentChildren } from 'preact';
+import type { PoolInfo, PoolView } from '../contract';
+import { fixed, signed } from '../format/number';
+import { Age } from '../parts/Age';
+import { beyond, limitOf } from '../parts/beyond';
+import { WarnGlyph } from '../parts/Glyph';
+import { words } from '../words';
+
+function Cell({ label, figure, unit, out, children }: { label: string; figure: string; unit?: string; out?: string | null; children?: ComponentChildren }) {
+  return (
+    <div class={`cell ${out ? 'out' : ''}`}>
+      <dt>{label}</dt>
+      <dd><span class="figure small">{figure}{unit && <span class="unit"> {unit}</span>}</span>
+        {out && <span class="under beyond"><WarnGlyph />{out}</span>}
+        <span class="under">{children}</span></dd>
+    </div>
+  );
+}
+
+/** Free and combined chlorine of the last test and the saturation index. */
+export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
+  const free = view.manual.find(m => m.measurand === 'free_chlorine');
+  const sign = free?.censoring === 'below' ? '< ' : free?.censoring === 'above' ? '> ' : '';
+  const combined = view.combined;
+  const { index, word, claim, missing } = view.balance;
+  return (
+    <dl class="cells">
+      <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(pool.limits, 'free_chlorine'))}>
+        {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
+      </Cell>
+      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(pool.limits, 'combined_chlorine'))}>
+        {combined ? <Age at={combined.sampledAt} /> : words.overview.noTest}
+      </Cell>
+      <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
+        {index === null ? missing[0]?.text ?? words.overview.noTest : <>{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 1)}</>}
+      </Cell>
+    </dl>
+  );
+}

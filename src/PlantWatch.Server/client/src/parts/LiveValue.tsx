@@ -1,0 +1,26 @@
+import type { LimitPlan, ProbeInfo } from '../contract';
+import { fixed, unitText } from '../format/number';
+import { probeViews, reading } from '../live/store';
+import { words } from '../words';
+import { Age } from './Age';
+import { beyond } from './beyond';
+import { WarnGlyph } from './Glyph';
+
+/** The newest value of a probe, big, with unit, age and what is wrong with it. */
+export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; limit?: LimitPlan | undefined; testId?: boolean }) {
+  const point = reading(probe.id).value;
+  const view = probeViews.value.get(probe.id);
+  const stale = view?.stale ?? false;
+  const out = point?.g ? beyond(point.v, limit) : null;
+  const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? 'flow' : 'no flow') : fixed(point.v, probe.decimals);
+  const kind = !point ? 'none' : stale ? 'stale' : !point.g ? 'bad' : '';
+  return (
+    <div class={`live-value ${kind} ${out ? 'out' : ''}`}>
+      <span class="figure"><span data-testid={testId ? `value-${probe.id}` : undefined}>{text}</span> <span class="unit">{unitText(probe.unit)}</span></span>
+      <span class="under">
+        {out && <span class="beyond"><WarnGlyph />{out}</span>}
+        {point ? <>{stale && <b>{words.overview.silent} </b>}<Age at={point.t} bare={stale} /></> : words.overview.noReading}
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,14 @@
+import { probeViews } from '../live/store';
+import { words } from '../words';
+import { StandingGlyph } from './Glyph';
+
+/** Standing of a probe as shape and word; the reason in its title. */
+export function StandingMark({ probeId, long, testId = true }: { probeId: string; long?: boolean; testId?: boolean }) {
+  const view = probeViews.value.get(probeId);
+  const standing = view?.standing ?? 'unknown';
+  return (
+    <span class={`standing s-${standing}`} data-testid={testId ? `standing-${probeId}` : undefined} data-standing={standing} title={view?.reasons.map(r => r.text).join('. ')}>
+      <StandingGlyph standing={standing} />{(long ? words.standing : words.standingShort)[standing]}
+    </span>
+  );
+}

@@ -1,0 +1,115 @@
+// Every word of the pages that does not come from the server. One file, so that another language is one more file.
+import type {
+  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, FaultState, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
+  Tier, Verdict,
+} from '../contract';
+
+const measurand: Record<Measurand, string> = {
+  none: '', ph: 'pH', orp: 'ORP', temperature: 'Temperature', conductivity: 'Conductivity', free_chlorine: 'Free chlorine',
+  total_chlorine: 'Total chlorine', combined_chlorine: 'Combined chlorine', total_alkalinity: 'Total alkalinity',
+  calcium_hardness: 'Calcium hardness', cyanuric_acid: 'Cyanuric acid', dissolved_solids: 'Dissolved solids', sample_flow: 'Sample flow',
+};
+const pool: Record<PoolWord, string> = {
+  unknown: 'Unknown', normal: 'Normal', due: 'Check due', attention: 'Attention', alarm: 'Alarm', stop: 'Stop',
+};
+const standing: Record<Standing, string> = {
+  unknown: 'No evidence yet', good: 'Good', maintenance_required: 'Maintenance required', out_of_specification: 'Out of specification',
+  check_function: 'Check function', failure: 'Failure',
+};
+const standingShort: Record<Standing, string> = {
+  unknown: 'no evidence', good: 'good', maintenance_required: 'maintenance', out_of_specification: 'out of spec',
+  check_function: 'check function', failure: 'failure',
+};
+const verdict: Record<Verdict, string> = {
+  not_comparable: 'Cannot be compared', agrees: 'Agrees', probe_drifts: 'The probe drifts', check_suspect: 'The test stands alone: repeat it',
+  learning: 'Still learning',
+};
+const priority: Record<Priority, string> = { note: 'Note', low: 'Low', medium: 'Medium', high: 'High', critical: 'Critical' };
+const alarmState: Record<AlarmState, string> = {
+  normal: 'Normal', unacknowledged: 'Active, not acknowledged', acknowledged: 'Active, acknowledged',
+  returned_unacknowledged: 'Gone, not acknowledged', latched_unacknowledged: 'Latched, not acknowledged',
+  latched_acknowledged: 'Latched, acknowledged', shelved: 'Shelved', suppressed_by_design: 'Suppressed by design', out_of_service: 'Out of service',
+};
+const alarmChange: Record<AlarmChange, string> = {
+  none: '', raised: 'Raised', cleared: 'Cleared', acknowledged: 'Acknowledged', shelved: 'Shelved', unshelved: 'Off the shelf',
+  suppressed: 'Suppressed by design', released: 'Released', reset: 'Reset', retired: 'Retired',
+};
+const pump: Record<PumpActivity, string> = { unknown: 'Not heard yet', stopped: 'Stopped', running: 'Running', fault: 'Fault' };
+const fault: Record<FaultState, string> = { open: 'Open', in_hand: 'In hand', done: 'Done' };
+const method: Record<TestMethod, string> = {
+  unknown: 'not stated', photometer: 'photometer', comparator: 'comparator', tablet_count: 'tablet count', meter: 'meter',
+};
+const point: Record<SamplePoint, string> = {
+  unknown: 'Not stated', pool: 'In the pool', cell: 'Outlet of the sample cell', balance_tank: 'Balance tank', outlet: 'Lowest point or outlet of the pool',
+};
+const calibrationKind: Record<CalibrationKind, string> = {
+  offset: 'Offset', two_point: 'Two-point slope', panel_adjustment: 'Adjustment of the plant\u2019s panel',
+};
+const calibrationStatus: Record<CalibrationStatus, string> = {
+  proposed: 'Proposed', approved: 'Approved', rejected: 'Rejected', adjusted: 'Done on the panel',
+};
+const tier: Record<Tier, string> = {
+  raw: 'single readings', minute: '1 minute', quarter_hour: '15 minutes', hour: '1 hour', day: '1 day',
+};
+const kinds: Record<string, string> = {
+  swimming: 'swimming', teaching: 'teaching', leisure: 'leisure', therapy: 'hydrotherapy', spa: 'spa', plunge: 'plunge', paddling: 'paddling',
+  indoor: 'indoor', outdoor: 'outdoor', chlorine: 'chlorine', stabilised_chlorine: 'stabilised chlorine', salt_electrolysis: 'salt electrolysis',
+  bromine: 'bromine', uv: 'UV', ozone: 'ozone',
+};
+const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'balanced', scale_forming: 'scale-forming' };
+
+export const en = {
+  measurand, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, fault, method, point, calibrationKind,
+  calibrationStatus, tier, kinds, balance,
+  product: 'PlantWatch',
+  ago: (age: string) => `${age} ago`,
+  justNow: 'now',
+  never: 'never',
+  nav: { overview: 'Pools', check: 'Check', alarms: 'Alarms', pumps: 'Pumps', record: 'Record', skip: 'Skip to content', label: 'Pages' },
+  theme: { label: 'Light or dark', auto: 'System', light: 'Light', dark: 'Dark' },
+  live: {
+    live: 'Live', connecting: 'Connecting', not: 'Not live',
+    banner: 'Not live', since: (clock: string, age: string) => `since ${clock}, ${age}.`,
+    first: 'No answer from the server yet.', values: 'What you see is the last that arrived. Trying again by itself.',
+    plantFile: 'The newest plant file was not taken; the one before it is in force.',
+    broker: 'Broker',
+  },
+  bar: {
+    none: 'No alarm', label: 'Alarms', newest: 'Newest not acknowledged', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
+  },
+  overview: {
+    title: 'Pools', empty: 'No plant file is in force yet, so there is no pool to show.', waiting: 'Waiting for the server.',
+    noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
+    noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
+    suspect: 'doubted', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',
+    noLimits: 'No limits in force', limit: 'limits', silent: 'silent', noReading: 'no reading yet',
+  },
+  check: {
+    title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Set to now', siteClock: 'on the site\u2019s clock',
+    point: 'Sample point', place: 'Exact place', placeHint: 'for example: deep end, left, 30 cm deep',
+    results: 'Chlorine, pH, temperature', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.',
+    around: 'Around the pool', method: 'Method', bound: 'Value or bound', equals: '=', below: '< below range', above: '> above range',
+    dilution: 'Dilution', dilutionHint: 'Diluted one part in', result: (v: string) => `result ${v}`, combined: 'Combined chlorine',
+    combinedMissing: 'shows as soon as free and total are both typed', freeAboveTotal: 'Free stands above total. One of the two is wrong: repeat the test.',
+    bottom: 'Bottom visible', yes: 'Yes', no: 'No', notLooked: 'Not looked', bathers: 'Bathers in the water', note: 'Note', submit: 'Save the check',
+    sending: 'Saving\u2026', another: 'Enter another check', clear: 'Clear the form', clearSure: 'Clear all that was typed?', kept: 'Draft kept on this device.',
+    notNumber: 'Not a number. Digits with one comma or point.', negative: 'Cannot be negative.', whole: 'A whole number, please.', needWho: 'Say who tested.', needPool: 'Choose the pool.',
+    needTime: 'Give a date and a time.', future: 'This lies in the future.', needSomething: 'Type at least one result or observation.',
+    phRange: 'pH lies between 0 and 14.', dilutionLow: 'One or more.', mend: (n: number) => n === 1 ? 'One field needs mending.' : `${n} fields need mending.`,
+    noPools: 'The pools of the plant are not known on this device yet. Connect once, then the form also works without signal.',
+    storageFull: 'This browser cannot keep the check. It stays in the form; try again when the server can be reached.',
+  },
+  answer: {
+    saved: 'Check saved', probe: 'Probe', test: 'Test', difference: 'Difference', noProbes: 'No probe to compare with this check.', remarks: 'Worth a second look',
+    queued: 'Kept on this device', queuedMore: 'The server cannot be reached. The check goes out by itself as soon as it can be.', arrived: 'Sent since then.',
+    refused: 'The server refused this check', refusedMore: 'Mend the marked fields and save again. Nothing was lost.',
+    refusedBare: 'The server refused it without naming a field.',
+  },
+  outbox: {
+    title: 'On this device', waiting: 'waiting to be sent', refused: 'Refused', edit: 'Open in the form', drop: 'Discard', dropSure: 'Discard this check for good?',
+    sendNow: 'Try now', badge: (n: number) => `${n} waiting`,
+  },
+  pageMissing: 'There is no such page.', back: 'Back to the pools', retry: 'Try again', loading: 'Loading\u2026',
+  error: { unreachable: 'The server cannot be reached.', refused: 'Refused' },
+  name: 'Your name', cancel: 'Cancel',
+};
