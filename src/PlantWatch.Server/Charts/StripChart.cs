@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using PlantWatch.Core.Quantities;
+using ScottPlot;
+using SkiaSharp;
+
+namespace PlantWatch.Server.Charts;
+
+/// <summary>Draws the strips of a pool, the same ones that the screens show, for sheets, reports and messages.</summary>
+/// <remarks>Every call makes its own plots, since one plot must not be shared between threads; calls may run side by side.</remarks>
+internal static class StripChart
+{
+    // Right and Edge leave room for half a label at the ends of the axes.
+    private const float Side = 12, Head = 46, PanelTitle = 16, TimesHeight = 24, LeftAxis = 52, Right = 24, Edge = 6, Between = 4, PanelHeight = 140, LeastPanel = 54;
+
+    /// <summary>The picture as PNG.</summary>
+    public static byte[] Png(StripChartInput input)
+    {
+        var (width, height) = SizeOf(input);
+        using var surface = SKSurface.Create(new SKImageInfo(width, height));
+        Draw(surface.Canvas, input, width, height);
+        using var image = surface.Snapshot();
+        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
+    /// <summary>The picture as SVG, its title readable to a screen reader.</summary>
+    public static string Svg(StripChartInput input)
+    {
+        var (width, height) = SizeOf(input);
+        using var stream = new MemoryStream();
+        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, width, height), stream)) Draw(canvas, input, width, height);
+        var svg = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+        var body = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
+        return svg.Insert(body, $"<title>{WebUtility.HtmlEncode($"{input.Title}, {Span(input)}")}</title>").Insert(body - 1, " role=\"img\"");
+    }
+
+    /// <summary>Width as asked for, within reason; height as asked for, but never less than the strips need to be read.</summary>
+    internal static (int Width, int Height) SizeOf(StripChartInput input)
+    {
+        if (input.To <= input.From) throw new ArgumentException("the picture ends before it begins", nameof(input));
+        var width = Math.Clamp(input.Width, 200, 4000);
+        var fixedPart = FixedHeight(input, width);
+        var count = Math.Max(1, input.Strips.Count);
+        var height = input.Height == 0 ? fixedPart + (count * PanelHeight) : Math.Clamp(input.Height, fixedPart + (count * LeastPanel), 4000);
+        return (width, (int)Math.Ceiling(height));
+    }
+
+    private static float FixedHeight(StripChartInput input, int width)
+    {
+        using var font = FontOf(12);
+        var count = Math.Max(1, input.Strips.Count);
+        return Head + (count * (PanelTitle + Between)) + TimesHeight + Legend.HeightOf(Legend.Of(input), width - (2 * Side), font) + Side;
+    }
+
+    private static void Draw(SKCanvas canvas, StripChartInput input, int width, int height)
+    {
+        canvas.Clear(input.Theme.Paper.ToSKColor());
+        using var ink = new SKPaint { Color = input.Theme.Ink.ToSKColor(), IsAntialias = true };
+        using var small = FontOf(12);
+        Header(canvas, input, width, ink, small);
+        var count = Math.Max(1, input.Strips.Count);
+        var panel = (height - FixedHeight(input, width)) / count;
+        var zone = TimeZoneInfo.FindSystemTimeZoneById(input.TimeZone);
+        var times = TimeTicks.Between(input.From, input.To, zone, (int)((width - LeftAxis - Right) / 62));
+        var top = Head;
+        for (var i = 0; i < input.Strips.Count; i++)
+        {
+            var last = i == input.Strips.Count - 1;
+            Panel(canvas, input, input.Strips[i], times, new SKRect(0, top, width, top + PanelTitle + panel + (last ? TimesHeight : 0)), last, ink, small);
+            top += PanelTitle + panel + Between;
+        }
+        if (input.Strips.Count == 0) NoData(canvas, input, width / 2f, Head + 40, ink, small);
+        var entries = Legend.Of(input);
+        var key = Legend.HeightOf(entries, width - (2 * Side), small);
+        Legend.Draw(canvas, entries, new SKRect(Side, height - key - (Side / 2), width - Side, height), small, input.Theme);
+    }
+
+    private static void Header(SKCanvas canvas, StripChartInput input, int width, SKPaint ink, SKFont small)
+    {
+        using var big = FontOf(16);
+        canvas.DrawText(Fitting(input.Title, big, width - (2 * Side)), Side, 20, SKTextAlign.Left, big, ink);
+        canvas.DrawText(Fitting(Span(input), small, width - (2 * Side)), Side, 38, SKTextAlign.Left, small, ink);
+    }
+
+    private static void Panel(SKCanvas canvas, StripChartInput input, Strip strip, IReadOnlyList<TimeTicks.Label> times, SKRect area, bool last, SKPaint ink, SKFont small)
+    {
+        var unit = UnitOf(strip.Measurand);
+        canvas.DrawText(Fitting(unit.Length == 0 ? strip.Name : $"{strip.Name}, {unit}", small, area.Width - (2 * Side)), Side, area.Top + 13, SKTextAlign.Left, small, ink);
+        var padding = new PixelPadding(LeftAxis, Right, last ? TimesHeight : Edge, Edge);
+        var plot = StripPanel.Build(input, strip, padding, times, last);
+        var (width, height) = ((int)area.Width, (int)(area.Height - PanelTitle));
+        canvas.Save();
+        canvas.Translate(0, area.Top + PanelTitle);
+        canvas.ClipRect(new SKRect(0, 0, width, height));
+        plot.Render(canvas, width, height);
+        if (strip.Lines.All(l => l.Series.Points.All(p => p.IsGap)))
+            NoData(canvas, input, LeftAxis + ((width - LeftAxis - Right) / 2f), (height - padding.Bottom) / 2, ink, small);
+        canvas.Restore();
+    }
+
+    // On a patch of its own, so that no limit line strikes it through.
+    private static void NoData(SKCanvas canvas, StripChartInput input, float x, float y, SKPaint ink, SKFont small)
+    {
+        var half = (small.MeasureText(input.Words.NoData) / 2) + 8;
+        using var patch = new SKPaint { Color = input.Theme.Panel.ToSKColor() };
+        canvas.DrawRect(new(x - half, y - 11, x + half, y + 11), patch);
+        canvas.DrawText(input.Words.NoData, x, y + 4, SKTextAlign.Center, small, ink);
+    }
+
+    private static string Span(StripChartInput input)
+    {
+        var zone = TimeZoneInfo.FindSystemTimeZoneById(input.TimeZone);
+        string Local(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), zone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        return $"{Local(input.From)} \u2013 {Local(input.To)} {input.TimeZone}";
+    }
+
+    private static string UnitOf(Measurand measurand) => measurand.Unit() switch { "degC" => "°C", "uS/cm" => "µS/cm", "pH" => "", var unit => unit };
+
+    private static string Fitting(string text, SKFont font, float width)
+    {
+        if (font.MeasureText(text) <= width) return text;
+        var length = text.Length;
+        while (length > 1 && font.MeasureText(text.AsSpan(0, length).TrimEnd().ToString() + "…") > width) length--;
+        return text.AsSpan(0, length).TrimEnd().ToString() + "…";
+    }
+
+    private static SKFont FontOf(float size) => new(ChartFont.Face, size) { Edging = SKFontEdging.Antialias };
+}
