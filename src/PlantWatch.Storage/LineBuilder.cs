@@ -11,7 +11,7 @@ internal sealed class LineBuilder
 
     private readonly long from;
     private readonly int width;
-    private readonly double pixelsPerMicrosecond;
+    private readonly long range;
     private readonly double longestSilence;
     private readonly long step;
     private readonly List<SeriesPoint> points = [];
@@ -23,7 +23,7 @@ internal sealed class LineBuilder
     {
         from = query.From.UnixMicroseconds;
         width = query.Width;
-        pixelsPerMicrosecond = width / (double)(query.To.UnixMicroseconds - from);
+        range = query.To.UnixMicroseconds - from;
         step = Math.Max(Tiers.SpanOf(tier), query.Expected.Ticks / 10);
         // Of a raw series with no expectation nobody can say that it is silent.
         longestSilence = step > 0 ? Patience * step : double.PositiveInfinity;
@@ -33,7 +33,7 @@ internal sealed class LineBuilder
     public void Add(in Bucket bucket)
     {
         // A bucket that began before the range belongs to the first pixel.
-        var at = Math.Clamp((int)((bucket.Start - from) * pixelsPerMicrosecond), 0, width - 1);
+        var at = bucket.Start < from ? 0 : (int)((UInt128)(bucket.Start - from) * (uint)width / (UInt128)range);
         if (at != place)
         {
             Finish();
