@@ -37,6 +37,7 @@ public abstract record EntryBody
 public sealed record CheckEntry(ManualCheck Check, Instant ArrivedAt, ImmutableArray<FieldRemark> Remarks) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "check";
 }
 
@@ -44,6 +45,7 @@ public sealed record CheckEntry(ManualCheck Check, Instant ArrivedAt, ImmutableA
 public sealed record JudgementEntry(Judgement Judgement) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "judgement";
 }
 
@@ -51,6 +53,7 @@ public sealed record JudgementEntry(Judgement Judgement) : EntryBody
 public sealed record CalibrationEntry(Calibration Calibration) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "calibration";
 }
 
@@ -62,6 +65,7 @@ public sealed record CalibrationEntry(Calibration Calibration) : EntryBody
 public sealed record AlarmEntry(AlarmRecord Alarm, AlarmChange Change, string? By, string? Comment) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "alarm";
 }
 
@@ -69,6 +73,7 @@ public sealed record AlarmEntry(AlarmRecord Alarm, AlarmChange Change, string? B
 public sealed record FaultEntry(FaultNote Note) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "fault";
 }
 
@@ -76,6 +81,7 @@ public sealed record FaultEntry(FaultNote Note) : EntryBody
 public sealed record StandingEntry(string ProbeId, Standing Standing, ImmutableArray<Reason> Reasons) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "standing";
 }
 
@@ -83,6 +89,7 @@ public sealed record StandingEntry(string ProbeId, Standing Standing, ImmutableA
 public sealed record GapEntry(Instant From, Instant To, Reason Reason) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "gap";
 }
 
@@ -90,5 +97,6 @@ public sealed record GapEntry(Instant From, Instant To, Reason Reason) : EntryBo
 public sealed record PlanEntry(ImmutableArray<Reason> Effects) : EntryBody
 {
     /// <inheritdoc/>
+    [JsonIgnore]
     public override string Kind => "plan";
 }
