@@ -1,0 +1,110 @@
+using PlantWatch.Simulator.People;
+using PlantWatch.Simulator.Probes;
+using PlantWatch.Simulator.Pumps;
+using PlantWatch.Simulator.Setup;
+using PlantWatch.Simulator.Water;
+
+namespace PlantWatch.Simulator.Plant;
+
+/// <summary>A circuit with its water, probes and pumps, moved on in small steps.</summary>
+internal sealed class SimulatedCircuit
+{
+    private readonly Dictionary<string, PoolWater> pools;
+    private readonly Dictionary<string, Probe> probesById;
+    private readonly Dictionary<string, WaterView> views = [];
+    private readonly (Probe Probe, SampleLine Line)[] lines;
+    private readonly Dictionary<string, Crowd> crowds;
+    private readonly IReadOnlyList<Fault> faults;
+    private readonly Dictionary<string, IReadOnlyList<Fault>> flowFaults;
+
+    /// <summary>A circuit of a scenario.</summary>
+    public SimulatedCircuit(CircuitSetup setup, Scenario scenario)
+    {
+        Setup = setup;
+        pools = setup.Pools.ToDictionary(p => p.Id, p => new PoolWater(p));
+        Water = new Circulation(setup, [.. pools.Values]);
+        Probes = [.. setup.Probes.Select(p => new Probe(p, pools[p.Pool].Setup, scenario))];
+        probesById = Probes.ToDictionary(p => p.Setup.Id);
+        lines = [.. Probes.Select(p => (p, new SampleLine(p.Setup.DelaySeconds)))];
+        Pumps = [.. setup.Pumps.Select(p => new Pump(p, scenario))];
+        crowds = setup.Pools.ToDictionary(p => p.Id, p => new Crowd(p, scenario.Seed));
+        faults = Fault.Of(scenario, setup.Id);
+        flowFaults = Probes.Where(p => p.Setup.Measures == Measures.SampleFlow).ToDictionary(p => p.Setup.Id, p => Fault.Of(scenario, p.Setup.Id));
+        foreach (var pool in pools) views[pool.Key] = pool.Value.View();
+    }
+
+    /// <summary>Fixed facts.</summary>
+    public CircuitSetup Setup { get; }
+
+    /// <summary>The water and its chlorine account.</summary>
+    public Circulation Water { get; }
+
+    /// <summary>The probes.</summary>
+    public IReadOnlyList<Probe> Probes { get; }
+
+    /// <summary>The pumps.</summary>
+    public IReadOnlyList<Pump> Pumps { get; }
+
+    /// <summary>The truth about a pool.</summary>
+    public WaterView View(string pool) => views[pool];
+
+    /// <summary>A probe by its key.</summary>
+    public Probe Probe(string id) => probesById[id];
+
+    /// <summary>Seconds by which the gateway's clock is wrong.</summary>
+    public double ClockError(double hours) => faults.Now(FaultKind.Clock, hours)?.Size ?? 0;
+
+    /// <summary>Lets a step pass.</summary>
+    public void Pass(double seconds, double stepSeconds, DateTime local)
+    {
+        var hours = stepSeconds / 3600;
+        var sun = Math.Max(0, Math.Sin(Math.PI * (local.TimeOfDay.TotalHours - 6) / 14));
+        foreach (var (id, pool) in pools)
+        {
+            pool.Bathers = crowds[id].At(local);
+            pool.Pass(hours, local.Hour is >= 6 and < 20 ? sun : 0, views[id], Water.Book);
+        }
+        foreach (var pump in Pumps)
+        {
+            var probe = probesById[pump.Setup.Controller.Probe];
+            pools[pump.Setup.Pool].Dose(pump.Pass(seconds, stepSeconds, probe.Panel, Flows(probe.Setup, seconds / 3600)), pump.Product, Water.Book);
+        }
+        Water.Pass(hours);
+        foreach (var (id, pool) in pools) views[id] = pool.View();
+        foreach (var (probe, line) in lines) Read(probe, line, seconds, hours);
+    }
+
+    /// <summary>What an operator at a pool sees.</summary>
+    public Scene Scene(string pool) => new(views[pool],
+        [.. Probes.Where(p => p.Setup.Pool == pool && p.Setup.Measures != Measures.SampleFlow)
+            .Select(p => new SheetPanel(p.Setup.Id, Math.Round(p.Panel, PanelDecimals(p.Setup.Measures))))],
+        pools[pool].Bathers);
+
+    /// <summary>Bicarbonate added by hand: one mol of charge and of carbon for each.</summary>
+    public void AddBicarbonate(string pool, double asCaCO3)
+    {
+        var water = pools[pool];
+        var moles = asCaCO3 / Composition.CarbonateEquivalent;
+        water.Now = water.Now with { Alkalinity = water.Now.Alkalinity + moles, Carbon = water.Now.Carbon + moles, Solids = water.Now.Solids + (84 * moles) };
+    }
+
+    private void Read(Probe probe, SampleLine line, double seconds, double stepHours)
+    {
+        var hours = seconds / 3600;
+        var flows = Flows(probe.Setup, hours);
+        probe.Pass(hours, stepHours, line.Flow(seconds, views[probe.Setup.Pool], flows), flows);
+    }
+
+    private bool Flows(ProbeSetup probe, double hours)
+    {
+        var flowSwitch = probe.Measures == Measures.SampleFlow ? probe.Id : probe.FlowSwitch;
+        return flowSwitch.Length == 0 || !flowFaults.TryGetValue(flowSwitch, out var found) || !found.Has(FaultKind.NoFlow, hours);
+    }
+
+    private static int PanelDecimals(Measures measures) => measures switch
+    {
+        Measures.Ph or Measures.FreeChlorine => 2,
+        Measures.Temperature => 1,
+        _ => 0,
+    };
+}

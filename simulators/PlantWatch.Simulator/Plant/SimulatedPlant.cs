@@ -1,0 +1,110 @@
+using PlantWatch.Simulator.People;
+using PlantWatch.Simulator.Setup;
+
+namespace PlantWatch.Simulator.Plant;
+
+/// <summary>What happened while time was moved on.</summary>
+/// <param name="Messages">MQTT messages in the order of their time.</param>
+/// <param name="Checks">Checks whose time to be typed in has come.</param>
+/// <param name="Notes">Things worth printing.</param>
+internal sealed record Happenings(List<Outgoing> Messages, List<CheckSheet> Checks, List<string> Notes);
+
+/// <summary>The whole plant of a scenario. It reads no clock: time moves when it is told to, and the same scenario gives the same plant.</summary>
+internal sealed class SimulatedPlant
+{
+    private readonly Scenario scenario;
+    private readonly TimeZoneInfo zone;
+    private readonly Speech[] speech;
+    private readonly PriorityQueue<PanelTurn, TimeSpan> turns = new();
+    private readonly HashSet<FaultSetup> announced = [];
+    private DateOnly deliveryDay;
+
+    /// <summary>A plant that starts at <paramref name="start"/>; times in the scenario count from there.</summary>
+    public SimulatedPlant(Scenario scenario, DateTimeOffset start)
+    {
+        this.scenario = scenario;
+        zone = TimeZoneInfo.FindSystemTimeZoneById(scenario.TimeZone);
+        Start = Now = start.ToUniversalTime();
+        Circuits = [.. scenario.Circuits.Select(c => new SimulatedCircuit(c, scenario))];
+        speech = [.. Circuits.Select(c => new Speech(c))];
+        Operators = new Operators(scenario, zone, Start);
+        foreach (var turn in scenario.PanelTurns) turns.Enqueue(turn, Span.Read(turn.After));
+        deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, zone).DateTime);
+    }
+
+    /// <summary>Where the scenario began.</summary>
+    public DateTimeOffset Start { get; }
+
+    /// <summary>Simulated time.</summary>
+    public DateTimeOffset Now { get; private set; }
+
+    /// <summary>How often it speaks.</summary>
+    public Cadence Cadence { get; set; } = Cadence.Live;
+
+    /// <summary>The circuits.</summary>
+    public IReadOnlyList<SimulatedCircuit> Circuits { get; }
+
+    /// <summary>The people.</summary>
+    public Operators Operators { get; }
+
+    /// <summary>The circuit of a pool.</summary>
+    public SimulatedCircuit CircuitOf(string pool) => Circuits.First(c => c.Setup.Pools.Any(p => p.Id == pool));
+
+    /// <summary>Moves time on, in steps no longer than the scenario's.</summary>
+    public Happenings AdvanceTo(DateTimeOffset until)
+    {
+        Happenings happened = new([], [], []);
+        while (Now < until)
+        {
+            var step = Math.Min(scenario.StepSeconds, (until - Now).TotalSeconds);
+            Pass(step, happened);
+        }
+        return happened;
+    }
+
+    /// <summary>Sends what is still waiting in packs.</summary>
+    public List<Outgoing> Flush()
+    {
+        List<Outgoing> messages = [];
+        foreach (var circuit in speech) circuit.Flush(Now, messages);
+        return messages;
+    }
+
+    private void Pass(double step, Happenings happened)
+    {
+        var seconds = (Now - Start).TotalSeconds;
+        var local = TimeZoneInfo.ConvertTime(Now, zone).DateTime;
+        foreach (var circuit in Circuits) circuit.Pass(seconds, step, local);
+        Now = Now.AddSeconds(step);
+        var hours = (Now - Start).TotalHours;
+        foreach (var circuit in speech) circuit.Say(Now, hours, Cadence, happened.Messages);
+        People(happened);
+        Events(hours, local, happened.Notes);
+    }
+
+    private void People(Happenings happened)
+    {
+        foreach (var sheet in Operators.Sample(Now, pool => CircuitOf(pool).Scene(pool)))
+            if (sheet.Result("total_alkalinity") is { } found && found < scenario.People.BicarbonateBelow)
+            {
+                CircuitOf(sheet.PoolId).AddBicarbonate(sheet.PoolId, 20);
+                happened.Notes.Add($"{sheet.Who} adds bicarbonate to {sheet.PoolId}: alkalinity tested {found:0}");
+            }
+        happened.Checks.AddRange(Operators.Typed(Now));
+    }
+
+    private void Events(double hours, DateTime local, List<string> notes)
+    {
+        while (turns.TryPeek(out var turn, out var after) && after.TotalHours <= hours)
+        {
+            turns.Dequeue();
+            Circuits.SelectMany(c => c.Probes).First(p => p.Setup.Id == turn.Probe).PanelOffset += turn.Add;
+            notes.Add($"panel of {turn.Probe} turned by {turn.Add:+0.00;-0.00}");
+        }
+        foreach (var fault in scenario.Faults.Where(f => Span.Read(f.After).TotalHours <= hours && announced.Add(f)))
+            notes.Add($"fault: {fault.Kind} on {fault.On}, size {fault.Size}{(fault.For.Length > 0 ? ", for " + fault.For : "")}");
+        if (local.Hour != 10 || DateOnly.FromDateTime(local) <= deliveryDay) return;
+        deliveryDay = DateOnly.FromDateTime(local);
+        foreach (var pump in Circuits.SelectMany(c => c.Pumps).Where(p => p.Refill())) notes.Add($"delivery: tank of {pump.Setup.Id} filled");
+    }
+}

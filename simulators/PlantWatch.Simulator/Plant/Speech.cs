@@ -1,0 +1,116 @@
+using System.Globalization;
+using System.Text;
+using PlantWatch.Simulator.Probes;
+using PlantWatch.Simulator.Pumps;
+using PlantWatch.Simulator.Setup;
+using PlantWatch.Simulator.Wire;
+
+namespace PlantWatch.Simulator.Plant;
+
+/// <summary>Turns one circuit's probes and pumps into messages at the cadence in force.</summary>
+internal sealed class Speech(SimulatedCircuit circuit)
+{
+    private readonly Dictionary<string, (string Topic, string Gateway, SenmlPack Pack)> packs = [];
+    private readonly Dictionary<string, (string Word, DateTimeOffset At)> said = [];
+    private DateTimeOffset packedNext;
+    private DateTimeOffset plainNext;
+    private DateTimeOffset pumpsNext;
+
+    /// <summary>What is said at this moment.</summary>
+    public void Say(DateTimeOffset now, double hours, Cadence cadence, List<Outgoing> messages)
+    {
+        if (Due(ref packedNext, now, cadence.PackedEvery)) Sample(now, hours, messages);
+        if (Due(ref plainNext, now, cadence.PlainEvery)) Plain(now, hours, messages);
+        if (Due(ref pumpsNext, now, cadence.PumpLook)) Pumps(now, cadence.PumpRepeat, messages);
+        foreach (var (topic, gateway, pack) in packs.Values)
+            if (pack.Count > 0 && now - pack.First + cadence.PackedEvery >= cadence.PackSpan) Send(now, gateway, topic, pack, messages);
+    }
+
+    /// <summary>What is still in a pack leaves now.</summary>
+    public void Flush(DateTimeOffset now, List<Outgoing> messages)
+    {
+        foreach (var (topic, gateway, pack) in packs.Values)
+            if (pack.Count > 0) Send(now, gateway, topic, pack, messages);
+    }
+
+    private static void Send(DateTimeOffset now, string gateway, string topic, SenmlPack pack, List<Outgoing> messages)
+    {
+        var count = pack.Count;
+        messages.Add(new(now, gateway, topic, pack.Take(), count));
+    }
+
+    private void Sample(DateTimeOffset now, double hours, List<Outgoing> messages)
+    {
+        var deviceTime = now.AddSeconds(circuit.ClockError(hours));
+        foreach (var probe in circuit.Probes.Where(p => p.Setup.Record.Length > 0 && !p.IsSilent(hours)))
+        {
+            if (probe.SendsNaN(hours))
+                messages.Add(new(now, Gateway(probe.Setup), probe.Setup.Topic, SenmlPack.NotANumber(circuit.Setup.BaseName, probe.Setup.Record, deviceTime), 1));
+            else
+                PackFor(probe).Add(probe.Setup.Record, Unit(probe.Setup.Measures), deviceTime, Rounded(probe));
+        }
+    }
+
+    private void Plain(DateTimeOffset now, double hours, List<Outgoing> messages)
+    {
+        foreach (var probe in circuit.Probes.Where(p => p.Setup.Record.Length == 0 && !p.IsSilent(hours)))
+            messages.Add(new(now, Gateway(probe.Setup), probe.Setup.Topic, Text(probe.SendsNaN(hours) ? double.NaN : Rounded(probe)), 1));
+    }
+
+    private void Pumps(DateTimeOffset now, TimeSpan repeat, List<Outgoing> messages)
+    {
+        foreach (var pump in circuit.Pumps)
+        {
+            Word(pump, pump.Setup.StateTopic, pump.State, now, repeat, messages);
+            Word(pump, pump.Setup.TankTopic, Math.Round(pump.TankPercent, 1).ToString(CultureInfo.InvariantCulture), now, repeat, messages);
+        }
+    }
+
+    private void Word(Pump pump, string topic, string word, DateTimeOffset now, TimeSpan repeat, List<Outgoing> messages)
+    {
+        if (topic.Length == 0) return;
+        var isTank = topic == pump.Setup.TankTopic;
+        // A tank falls all the time a little: only its repeat is sent, a change of state at once.
+        if (said.TryGetValue(topic, out var last) && now - last.At < repeat && (isTank || last.Word == word)) return;
+        said[topic] = (word, now);
+        var gateway = pump.Setup.Gateway.Length > 0 ? pump.Setup.Gateway : circuit.Setup.Id;
+        messages.Add(new(now, gateway, topic, Encoding.UTF8.GetBytes(word), 1));
+    }
+
+    private SenmlPack PackFor(Probe probe)
+    {
+        if (!packs.TryGetValue(probe.Setup.Topic, out var found))
+            packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName));
+        return found.Pack;
+    }
+
+    private string Gateway(ProbeSetup probe) => probe.Gateway.Length > 0 ? probe.Gateway : circuit.Setup.Id;
+
+    private static bool Due(ref DateTimeOffset next, DateTimeOffset now, TimeSpan every)
+    {
+        if (now < next) return false;
+        // On whole multiples, so that every circuit samples at the same round times whatever the step.
+        next = new DateTimeOffset(now.Ticks - (now.Ticks % every.Ticks) + every.Ticks, TimeSpan.Zero);
+        return true;
+    }
+
+    private static byte[] Text(double value) => Encoding.UTF8.GetBytes(value.ToString(CultureInfo.InvariantCulture));
+
+    private static double Rounded(Probe probe) => Math.Round(probe.Published, probe.Setup.Measures switch
+    {
+        Measures.Ph or Measures.FreeChlorine => 3,
+        Measures.Temperature => 2,
+        Measures.Orp => 1,
+        _ => 0,
+    });
+
+    private static string Unit(Measures measures) => measures switch
+    {
+        Measures.Ph => "pH",
+        Measures.Orp => "mV",
+        Measures.Temperature => "Cel",
+        Measures.FreeChlorine => "mg/L",
+        Measures.Conductivity => "uS/cm",
+        _ => "/",
+    };
+}

@@ -1,0 +1,66 @@
+using PlantWatch.Simulator.Probes;
+using PlantWatch.Simulator.Setup;
+
+namespace PlantWatch.Simulator.Pumps;
+
+/// <summary>A dosing pump with its tank.</summary>
+internal sealed class Pump
+{
+    private readonly Controller controller;
+    private readonly IReadOnlyList<Fault> faults;
+
+    /// <summary>A pump of a scenario.</summary>
+    public Pump(PumpSetup setup, Scenario scenario)
+    {
+        Setup = setup;
+        Product = scenario.Product(setup.Product);
+        controller = new Controller(setup.Controller);
+        faults = Fault.Of(scenario, setup.Id);
+        TankLitres = setup.TankLitres * setup.TankStart / 100;
+    }
+
+    /// <summary>Fixed facts.</summary>
+    public PumpSetup Setup { get; }
+
+    /// <summary>What it delivers.</summary>
+    public ProductSetup Product { get; }
+
+    /// <summary>Litres left.</summary>
+    public double TankLitres { get; private set; }
+
+    /// <summary>Litres delivered since the start.</summary>
+    public double Delivered { get; private set; }
+
+    /// <summary>Per cent left.</summary>
+    public double TankPercent => 100 * TankLitres / Setup.TankLitres;
+
+    /// <summary>The word it reports: stopped, running, fault.</summary>
+    public string State { get; private set; } = "stopped";
+
+    /// <summary>Runs for a step and gives the litres that reached the water.</summary>
+    public double Pass(double seconds, double stepSeconds, double panel, bool flows)
+    {
+        var hours = seconds / 3600;
+        var on = controller.On(seconds, stepSeconds, panel, flows);
+        if (faults.Has(FaultKind.StuckOn, hours)) on = stepSeconds;
+        if (faults.Has(FaultKind.ReportsFault, hours))
+        {
+            State = "fault";
+            return 0;
+        }
+        State = on > 0 ? "running" : "stopped";
+        if (faults.Has(FaultKind.LostPrime, hours)) return 0;
+        var litres = Math.Min(Setup.LitresPerHour * on / 3600, TankLitres);
+        TankLitres -= litres;
+        Delivered += litres;
+        return litres;
+    }
+
+    /// <summary>A delivery fills the tank when it is low.</summary>
+    public bool Refill()
+    {
+        if (TankPercent >= Setup.RefillBelow) return false;
+        TankLitres = Setup.TankLitres * 0.95;
+        return true;
+    }
+}
