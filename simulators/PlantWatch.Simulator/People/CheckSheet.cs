@@ -8,7 +8,7 @@ internal sealed record CheckSheet
 {
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull };
 
-    [JsonIgnore] public required Guid Id { get; init; }
+    [JsonIgnore] public Guid Id { get; init; }
     public required string PoolId { get; init; }
     public required DateTimeOffset SampledAt { get; init; }
     public required DateTimeOffset EnteredAt { get; init; }

@@ -67,7 +67,7 @@ internal sealed class SimulatedCircuit
         foreach (var pump in Pumps)
         {
             var probe = probesById[pump.Setup.Controller.Probe];
-            pools[pump.Setup.Pool].Dose(pump.Pass(seconds, stepSeconds, probe.Panel, Flows(probe.Setup, seconds / 3600)), pump.Product, Water.Book);
+            Deliver(pump, pump.Pass(seconds, stepSeconds, probe.Panel, Flows(probe.Setup, seconds / 3600)));
         }
         Water.Pass(hours);
         foreach (var (id, pool) in pools) views[id] = pool.View();
@@ -86,6 +86,14 @@ internal sealed class SimulatedCircuit
         var water = pools[pool];
         var moles = asCaCO3 / Composition.CarbonateEquivalent;
         water.Now = water.Now with { Alkalinity = water.Now.Alkalinity + moles, Carbon = water.Now.Carbon + moles, Solids = water.Now.Solids + (84 * moles) };
+    }
+
+    // All pools turn over in the same time, so the common return is shared by their volumes.
+    private void Deliver(Pump pump, double litres)
+    {
+        var into = pools.Values.Where(p => pump.Setup.Pool.Length == 0 || pump.Setup.Pool == p.Setup.Id);
+        var volume = into.Sum(p => p.Setup.VolumeM3);
+        foreach (var pool in into) pool.Dose(litres * pool.Setup.VolumeM3 / volume, pump.Product, Water.Book);
     }
 
     private void Read(Probe probe, SampleLine line, double seconds, double stepHours)

@@ -29,7 +29,7 @@ internal sealed class SimulatedPlant
         speech = [.. Circuits.Select(c => new Speech(c))];
         Operators = new Operators(scenario, zone, Start);
         foreach (var turn in scenario.PanelTurns) turns.Enqueue(turn, Span.Read(turn.After));
-        deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, zone).DateTime);
+        deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, zone).DateTime).AddDays(-1);
     }
 
     /// <summary>Where the scenario began.</summary>

@@ -42,6 +42,7 @@ internal sealed class ProbeSetup
 internal sealed class PumpSetup
 {
     public string Id { get; set; } = "";
+    /// <summary>The pool it doses; empty means the common return, shared by the flow to each pool.</summary>
     public string Pool { get; set; } = "";
     public string Product { get; set; } = "";
     public double LitresPerHour { get; set; } = 5;

@@ -10,6 +10,10 @@ internal sealed class Scenario
     public double StepSeconds { get; set; } = 5;
     /// <summary>IANA zone that the people's clock follows.</summary>
     public string TimeZone { get; set; } = "UTC";
+    /// <summary>Another scenario whose products, circuits and people hold where this file names none.</summary>
+    public string PlantOf { get; set; } = "";
+    /// <summary>Multiplies every pool's bathers.</summary>
+    public double BathersFactor { get; set; } = 1;
     public List<ProductSetup> Products { get; set; } = [];
     public List<CircuitSetup> Circuits { get; set; } = [];
     public PeopleSetup People { get; set; } = new();
@@ -73,7 +77,8 @@ internal sealed class PoolSetup
     public double OrpAtOne { get; set; } = 740;
     public double OrpPerDecade { get; set; } = 65;
     public double TemperatureSet { get; set; } = 28;
-    public double AirTemperature { get; set; } = 29;
+    /// <summary>Temperature towards which the water cools; lower than the hall's air, since evaporation is left out.</summary>
+    public double AirTemperature { get; set; } = 24;
     public double HeatLossPerHour { get; set; } = 0.004;
     public double HeaterDegreesPerHour { get; set; } = 0.4;
     public double DecayPerHour { get; set; } = 0.02;

@@ -36,6 +36,7 @@ internal static class ScenarioFile
             var reader = new DeserializerBuilder().WithNamingConvention(UnderscoredNamingConvention.Instance)
                 .WithEnumNamingConvention(UnderscoredNamingConvention.Instance).Build();
             var scenario = reader.Deserialize<Scenario?>(yaml) ?? throw new ScenarioException($"{from} is empty");
+            Borrow(scenario);
             foreach (var complaint in Complaints(scenario)) throw new ScenarioException($"{from}: {complaint}");
             return scenario;
         }
@@ -43,6 +44,18 @@ internal static class ScenarioFile
         {
             throw new ScenarioException($"{from} line {e.Start.Line}: {e.InnerException?.Message ?? e.Message}");
         }
+    }
+
+    private static void Borrow(Scenario scenario)
+    {
+        if (scenario.PlantOf.Length > 0)
+        {
+            var other = Load(scenario.PlantOf);
+            if (scenario.Products.Count == 0) scenario.Products = other.Products;
+            if (scenario.Circuits.Count == 0) scenario.Circuits = other.Circuits;
+            if (scenario.People.Rounds.Count == 0) scenario.People = other.People;
+        }
+        foreach (var pool in scenario.Circuits.SelectMany(c => c.Pools)) pool.Bathers.Peak *= scenario.BathersFactor;
     }
 
     private static IEnumerable<string> Complaints(Scenario s)
@@ -55,7 +68,7 @@ internal static class ScenarioFile
         foreach (var c in s.Circuits)
         {
             foreach (var p in c.Probes.Where(p => c.Pools.All(x => x.Id != p.Pool))) yield return $"probe {p.Id}: no pool {p.Pool} in circuit {c.Id}";
-            foreach (var p in c.Pumps.Where(p => c.Pools.All(x => x.Id != p.Pool))) yield return $"pump {p.Id}: no pool {p.Pool} in circuit {c.Id}";
+            foreach (var p in c.Pumps.Where(p => p.Pool.Length > 0 && c.Pools.All(x => x.Id != p.Pool))) yield return $"pump {p.Id}: no pool {p.Pool} in circuit {c.Id}";
             foreach (var p in c.Pumps.Where(p => c.Probes.All(x => x.Id != p.Controller.Probe))) yield return $"pump {p.Id}: no probe {p.Controller.Probe} in circuit {c.Id}";
             foreach (var p in c.Pumps.Where(p => s.Products.All(x => x.Id != p.Product))) yield return $"pump {p.Id}: no product {p.Product}";
         }

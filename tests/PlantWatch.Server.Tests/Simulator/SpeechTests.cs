@@ -1,0 +1,99 @@
+using System.Text;
+using System.Text.Json;
+using PlantWatch.Simulator.Plant;
+using PlantWatch.Simulator.Setup;
+
+namespace PlantWatch.Server.Tests.Simulator;
+
+/// <summary>SenML read back by a few lines of its own from RFC 8428 section 4.6: base values apply to the records that follow.</summary>
+public sealed class SpeechTests
+{
+    private const string Topic = "lantern-bay/main/probes";
+
+    [Fact]
+    public void A_pack_carries_every_reading_with_its_name_unit_and_time()
+    {
+        var readings = Said(Plants.Quiet(), TimeSpan.FromHours(1)).Where(m => m.Topic == Topic).SelectMany(m => Resolve(m.Payload)).ToList();
+        var ph = readings.Where(r => r.Name == "urn:dev:ops:lantern-bay-main:ph").ToList();
+        Assert.Equal(60, ph.Count);
+        Assert.All(ph, r => Assert.Equal("pH", r.Unit));
+        Assert.All(ph, r => Assert.InRange(r.Value, 7.2, 7.6));
+        Assert.All(ph.Skip(1).Zip(ph), pair => Assert.Equal(60, (pair.First.At - pair.Second.At).TotalSeconds));
+        Assert.InRange(ph[^1].At, Plants.Start.AddMinutes(59), Plants.Start.AddMinutes(60));
+    }
+
+    [Fact]
+    public void No_reading_lies_ahead_of_the_pack_that_brings_it() =>
+        Assert.All(Said(Plants.Quiet(), TimeSpan.FromHours(2)).Where(m => m.Topic == Topic), m => Assert.All(Resolve(m.Payload), r => Assert.True(r.At <= m.At)));
+
+    [Fact]
+    public void A_message_counts_the_readings_it_carries() =>
+        Assert.All(Said(Plants.Quiet(), TimeSpan.FromHours(1)).Where(m => m.Topic == Topic), m => Assert.Equal(m.Values, Resolve(m.Payload).Count));
+
+    [Fact]
+    public void A_wrong_clock_shifts_the_device_times()
+    {
+        var messages = Said(Plants.Quiet(s => s.Faults.Add(Plants.Fault("main", FaultKind.Clock, 3600, "0m"))), TimeSpan.FromHours(1)).Where(m => m.Topic == Topic);
+        Assert.All(messages, m => Assert.True(Resolve(m.Payload)[^1].At - m.At > TimeSpan.FromMinutes(55)));
+    }
+
+    [Fact]
+    public void A_silent_probe_is_missing_and_the_others_speak()
+    {
+        var readings = Said(Plants.Quiet(s => s.Faults.Add(Plants.Fault("main-ph", FaultKind.Silent, 0, "0m"))), TimeSpan.FromHours(1))
+            .Where(m => m.Topic == Topic).SelectMany(m => Resolve(m.Payload)).ToList();
+        Assert.DoesNotContain(readings, r => r.Name.EndsWith(":ph", StringComparison.Ordinal));
+        Assert.Contains(readings, r => r.Name.EndsWith(":orp", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_reading_that_is_no_number_spoils_no_other()
+    {
+        var messages = Said(Plants.Quiet(s => s.Faults.Add(Plants.Fault("main-ph", FaultKind.NotANumber, 0, "0m"))), TimeSpan.FromMinutes(30)).Where(m => m.Topic == Topic).ToList();
+        var broken = messages.Where(m => Encoding.UTF8.GetString(m.Payload).Contains("NaN", StringComparison.Ordinal)).ToList();
+        Assert.Equal(30, broken.Count);
+        Assert.All(messages.Except(broken), m => Assert.Equal(m.Values, Resolve(m.Payload).Count));
+    }
+
+    [Fact]
+    public void A_probe_without_record_name_sends_plain_numbers()
+    {
+        var messages = Said(Plants.Quiet(s =>
+        {
+            s.Circuits[0].Probes[0].Record = "";
+            s.Circuits[0].Probes[0].Topic = "own/ph";
+        }), TimeSpan.FromHours(1)).Where(m => m.Topic == "own/ph").ToList();
+        Assert.Equal(20, messages.Count);
+        Assert.All(messages, m => Assert.InRange(double.Parse(Encoding.UTF8.GetString(m.Payload)), 7.2, 7.6));
+    }
+
+    [Fact]
+    public void Pumps_say_their_state_in_words_and_their_tank_in_per_cent()
+    {
+        var messages = Said(Plants.Quiet(), TimeSpan.FromHours(6));
+        Assert.All(messages.Where(m => m.Topic.EndsWith("/state", StringComparison.Ordinal)), m => Assert.Contains(Encoding.UTF8.GetString(m.Payload), new[] { "running", "stopped" }));
+        var tank = messages.Where(m => m.Topic == "lantern-bay/main/hypo/tank").Select(m => double.Parse(Encoding.UTF8.GetString(m.Payload))).ToList();
+        Assert.True(tank.Count >= 6 && tank[^1] < tank[0]);
+    }
+
+    private static List<Outgoing> Said(Scenario scenario, TimeSpan time)
+    {
+        var plant = new SimulatedPlant(scenario, Plants.Start) { Cadence = Cadence.History };
+        return plant.AdvanceTo(Plants.Start + time).Messages;
+    }
+
+    private static List<(string Name, string Unit, DateTimeOffset At, double Value)> Resolve(byte[] pack)
+    {
+        var (name, time) = ("", 0m);
+        List<(string, string, DateTimeOffset, double)> resolved = [];
+        foreach (var record in JsonDocument.Parse(pack).RootElement.EnumerateArray())
+        {
+            if (record.TryGetProperty("bn", out var bn)) name = bn.GetString()!;
+            if (record.TryGetProperty("bt", out var bt)) time = bt.GetDecimal();
+            var t = record.TryGetProperty("t", out var own) ? own.GetDecimal() : 0;
+            resolved.Add((name + record.GetProperty("n").GetString(), record.GetProperty("u").GetString()!,
+                DateTimeOffset.FromUnixTimeMilliseconds((long)((time + t) * 1000)), record.GetProperty("v").GetDouble()));
+        }
+        return resolved;
+    }
+}
