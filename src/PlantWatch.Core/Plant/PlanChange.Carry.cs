@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Plant;
+
+public sealed partial record PlanChange
+{
+    /// <summary>Takes a state over to a new plan: what is still there is kept in the new order and under its new id, the rest is let go.</summary>
+    /// <remarks>
+    /// An alarm whose subject is gone, or measures something else now, is missing from the result: the fold writes it into the record as retired.
+    /// Open fault notes of what is gone leave the list; they stay in the record, like everything else.
+    /// </remarks>
+    public static CircuitState Carry(CircuitState old, CircuitPlan next)
+    {
+        var lineage = new PlanLineage(old.Plan, next);
+        var subjects = new PlanSubjects(lineage, old.Plan.Id, next.Id);
+        return old with
+        {
+            Plan = next,
+            Probes = [.. lineage.Probes.Where(pair => pair.Next is not null).Select(pair => Probe(old, pair.Old, pair.Next!, lineage))],
+            Pumps = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Pump(old, pair.Old, pair.Next!))],
+            Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
+            Alarms = Alarms(old.Alarms, subjects),
+            Faults = Faults(old.Faults, subjects),
+            Calibrations = Calibrations(old.Calibrations, lineage),
+        };
+    }
+
+    private static ProbeState Probe(CircuitState state, ProbePlan? old, ProbePlan next, PlanLineage lineage)
+    {
+        if (old is null || state.Probes.FirstOrDefault(probe => probe.Id == old.Id) is not { } known) return new() { Id = next.Id };
+        var carried = known.Id == next.Id ? known : known with { Id = next.Id };
+        if (MeansSomethingElse(old, next))
+            return carried with { Last = ForgetNumber(known.Last), Signal = SignalHealth.New, Trust = ProbeTrust.New };
+        return LearnsAnew(old, next, lineage) ? carried with { Trust = ProbeTrust.New } : carried;
+    }
+
+    // The times stay: they tell the next reading of this series from one that may be stored already.
+    private static LastReading ForgetNumber(LastReading last) => last with { Raw = 0, Value = 0, Quality = Quality.NotReceived };
+
+    private static PumpState Pump(CircuitState state, PumpPlan? old, PumpPlan next)
+    {
+        if (old is null || state.Pumps.FirstOrDefault(pump => pump.Id == old.Id) is not { } known) return new() { Id = next.Id };
+        return known.Id == next.Id ? known : known with { Id = next.Id };
+    }
+
+    private static PoolState Pool(CircuitState state, PoolPlan? old, PoolPlan next)
+    {
+        if (old is null || state.Pools.FirstOrDefault(pool => pool.Id == old.Id) is not { } known) return new() { Id = next.Id };
+        var carried = known.Id == next.Id ? known : known with { Id = next.Id };
+        return SameDuties(old, next) ? carried : carried with { DutyDoneAt = [.. next.Duties.Select(duty => DoneAt(duty, old, known))] };
+    }
+
+    /// <summary>A duty was last done when the old one with the same tests was; a new duty was never done.</summary>
+    private static Instant DoneAt(CheckDuty duty, PoolPlan old, PoolState known)
+    {
+        for (var i = 0; i < Math.Min(old.Duties.Length, known.DutyDoneAt.Length); i++)
+            if (SameTests(old.Duties[i], duty)) return known.DutyDoneAt[i];
+        return Instant.Never;
+    }
+
+    private static ImmutableSortedDictionary<string, AlarmRecord> Alarms(ImmutableSortedDictionary<string, AlarmRecord> alarms, PlanSubjects subjects)
+    {
+        if (alarms.Values.All(alarm => subjects.Now(alarm.Subject) == alarm.Subject)) return alarms;
+        var kept = alarms.Clear().ToBuilder();
+        foreach (var alarm in alarms.Values)
+            if (subjects.Now(alarm.Subject) is { } now) kept[KeyFor(alarm, now)] = alarm with { Key = KeyFor(alarm, now), Subject = now };
+        return kept.ToImmutable();
+    }
+
+    // A key is the rule's number and the subject, and may say more behind it.
+    private static string KeyFor(AlarmRecord alarm, string now)
+    {
+        var head = $"{alarm.Rule}/{alarm.Subject}";
+        return alarm.Key.StartsWith(head, StringComparison.Ordinal) ? $"{alarm.Rule}/{now}{alarm.Key[head.Length..]}" : alarm.Key;
+    }
+
+    private static ImmutableSortedDictionary<Guid, Dosing.FaultNote> Faults(ImmutableSortedDictionary<Guid, Dosing.FaultNote> faults, PlanSubjects subjects)
+    {
+        var kept = faults.ToBuilder();
+        foreach (var (id, note) in faults)
+            if (subjects.Named(note.Asset) is not { } now) kept.Remove(id);
+            else if (now != note.Asset) kept[id] = note with { Asset = now };
+        return kept.ToImmutable();
+    }
+
+    private static ImmutableArray<Calibration> Calibrations(ImmutableArray<Calibration> calibrations, PlanLineage lineage)
+    {
+        var kept = ImmutableArray.CreateBuilder<Calibration>(calibrations.Length);
+        foreach (var calibration in calibrations)
+        {
+            var (old, next) = lineage.Probes.FirstOrDefault(pair => pair.Old?.Id == calibration.ProbeId);
+            if (old is null || next is null || MeansSomethingElse(old, next)) continue;
+            kept.Add(calibration.ProbeId == next.Id ? calibration : calibration with { ProbeId = next.Id });
+        }
+
+        return kept.Count == calibrations.Length && kept.SequenceEqual(calibrations) ? calibrations : kept.ToImmutable();
+    }
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Probes;
+
+namespace PlantWatch.Core.Plant;
+
+public sealed partial record PlanChange
+{
+    private static void Pump((PumpPlan? Old, PumpPlan? Next) pair, PlanLineage lineage, ImmutableArray<Reason>.Builder effects)
+    {
+        switch (pair)
+        {
+            case (null, { } added):
+                effects.Add(Reason.Of("plan.pump_added", added.Id, added.Name));
+                break;
+            case ({ } removed, null):
+                effects.Add(Reason.Of("plan.pump_removed", removed.Id, removed.Name));
+                break;
+            case ({ } old, { } next):
+                Pump(old, next, lineage, effects);
+                break;
+        }
+    }
+
+    private static void Pump(PumpPlan old, PumpPlan next, PlanLineage lineage, ImmutableArray<Reason>.Builder effects)
+    {
+        if (old.Id != next.Id) effects.Add(Reason.Of("plan.pump_renamed", old.Id, next.Id));
+        if (old.ProductId != next.ProductId) effects.Add(Reason.Of("plan.pump_product_changed", next.Id, old.ProductId, next.ProductId));
+        Setting(next.Id, "name", old.Name, next.Name, effects);
+        Setting(next.Id, "pool", Name(lineage.PoolNow(old.PoolId)), Name(next.PoolId), effects);
+        Setting(next.Id, "state_topic", old.StateTopic, next.StateTopic, effects);
+        Setting(next.Id, "tank_topic", Name(old.TankTopic), Name(next.TankTopic), effects);
+        Setting(next.Id, "tank_litres", Figure(old.TankLitres), Figure(next.TankLitres), effects);
+        Setting(next.Id, "tank_low_percent", old.TankLowPercent, next.TankLowPercent, effects);
+    }
+}

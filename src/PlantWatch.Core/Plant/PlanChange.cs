@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using PlantWatch.Core.Probes;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>What a new version of a circuit's plan does to it, stated before it is done. Pure: two plans in, effects out.</summary>
+/// <param name="Effects">Each effect with its names and figures, in the order circuit, pools, probes, pumps; empty when nothing changes.</param>
+/// <param name="Renamed">Series whose key changed: their history follows.</param>
+public sealed partial record PlanChange(ImmutableArray<Reason> Effects, ImmutableArray<SeriesRenamed> Renamed)
+{
+    /// <summary>True when two plans say the same in every key; order within lists counts, since states follow it.</summary>
+    public static bool IsSame(CircuitPlan a, CircuitPlan b) => ReferenceEquals(a, b) || Bytes(a).AsSpan().SequenceEqual(Bytes(b));
+
+    /// <summary>What the step from one plan to the next does.</summary>
+    public static PlanChange Between(CircuitPlan old, CircuitPlan next)
+    {
+        var lineage = new PlanLineage(old, next);
+        var effects = ImmutableArray.CreateBuilder<Reason>();
+        Circuit(old, next, effects);
+        foreach (var pair in lineage.Pools) Pool(pair, effects);
+        foreach (var pair in lineage.Probes) Probe(pair, lineage, effects);
+        foreach (var pair in lineage.Pumps) Pump(pair, lineage, effects);
+        return new(effects.ToImmutable(), SeriesOf(lineage));
+    }
+
+    private static void Circuit(CircuitPlan old, CircuitPlan next, ImmutableArray<Reason>.Builder effects)
+    {
+        if (old.Id != next.Id) effects.Add(Reason.Of("plan.circuit_renamed", old.Id, next.Id));
+        Setting(next.Id, "name", old.Name, next.Name, effects);
+        Setting(next.Id, "time_zone", old.TimeZone, next.TimeZone, effects);
+        Setting(next.Id, "balance_tank_m3", Figure(old.BalanceTankCubicMetres), Figure(next.BalanceTankCubicMetres), effects);
+        Setting(next.Id, "turnover_hours", Figure(old.TurnoverHours), Figure(next.TurnoverHours), effects);
+        if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
+    }
+
+    private static ImmutableArray<SeriesRenamed> SeriesOf(PlanLineage lineage)
+    {
+        var renamed = ImmutableArray.CreateBuilder<SeriesRenamed>();
+        foreach (var (old, next) in lineage.Probes)
+            if (old is not null && next is not null && old.Id != next.Id) renamed.Add(new(old.Id, next.Id));
+        foreach (var (old, next) in lineage.Pumps)
+        {
+            if (old is null || next is null || old.Id == next.Id) continue;
+            renamed.Add(new(old.StateSeries, next.StateSeries));
+            renamed.Add(new(old.TankSeries, next.TankSeries));
+        }
+
+        return renamed.ToImmutable();
+    }
+
+    private static void Setting(string subject, string key, Fact old, Fact next, ImmutableArray<Reason>.Builder effects)
+    {
+        if (old != next) effects.Add(Reason.Of("plan.setting_changed", subject, key, old, next));
+    }
+
+    // What is not stated is a fact without figure and without name.
+    private static Fact Figure(double? number) => new(number, null);
+
+    private static Fact Name(string? text) => new(null, text);
+
+    private static Fact Word<T>(T value) where T : struct, Enum => Name(JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString()));
+
+    private static byte[] Bytes(CircuitPlan plan) => JsonSerializer.SerializeToUtf8Bytes(plan, PlantJson.Options);
+}
