@@ -85,7 +85,7 @@ internal struct BiasFilter
     }
 
     /// <summary>Owns up to a sudden shift: the bias may now be anywhere within this standard deviation.</summary>
-    public void Loosen(double sd) => vBias += sd * sd;
+    public readonly BiasFilter Loosened(double sd) => this with { vBias = vBias + (sd * sd) };
 
     /// <summary>Moves the bias by a known amount: a correction changed.</summary>
     public void Shift(double amount) => bias += amount;

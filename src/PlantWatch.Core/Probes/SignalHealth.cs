@@ -37,8 +37,14 @@ public sealed record SignalHealth
     /// <summary>How long the value usually stays the same, in seconds: a running mean.</summary>
     public double UsuallySameSeconds { get; init; }
 
+    /// <summary>The longest it stayed the same and moved again, in seconds.</summary>
+    public double LongestSameSeconds { get; init; }
+
     /// <summary>Changes of value seen, counted up to what makes <see cref="UsuallySameSeconds"/> worth believing.</summary>
     public int Changes { get; init; }
+
+    /// <summary>How far the value wanders within some hours, and whether it still does.</summary>
+    public SignalSpan Span { get; init; }
 
     /// <summary>When the cell last had no flow.</summary>
     public Instant NoFlowAt { get; init; }
@@ -68,3 +74,12 @@ public sealed record SignalHealth
     /// <param name="watermark">The time up to which readings have been taken.</param>
     public static SignalHealth Wait(ProbePlan probe, SignalHealth before, Instant watermark) => SignalWatch.Wait(probe, before, watermark);
 }
+
+/// <summary>How far a signal wanders, in blocks of some hours. The default has seen nothing.</summary>
+/// <param name="Since">Start of the block under way.</param>
+/// <param name="Low">Lowest raw value in it.</param>
+/// <param name="High">Highest raw value in it.</param>
+/// <param name="Usual">How far blocks usually span: a running mean that flat blocks do not enter.</param>
+/// <param name="Blocks">Blocks it rests on, counted up to what is enough.</param>
+/// <param name="Flat">Flat blocks in a row, up to now.</param>
+public readonly record struct SignalSpan(Instant Since, double Low, double High, double Usual, int Blocks, int Flat);

@@ -12,16 +12,34 @@ internal static class SignalLimits
     public static readonly TimeSpan LeapShown = TimeSpan.FromMinutes(30);
 
     /// <summary>A cell that stood still needs this long after the flow is back, beside the way from the pool.</summary>
-    public static readonly TimeSpan Flushing = TimeSpan.FromMinutes(3);
+    public static readonly TimeSpan Flushing = TimeSpan.FromMinutes(5);
+
+    /// <summary>And for this long a leap is the pool's water arriving.</summary>
+    public static readonly TimeSpan Settling = TimeSpan.FromMinutes(15);
 
     /// <summary>A value that did not move for this long may be stuck, if it usually moves much sooner.</summary>
-    public static readonly TimeSpan StuckFrom = TimeSpan.FromMinutes(30);
+    public static readonly TimeSpan StuckFrom = TimeSpan.FromHours(2);
 
     /// <summary>And for this many times as long as it usually stays the same.</summary>
     public const double StuckTimes = 30;
 
+    /// <summary>And this many times as long as it ever stayed the same.</summary>
+    public const double StuckTimesLongest = 3;
+
     /// <summary>Changes to be seen before it is known how long the value usually stays the same.</summary>
-    public const int ChangesNeeded = 20;
+    public const int ChangesNeeded = 200;
+
+    /// <summary>A signal that flickers in its last digit but wanders no more is judged by blocks of this length.</summary>
+    public static readonly TimeSpan Block = TimeSpan.FromHours(4);
+
+    /// <summary>Blocks to be seen before it is known how far the value usually wanders: two days, nights included.</summary>
+    public const int BlocksNeeded = 12;
+
+    /// <summary>A block is flat when it spans less than this share of the usual.</summary>
+    public const double FlatShare = 0.3;
+
+    /// <summary>Flat blocks in a row that no quiet night explains: a whole day.</summary>
+    public const int FlatBlocksBad = 6;
 
     /// <summary>Broken glass shorts the electrode: it shows the isopotential pH within this.</summary>
     public const double AtSeven = 0.12;

@@ -34,12 +34,14 @@ internal static class SignalWatch
     private static SignalHealth Silent(SignalHealth before, Instant at, double raw, double lag) => before with
     {
         LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, AtSevenSince = Instant.Never, LagSeconds = Lag(before, lag),
+        Span = before.Span with { Since = Instant.Never },
     };
 
     private static SignalHealth Follow(ProbePlan probe, SignalHealth before, Instant at, double raw, double lag)
     {
         var limit = SignalLimits.LeapOf(probe.Measurand);
-        var near = !before.LastAt.IsSet || at - before.LastAt > SignalLimits.LeapWithin || Math.Abs(raw - before.LastRaw) <= limit;
+        if (before.LastAt.IsSet && at - before.LastAt > SignalLimits.SilentAfter(probe.Every)) return Silent(before, at, raw, lag);
+        var near = !before.LastAt.IsSet || Math.Abs(raw - before.LastRaw) <= limit || !LeapsCount(before, at);
         var spikes = before.Spikes == 0 ? 0 : Faded(before.Spikes, at - before.LastAt);
         if (near) return Move(before, at, raw, lag) with { Spikes = before.LastDoubted ? spikes + 1 : spikes };
         if (!before.LastDoubted || Math.Abs(raw - before.LeapRaw) > limit)
@@ -47,17 +49,22 @@ internal static class SignalWatch
         return Move(before, at, raw, lag) with { LeaptAt = at, AtSevenSince = IsAtSeven(probe, raw) ? at : Instant.Never, Spikes = spikes };
     }
 
+    private static bool LeapsCount(SignalHealth before, Instant at) =>
+        at - before.LastAt <= SignalLimits.LeapWithin && !(before.NoFlowAt.IsSet && at - before.NoFlowAt < SignalLimits.Settling);
+
     private static SignalHealth Move(SignalHealth before, Instant at, double raw, double lag)
     {
         if (raw == before.LastRaw && before.SameSince.IsSet)
-            return before with { LastAt = at, LastDoubted = false, LagSeconds = Lag(before, lag) };
+            return before with { LastAt = at, LastDoubted = false, LagSeconds = Lag(before, lag), Span = SpanWatch.Next(before.Span, at, raw) };
         var stayed = before.SameSince.IsSet ? (at - before.SameSince).TotalSeconds : 0;
         var weight = 1.0 / Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded);
         return before with
         {
             LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, LagSeconds = Lag(before, lag),
             UsuallySameSeconds = before.UsuallySameSeconds + (weight * (stayed - before.UsuallySameSeconds)),
+            LongestSameSeconds = IsStuck(before, at) ? before.LongestSameSeconds : Math.Max(before.LongestSameSeconds, stayed),
             Changes = Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded),
+            Span = SpanWatch.Next(before.Span, at, raw),
         };
     }
 
@@ -65,7 +72,8 @@ internal static class SignalWatch
     {
         if (now.AtSevenSince.IsSet && !IsAtSeven(probe, now.LastRaw)) now = now with { AtSevenSince = Instant.Never };
         if (now.AtSevenSince.IsSet && at - now.AtSevenSince >= SignalLimits.AtSevenFor) return Say(now, Standing.Failure, "signal.sits_at_seven", now.LastRaw);
-        if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round(SignalLimits.StuckTimes * now.UsuallySameSeconds));
+        if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round(now.UsuallySameSeconds));
+        if (now.Span.Flat >= SignalLimits.FlatBlocksBad) return Say(now, Standing.OutOfSpecification, "signal.barely_moves", now.Span.Usual);
         if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt", 0);
         if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes", 0);
         if (now.LagSeconds < -SignalLimits.ClockAheadSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_ahead", Math.Round(-now.LagSeconds));
@@ -77,7 +85,8 @@ internal static class SignalWatch
     {
         if (now.Changes < SignalLimits.ChangesNeeded) return false;
         var same = at - now.SameSince;
-        return same >= SignalLimits.StuckFrom && same.TotalSeconds >= SignalLimits.StuckTimes * now.UsuallySameSeconds;
+        return same >= SignalLimits.StuckFrom && same.TotalSeconds >= SignalLimits.StuckTimes * now.UsuallySameSeconds
+            && same.TotalSeconds >= SignalLimits.StuckTimesLongest * now.LongestSameSeconds;
     }
 
     private static bool IsAtSeven(ProbePlan probe, double raw) => probe.Measurand == Measurand.Ph && Math.Abs(raw - 7) <= SignalLimits.AtSeven;

@@ -28,7 +28,9 @@ internal sealed class TrustFold
     private readonly PairedCheck[] pairs;
 
     private BiasFilter filter;
-    private SmallShiftTest shifts;
+    private Cusum shifts = Cusum.OfInnovations;
+    private TrueSpread spread;
+    private readonly (double X, double Variance)[] places;
     private Calibration? correction;
     private Instant clock, firstTaken;
     private int next, taken, pending = -1, doubtedInARow;
@@ -41,6 +43,7 @@ internal sealed class TrustFold
     {
         (this.probe, this.model, this.changes, this.pairs) = (probe, model, changes, pairs);
         filter = new(model);
+        places = new (double, double)[pairs.Length];
     }
 
     /// <summary>The trust that follows from the pairs, and what the watched check said at its place.</summary>
@@ -66,7 +69,8 @@ internal sealed class TrustFold
         filter.Advance((pairs[i].SampledAt - clock).TotalDays * (clock.IsSet ? 1 : 0));
         clock = pairs[i].SampledAt;
         shared = pairs[i].Shared;
-        var (mean, variance) = filter.Predict(pairs[i].Test.Value);
+        places[i] = Place(pairs[i]);
+        var (mean, variance) = filter.Predict(places[i].X);
         var innovation = Corrected(i) - mean;
         var z = innovation / Math.Sqrt(variance + Noise(i));
         if (Confirms(i, innovation, z)) return TakeBoth(i);
@@ -78,7 +82,8 @@ internal sealed class TrustFold
         pairs[i] = pairs[i] with { Doubted = false };
         (pending, doubtedInARow) = (-1, 0);
         var shifted = shifts.Signals(z);
-        if (shifted) filter.Loosen(model.UncheckedSd);
+        // A signal only makes the estimate listen harder to the next checks: a false one costs nothing.
+        if (shifted) (filter, shifts) = (filter.Loosened(model.UncheckedSd), Cusum.OfInnovations);
         Update(i);
         return Say(i, shifted ? Reason.Of("trust.small_shift_found") : null);
     }
@@ -87,8 +92,8 @@ internal sealed class TrustFold
     {
         pairs[i] = pairs[i] with { Doubted = true };
         (pending, pendingInnovation) = (i, innovation);
-        if (++doubtedInARow >= DoubtedInARow) filter.Loosen(model.JumpSd);
-        var expected = Math.Sqrt(filter.Predict(pairs[i].Test.Value).Variance + Noise(i));
+        if (++doubtedInARow >= DoubtedInARow) filter = filter.Loosened(model.JumpSd);
+        var expected = Math.Sqrt(filter.Predict(places[i].X).Variance + Noise(i));
         var doubt = Reason.Of(pairs[i].Suspect ? "trust.unlikely_check_stands_alone" : "trust.check_stands_alone", innovation, WildAt * expected, Unit);
         return new(Verdict.CheckSuspect, ProbeEstimate(i), TestEstimate(i), Bias(), standing, [doubt, .. Words.StillHolds(At(i))]);
     }
@@ -106,8 +111,8 @@ internal sealed class TrustFold
     {
         // Before the line is learned a jump is more likely the line's: what was learned so far came from the wrong side.
         if (Learning) Restart();
-        else filter.Loosen(model.JumpSd);
-        shifts = default;
+        else filter = filter.Loosened(model.JumpSd);
+        shifts = Cusum.OfInnovations;
         pairs[pending] = pairs[pending] with { Doubted = false };
         pairs[i] = pairs[i] with { Doubted = false };
         Update(pending);
@@ -118,7 +123,7 @@ internal sealed class TrustFold
 
     private void Update(int i)
     {
-        filter.Update(Corrected(i), pairs[i].Test.Value, Noise(i));
+        filter.Update(Corrected(i), places[i].X, Noise(i));
         if (taken++ == 0) firstTaken = pairs[i].SampledAt;
     }
 
@@ -153,7 +158,7 @@ internal sealed class TrustFold
 
     private void Apply(Calibration change)
     {
-        (pending, doubtedInARow, shifts) = (-1, 0, default);
+        (pending, doubtedInARow, shifts) = (-1, 0, Cusum.OfInnovations);
         if (clock.IsSet && change.HoldsFrom > clock)
         {
             filter.Advance((change.HoldsFrom - clock).TotalDays);
@@ -183,6 +188,10 @@ internal sealed class TrustFold
         (filter, taken, standing) = (new(model), 0, Standing.Unknown);
     }
 
+    // Where the test puts the pair on the line, and how surely. A test of the reading itself is taken as it is: the identity needs no spread.
+    private (double X, double Variance) Place(PairedCheck pair) =>
+        model.Learns ? spread.Draw(pair.Test.Value, pair.TestScatter) : (pair.Test.Value, pair.TestScatter * pair.TestScatter);
+
     private double? LastRaw()
     {
         double? raw = null;
@@ -200,8 +209,7 @@ internal sealed class TrustFold
     private double Noise(int i)
     {
         var read = pairs[i].Raw.StandardUncertainty * (correction?.Slope ?? 1);
-        var test = pairs[i].TestScatter * filter.Slope;
-        return (read * read) + (test * test) + (model.OwnScatter * model.OwnScatter);
+        return (read * read) + (places[i].Variance * filter.Slope * filter.Slope) + (model.OwnScatter * model.OwnScatter);
     }
 
     private Estimate Bias() => taken == 0 || Learning ? default : new(filter.Bias, Math.Sqrt(filter.BiasVariance + (shared * shared)));
@@ -212,9 +220,8 @@ internal sealed class TrustFold
     {
         if (!model.Learns) return pairs[i].Test;
         if (Learning) return default;
-        var (mean, variance) = filter.Expected(pairs[i].Test.Value);
-        var test = pairs[i].TestScatter * filter.Slope;
-        return new(mean, Math.Sqrt(variance + (test * test) + (model.OwnScatter * model.OwnScatter)));
+        var (mean, variance) = filter.Expected(places[i].X);
+        return new(mean, Math.Sqrt(variance + (places[i].Variance * filter.Slope * filter.Slope) + (model.OwnScatter * model.OwnScatter)));
     }
 
     private Standpoint At(int i) =>
