@@ -1,0 +1,125 @@
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.Extensions.Options;
+using MQTTnet.Packets;
+using MQTTnet.Protocol;
+using MQTTnet.Server;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Loop;
+
+namespace PlantWatch.Server.Ingest;
+
+/// <summary>The broker inside this process. A device's PUBACK leaves after its message is committed: acknowledged means on disk.</summary>
+/// <remarks>
+/// The ingester is the publish interceptor and not a subscriber: the interceptor is awaited before the PUBACK, whereas a subscriber's
+/// queue would drop the oldest and its acknowledgements would reach nobody. Why: docs/decisions/0004-brokers.md.
+/// </remarks>
+internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> options, TimeProvider time, ILogger<EmbeddedBroker> logger)
+    : IHostedService, IBrokerStatus, IDisposable
+{
+    /// <summary>Largest packet that is read at all. A payload of 1 MiB still becomes a kept refusal; beyond this the connection is closed.</summary>
+    public const int MostPacketBytes = 2 * 1024 * 1024;
+
+    /// <summary>Most connections at once.</summary>
+    public const int MostConnections = 1000;
+
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly LoopbackListener _listener = new(options.Value.Broker.Port, MostConnections, MostPacketBytes, logger);
+    private MqttServer? _server;
+
+    /// <summary>The port that devices connect to; chosen by the system where the options say 0. Valid once started.</summary>
+    public int Port => _listener.Port;
+
+    public BrokerState State { get; private set; } = new(BrokerMode.Embedded, BrokerWord.Stopped, Instant.Never, "");
+
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        _server = new MqttServerFactory().CreateMqttServer(
+            // Sessions outlive a connection, so that a device which reconnects keeps what it has in flight and sends it again.
+            new MqttServerOptionsBuilder().WithPersistentSessions().WithDefaultCommunicationTimeout(TimeSpan.FromSeconds(15)).Build(),
+            [_listener]);
+        _server.ValidatingConnectionAsync += NameTheNameless;
+        _server.InterceptingInboundPacketAsync += PacketOfPublish.NoteAsync;
+        _server.InterceptingOutboundPacketAsync += SpeakPlainly;
+        _server.InterceptingPublishAsync += CommitAsync;
+        _server.ClientConnectedAsync += e => Say(() => IngestLog.DeviceConnected(logger, e.ClientId));
+        _server.ClientDisconnectedAsync += e => Say(() => IngestLog.DeviceDisconnected(logger, e.ClientId, e.DisconnectType.ToString()));
+        try
+        {
+            await _server.StartAsync();
+        }
+        catch (SocketException e)
+        {
+            IngestLog.EmbeddedCannotListen(logger, options.Value.Broker.Port, e.Message);
+            throw;
+        }
+        Set(BrokerWord.Listening, $"{IPAddress.Loopback}:{Port}");
+        IngestLog.EmbeddedListening(logger, IPAddress.Loopback, Port);
+    }
+
+    public async Task StopAsync(CancellationToken cancellationToken)
+    {
+        if (_server is null) return;
+        // What is committed by now is acknowledged; the rest is not, and its devices send it again.
+        await _stopping.CancelAsync();
+        await _server.StopAsync(new MqttServerStopOptions());
+        Set(BrokerWord.Stopped, "");
+        IngestLog.EmbeddedStopped(logger);
+    }
+
+    public void Dispose()
+    {
+        _server?.Dispose();
+        _listener.Dispose();
+        _stopping.Dispose();
+    }
+
+    private void Set(BrokerWord word, string detail) => State = new(BrokerMode.Embedded, word, Instant.From(time.GetUtcNow()), detail);
+
+    private static Task NameTheNameless(ValidatingConnectionEventArgs e)
+    {
+        if (string.IsNullOrEmpty(e.ClientId)) e.AssignedClientIdentifier = DeviceAdapter.NewName();
+        return Task.CompletedTask;
+    }
+
+    /// <summary>Nobody else need subscribe for a message to have arrived; and a client of MQTT 5 is told beforehand how much is taken.</summary>
+    private static Task SpeakPlainly(InterceptingPacketEventArgs e)
+    {
+        if (e.Packet is MqttPubAckPacket { ReasonCode: MqttPubAckReasonCode.NoMatchingSubscribers } ack) ack.ReasonCode = MqttPubAckReasonCode.Success;
+        else if (e.Packet is MqttPubRecPacket { ReasonCode: MqttPubRecReasonCode.NoMatchingSubscribers } rec) rec.ReasonCode = MqttPubRecReasonCode.Success;
+        else if (e.Packet is MqttConnAckPacket connAck) connAck.MaximumPacketSize = MostPacketBytes;
+        return Task.CompletedTask;
+    }
+
+    private async Task CommitAsync(InterceptingPublishEventArgs e)
+    {
+        var message = PacketOfPublish.MessageOf(e);
+        if (!IsTopicName(message.Topic))
+        {
+            // Not even a client of 3.1.1, which can be told nothing else, must take silence for success.
+            IngestLog.TopicRefused(logger, e.ClientId, message.Topic);
+            (e.ProcessPublish, e.CloseConnection) = (false, true);
+            return;
+        }
+        try
+        {
+            using var ending = CancellationTokenSource.CreateLinkedTokenSource(_stopping.Token, e.CancellationToken);
+            var committed = await door.MessageAsync(message, ending.Token);
+            await committed.WaitAsync(ending.Token);
+        }
+        catch (Exception exception)
+        {
+            if (!_stopping.IsCancellationRequested) IngestLog.NotCommitted(logger, exception is OperationCanceledException ? null : exception, e.ClientId, message.Topic);
+            (e.ProcessPublish, e.CloseConnection) = (false, true);
+        }
+    }
+
+    /// <summary>A name and not a filter (MQTT 5.0 section 4.7): MQTT-3.3.2-2 forbids wildcards in a PUBLISH, MQTT-4.7.3-1 and -2 an empty name and NUL.</summary>
+    private static bool IsTopicName(string topic) => topic.Length > 0 && topic.AsSpan().IndexOfAny("#+\0") < 0;
+
+    private static Task Say(Action say)
+    {
+        say();
+        return Task.CompletedTask;
+    }
+}
