@@ -9,7 +9,7 @@ internal static class PlantFileCommand
     /// <summary>Prints every error, or what was understood. Returns 0 when the file is good and 1 when it is not.</summary>
     public static int Run(string path, TextWriter output)
     {
-        var result = PlantFileSource.Read(path).Result;
+        var result = PlantFileSource.Read(path).Understand();
         foreach (var error in result.Errors) output.WriteLine(error);
         if (result.Plan is { } plan)
         {

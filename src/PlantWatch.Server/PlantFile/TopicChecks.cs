@@ -24,21 +24,24 @@ internal static class TopicChecks
         foreach (var circuit in root["circuits"].Items)
         {
             foreach (var probe in circuit["probes"].Items)
-                yield return new(probe["topic"], probe["record"], probe["format"].String == "senml_json");
+                yield return new(circuit.Path, probe["topic"], probe["record"], probe["format"].String == "senml_json");
             foreach (var pump in circuit["pumps"].Items)
             {
-                yield return new(pump["state_topic"], default, false);
-                yield return new(pump["tank_topic"], default, false);
+                yield return new(circuit.Path, pump["state_topic"], default, false);
+                yield return new(circuit.Path, pump["tank_topic"], default, false);
             }
         }
     }
 
     private static void Shared(string topic, Claim first, Claim second, Complaints complaints)
     {
-        if (first.Senml && second.Senml) return;
-        var why = first.Senml || second.Senml
-            ? "one topic has one format"
-            : "a plain number cannot say whose it is; give each its own topic, or send SenML";
+        var why = (first.Senml, second.Senml) switch
+        {
+            (true, true) => first.Circuit == second.Circuit ? null : "a message belongs to one circuit, so each circuit needs its own topic",
+            (false, false) => "a plain number cannot say whose it is; give each its own topic, or send SenML",
+            _ => "one topic has one format",
+        };
+        if (why is null) return;
         complaints.Add(second.Topic, $"the topic '{Text.Short(topic)}' is taken on line {first.Topic.Line}; {why}");
     }
 
@@ -59,5 +62,5 @@ internal static class TopicChecks
         return true;
     }
 
-    private sealed record Claim(Place Topic, Place Record, bool Senml);
+    private sealed record Claim(string Circuit, Place Topic, Place Record, bool Senml);
 }

@@ -5,7 +5,7 @@ namespace PlantWatch.Server.Tests.PlantFile;
 /// <summary>A folder of files that are wrong in one way each; beside every one stand the errors it must give, word for word.</summary>
 public sealed class BadPlantFileTests
 {
-    private static readonly string Folder = Path.Combine(RepositoryFiles.Here, "bad");
+    private static readonly string Folder = Path.Combine(Folders.Here, "bad");
 
     public static TheoryData<string> Stories => new(Names(".yaml"));
 

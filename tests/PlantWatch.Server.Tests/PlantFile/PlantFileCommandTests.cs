@@ -9,7 +9,7 @@ public sealed class PlantFileCommandTests
     {
         var output = new StringWriter();
 
-        Assert.Equal(0, PlantFileCommand.Run(RepositoryFiles.DemoPlant, output));
+        Assert.Equal(0, PlantFileCommand.Run(Folders.DemoPlant, output));
         Assert.Contains("circuit main", output.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("no errors" + Environment.NewLine, output.ToString(), StringComparison.Ordinal);
     }
@@ -19,7 +19,7 @@ public sealed class PlantFileCommandTests
     {
         var output = new StringWriter();
 
-        Assert.Equal(1, PlantFileCommand.Run(Path.Combine(RepositoryFiles.Here, "bad", "twin-ids.yaml"), output));
+        Assert.Equal(1, PlantFileCommand.Run(Path.Combine(Folders.Here, "bad", "twin-ids.yaml"), output));
         Assert.StartsWith("line 4, products[1].id: the id 'hypo' is taken", output.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("7 errors: this file would not come into force" + Environment.NewLine, output.ToString(), StringComparison.Ordinal);
     }
@@ -39,15 +39,15 @@ public sealed class PlantFileCommandTests
         using var folder = new TemporaryFolder();
         var path = folder.Write("plant.yaml", [.. "site:\n  name: "u8, 0xC3, 0x28]);
 
-        Assert.Equal("line 2: expected text in UTF-8, found bytes that are none; save the file as UTF-8", Assert.Single(PlantFileSource.Read(path).Result.Errors).ToString());
+        Assert.Equal("line 2: expected text in UTF-8, found bytes that are none; save the file as UTF-8", Assert.Single(PlantFileSource.Read(path).Understand().Errors).ToString());
     }
 
     [Fact]
     public void A_byte_order_mark_is_passed_over()
     {
         using var folder = new TemporaryFolder();
-        var path = folder.Write("plant.yaml", [0xEF, 0xBB, 0xBF, .. File.ReadAllBytes(RepositoryFiles.DemoPlant)]);
+        var path = folder.Write("plant.yaml", [0xEF, 0xBB, 0xBF, .. File.ReadAllBytes(Folders.DemoPlant)]);
 
-        Assert.Empty(PlantFileSource.Read(path).Result.Errors);
+        Assert.Empty(PlantFileSource.Read(path).Understand().Errors);
     }
 }

@@ -5,7 +5,7 @@ namespace PlantWatch.Server.Tests.PlantFile;
 
 public sealed class PlantFileMutationTests
 {
-    private static readonly string Demo = File.ReadAllText(RepositoryFiles.DemoPlant);
+    private static readonly string Demo = File.ReadAllText(Folders.DemoPlant);
 
     // Bits that mean something to YAML, to a topic, to a number or to an encoder.
     private static readonly string[] Bits =
@@ -34,12 +34,12 @@ public sealed class PlantFileMutationTests
     [Fact]
     public void No_damage_to_the_demo_plant_makes_the_reader_throw() =>
         Gen.OneOf(Cut, Put, Twice).Array[1, 6].Sample(
-            changes => OneOfPlanAndErrors(changes.Aggregate(Demo, (text, change) => change(text))), iter: 1500, threads: 2);
+            changes => OneOfPlanAndErrors(changes.Aggregate(Demo, (text, change) => change(text))), iter: 4000, threads: 2);
 
     [Fact]
     public void No_text_at_all_makes_the_reader_throw() =>
         Gen.OneOf(Gen.String, Gen.OneOf(Bits).Array[0, 60].Select(bits => string.Concat(bits)))
-            .Sample(OneOfPlanAndErrors, iter: 3000, threads: 2);
+            .Sample(OneOfPlanAndErrors, iter: 10_000, threads: 2);
 
     [Theory]
     [InlineData("[", 100_000)]

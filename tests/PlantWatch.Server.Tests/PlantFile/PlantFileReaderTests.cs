@@ -9,7 +9,7 @@ public sealed class PlantFileReaderTests
     [Fact]
     public void The_demo_plant_is_read_without_a_complaint()
     {
-        var result = PlantFileReader.Read(File.ReadAllText(RepositoryFiles.DemoPlant));
+        var result = PlantFileReader.Read(File.ReadAllText(Folders.DemoPlant));
 
         Assert.Empty(result.Errors);
         var plan = Assert.IsType<PlantPlan>(result.Plan);

@@ -2,13 +2,14 @@ using System.Text.Json.Nodes;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.Tests.House;
 
 namespace PlantWatch.Server.Tests.PlantFile;
 
 public sealed class SchemaTests
 {
     private static readonly JsonObject Schema =
-        JsonNode.Parse(File.ReadAllText(Path.Combine(RepositoryFiles.Root, "src", "PlantWatch.Server", "PlantFile", "plant.schema.json")))!.AsObject();
+        JsonNode.Parse(File.ReadAllText(Path.Combine(Repository.Root, "src", "PlantWatch.Server", "PlantFile", "plant.schema.json")))!.AsObject();
 
     [Fact]
     public void Every_property_says_what_it_means_and_in_which_unit()

@@ -1,0 +1,218 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using Microsoft.Extensions.Logging.Abstractions;
+using PlantWatch.Core.Plant;
+using PlantWatch.Server.PlantFile;
+
+namespace PlantWatch.Server.Tests.PlantFile;
+
+public sealed class PlantFileWatcherTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+    private readonly ConcurrentQueue<string> inForce = new();
+    private readonly HandClock clock = new();
+
+    private string File => Path.Combine(folder.Root, "plant.yaml");
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task A_good_file_is_in_force_when_the_start_returns()
+    {
+        Save("Hall");
+        await using var watcher = Watcher();
+
+        await watcher.StartAsync(default);
+
+        Assert.Equal(["Hall"], inForce);
+        Assert.Empty(watcher.Errors);
+        Assert.Equal(PlantFileSource.Read(File).Hash, watcher.InForceHash);
+    }
+
+    [Fact]
+    public async Task A_missing_file_lets_the_server_start_and_says_so()
+    {
+        await using var watcher = Watcher();
+
+        await watcher.StartAsync(default);
+
+        Assert.StartsWith("line 1: the file cannot be read: ", Assert.Single(watcher.Errors).ToString(), StringComparison.Ordinal);
+        Assert.Null(watcher.InForceHash);
+    }
+
+    [Fact]
+    public async Task A_changed_file_comes_into_force_without_a_restart()
+    {
+        Save("Hall");
+        await using var watcher = await Started();
+
+        Save("New hall");
+        await LookAndSettle();
+
+        await Until(() => inForce.Count == 2);
+        Assert.Equal(["Hall", "New hall"], inForce);
+    }
+
+    [Fact]
+    public async Task A_broken_file_leaves_the_old_one_in_force_until_it_is_put_right()
+    {
+        Save("Hall");
+        await using var watcher = await Started();
+        var good = watcher.InForceHash;
+
+        System.IO.File.WriteAllText(File, "site: 12\n");
+        await LookAndSettle();
+        await Until(() => watcher.Errors.Count > 0);
+
+        Assert.Equal(good, watcher.InForceHash);
+        Assert.Contains(watcher.Errors, error => error.Key == "site");
+        Assert.Equal(["Hall"], inForce);
+
+        Save("Hall");
+        await LookAndSettle();
+        await Until(() => watcher.Errors.Count == 0);
+        // It is what was in force all the time: nothing is loaded twice.
+        Assert.Equal(["Hall"], inForce);
+    }
+
+    [Fact]
+    public async Task A_file_caught_while_it_is_being_written_is_waited_for()
+    {
+        Save("Hall");
+        await using var watcher = await Started();
+        var changes = 0;
+        watcher.Changed += () => Interlocked.Increment(ref changes);
+
+        System.IO.File.WriteAllText(File, "site: { name: New hall, time_z");
+        clock.Advance(watcher.Poll);
+        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
+        Save("New hall");
+        clock.Advance(watcher.Settle);
+        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
+        clock.Advance(watcher.Settle);
+
+        await Until(() => changes > 0);
+        Assert.Equal(["Hall", "New hall"], inForce);
+        Assert.Empty(watcher.Errors);
+        Assert.Equal(1, changes);
+    }
+
+    [Fact]
+    public async Task A_good_file_that_could_not_be_taken_is_tried_again()
+    {
+        Save("Hall");
+        var refusals = 1;
+        await using var watcher = Watcher((plan, _) =>
+        {
+            if (Interlocked.Decrement(ref refusals) >= 0) throw new InvalidOperationException("the store is busy");
+            inForce.Enqueue(plan.Site.Name);
+            return Task.CompletedTask;
+        });
+
+        await watcher.StartAsync(default);
+        Assert.Equal("line 1: the file is good, but it could not be brought into force; it is tried again", Assert.Single(watcher.Errors).ToString());
+        Assert.Null(watcher.InForceHash);
+
+        await LookAndSettle();
+        await Until(() => watcher.Errors.Count == 0);
+        Assert.Equal(["Hall"], inForce);
+    }
+
+    [Fact]
+    public async Task One_listener_that_fails_does_not_keep_the_others_from_hearing()
+    {
+        Save("Hall");
+        await using var watcher = await Started();
+        var heard = 0;
+        watcher.Changed += () => throw new InvalidOperationException("not my day");
+        watcher.Changed += () => Interlocked.Increment(ref heard);
+
+        Save("New hall");
+        await LookAndSettle();
+
+        await Until(() => heard == 1);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_file_system_tells_of_a_change_long_before_the_next_look(bool byRename)
+    {
+        Save("Hall");
+        await using var watcher = new PlantFileWatcher(File, Take, TimeProvider.System, NullLogger<PlantFileWatcher>.Instance)
+        {
+            Poll = TimeSpan.FromDays(1),
+            Settle = TimeSpan.FromMilliseconds(20),
+        };
+        await watcher.StartAsync(default);
+
+        if (byRename)
+        {
+            System.IO.File.WriteAllText(File + ".tmp", Plant("New hall"));
+            System.IO.File.Move(File + ".tmp", File, overwrite: true);
+        }
+        else
+        {
+            Save("New hall");
+        }
+
+        await Until(() => inForce.Count == 2);
+        Assert.Equal(["Hall", "New hall"], inForce);
+    }
+
+    [Fact]
+    public async Task It_stops_while_a_change_is_settling()
+    {
+        Save("Hall");
+        var watcher = await Started();
+        Save("New hall");
+        clock.Advance(watcher.Poll);
+        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
+
+        await watcher.StopAsync(default);
+        await watcher.DisposeAsync();
+
+        Assert.Equal(["Hall"], inForce);
+    }
+
+    private PlantFileWatcher Watcher(Func<PlantPlan, CancellationToken, Task>? take = null) =>
+        new(File, take ?? Take, clock, NullLogger<PlantFileWatcher>.Instance) { Listen = false };
+
+    private async Task<PlantFileWatcher> Started()
+    {
+        var watcher = Watcher();
+        await watcher.StartAsync(default);
+        return watcher;
+    }
+
+    private Task Take(PlantPlan plan, CancellationToken cancellation)
+    {
+        inForce.Enqueue(plan.Site.Name);
+        return Task.CompletedTask;
+    }
+
+    private async Task LookAndSettle()
+    {
+        clock.Advance(TimeSpan.FromSeconds(5));
+        await Until(() => clock.WaitingFor(TimeSpan.FromMilliseconds(300)) == 1);
+        clock.Advance(TimeSpan.FromMilliseconds(300));
+    }
+
+    private void Save(string name) => System.IO.File.WriteAllText(File, Plant(name));
+
+    private static string Plant(string name) => $$"""
+        site: { name: {{name}}, time_zone: UTC }
+        circuits:
+          - { id: c, name: C, pools: [{ id: p, name: P, kind: spa, setting: indoor, disinfectant: bromine, volume_m3: 5 }] }
+        """;
+
+    private static async Task Until(Func<bool> condition)
+    {
+        var patience = Stopwatch.StartNew();
+        while (!condition())
+        {
+            Assert.True(patience.Elapsed < TimeSpan.FromSeconds(20), "it did not happen within 20 s");
+            await Task.Delay(5);
+        }
+    }
+}
