@@ -6,15 +6,17 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>One connection with its prepared statements. Used by one thread at a time.</summary>
 internal sealed class Session : IDisposable
 {
+    /// <summary>How long a call waits for a lock that another process holds.</summary>
+    public static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(10);
+
     private readonly SqliteConnection connection;
     private readonly Dictionary<string, Statement> statements = new(StringComparer.Ordinal);
 
     private Session(SqliteConnection connection) => this.connection = connection;
 
     /// <summary>The connection that writes. FULL: a commit that returned survives a power cut, because an acknowledgement follows it.</summary>
-    public static Session OpenWriter(string path) => Open(path,
+    public static Session OpenWriter(string path, TimeSpan patience) => Open(path, patience,
         """
-        PRAGMA busy_timeout = 10000;
         PRAGMA journal_mode = WAL;
         PRAGMA synchronous = FULL;
         PRAGMA wal_autocheckpoint = 4000;
@@ -24,15 +26,14 @@ internal sealed class Session : IDisposable
         """);
 
     /// <summary>A connection that reads a steady picture while the writer goes on.</summary>
-    public static Session OpenReader(string path) => Open(path,
+    public static Session OpenReader(string path) => Open(path, UsualPatience,
         """
-        PRAGMA busy_timeout = 10000;
         PRAGMA query_only = ON;
         PRAGMA cache_size = -8192;
         PRAGMA temp_store = MEMORY;
         """);
 
-    private static Session Open(string path, string pragmas)
+    private static Session Open(string path, TimeSpan patience, string pragmas)
     {
         // Its own pool would hand out connections without our prepared statements.
         var text = new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString();
@@ -40,6 +41,7 @@ internal sealed class Session : IDisposable
         try
         {
             session.connection.Open();
+            _ = raw.sqlite3_busy_timeout(session.connection.Handle!, (int)patience.TotalMilliseconds);
             session.Script(pragmas);
             return session;
         }

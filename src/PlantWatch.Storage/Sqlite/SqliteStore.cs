@@ -28,14 +28,17 @@ public sealed class SqliteStore : IRecordStore, ISeriesStore
     /// <param name="siteZone">The site's time zone: it decides what a day is. Changing it cuts the days anew.</param>
     /// <exception cref="UnusableDatabaseException">The file belongs to another program or to a newer PlantWatch; it is left as it is.</exception>
     /// <exception cref="StorageException">The file cannot be opened or written.</exception>
-    public static SqliteStore Open(string path, TimeZoneInfo siteZone)
+    public static SqliteStore Open(string path, TimeZoneInfo siteZone) => Open(path, siteZone, Session.UsualPatience);
+
+    /// <summary>Opens with a patience of its own for locks that another process holds.</summary>
+    internal static SqliteStore Open(string path, TimeZoneInfo siteZone, TimeSpan patience)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(siteZone);
         var full = Path.GetFullPath(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         Migrations.RefuseUnusable(full);
-        var writer = Session.OpenWriter(full);
+        var writer = Session.OpenWriter(full, patience);
         try
         {
             Migrations.Apply(writer);
