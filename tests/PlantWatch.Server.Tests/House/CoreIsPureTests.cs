@@ -62,7 +62,7 @@ public sealed partial class CoreIsPureTests
         .. Assemblies.MembersUsedBy(assembly).Where(Clocks.Contains),
     ];
 
-    [GeneratedRegex(@"\b(async|await|DateTime(Offset)?\.(Now|UtcNow|Today)|Stopwatch|Task|ValueTask|File|Console|Environment|TimeProvider|Thread|Random)\b(?=[\s.<(])")]
+    [GeneratedRegex(@"\b((async|await|TimeProvider|Stopwatch)\b|DateTime(Offset)?\.(Now|UtcNow|Today)\b|(Value)?Task[.<]|(File|Console|Environment|Thread)\.|Random\.Shared|new Random\b)")]
     private static partial Regex Impure();
 
     [GeneratedRegex(@"//.*?$|/\*.*?\*/|""(\\.|[^""\\])*""", RegexOptions.Multiline | RegexOptions.Singleline)]

@@ -75,6 +75,13 @@ internal static class Packages
     {
         if (!Directory.Exists(folder)) return null;
         return Directory.EnumerateFiles(folder).Where(f => Path.GetFileName(f).StartsWith("LICEN", StringComparison.OrdinalIgnoreCase))
-            .Order(StringComparer.Ordinal).Select(f => Licences.CopyrightIn(File.ReadAllText(f))).FirstOrDefault(c => c is not null);
+            .Order(StringComparer.Ordinal).Select(f => Licences.CopyrightIn(File.ReadAllText(f))).FirstOrDefault(c => c is not null) ?? AuthorIn(folder);
+    }
+
+    private static string? AuthorIn(string folder)
+    {
+        using var json = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "package.json")));
+        if (!json.RootElement.TryGetProperty("author", out var author)) return null;
+        return author.ValueKind == JsonValueKind.String ? author.GetString() : author.GetProperty("name").GetString();
     }
 }
