@@ -1,8 +1,13 @@
 import { useEffect } from 'preact/hooks';
+import { AlarmsPage } from './alarms/AlarmsPage';
 import { CheckPage } from './check/CheckPage';
 import { site } from './live/store';
 import { Overview } from './overview/Overview';
 import { Shell } from './parts/Shell';
+import { PoolPage } from './pool/PoolPage';
+import { ProbePage } from './probe/ProbePage';
+import { PumpsPage } from './pumps/PumpsPage';
+import { RecordPage } from './record/RecordPage';
 import { route } from './router';
 import { words } from './words';
 
@@ -11,6 +16,11 @@ function Page() {
   switch (page) {
     case undefined: return <Overview />;
     case 'check': return <CheckPage poolId={id ?? null} />;
+    case 'pool': return <PoolPage id={id ?? ''} />;
+    case 'probe': return <ProbePage id={id ?? ''} />;
+    case 'alarms': return <AlarmsPage />;
+    case 'pumps': return <PumpsPage asset={id ?? null} />;
+    case 'record': return <RecordPage />;
     default: return <p class="empty">{words.pageMissing} <a href="#/">{words.back}</a></p>;
   }
 }

@@ -10,12 +10,12 @@ import { fieldOf } from './build';
 const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
 
 /** What one check says of one probe. */
-export function JudgementCard({ j }: { j: JudgementView }) {
+export function JudgementCard({ j, testId = true }: { j: JudgementView; testId?: boolean }) {
   const probe = allProbes.value.get(j.probeId);
   const d = probe?.decimals ?? 2;
   const unit = unitText(probe?.unit ?? '');
   return (
-    <li class={`judgement v-${j.verdict}`} data-testid={`judged-${j.probeId}`} data-verdict={j.verdict}>
+    <li class={`judgement v-${j.verdict}`} data-testid={testId ? `judged-${j.probeId}` : undefined} data-verdict={j.verdict}>
       <div class="judgement-head"><a href={link('probe', j.probeId)}>{probe?.name ?? j.probeId}</a>
         <span class="mark">{j.verdict === 'agrees' ? <TickGlyph /> : j.verdict === 'learning' ? null : <WarnGlyph />}<b>{words.verdict[j.verdict]}</b></span></div>
       {j.reasons.map((r, i) => <p key={i} class="reason">{r.text}</p>)}

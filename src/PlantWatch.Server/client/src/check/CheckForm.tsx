@@ -7,10 +7,11 @@ import { poolViews, probesOfPool, site, zone } from '../live/store';
 import { DueLine } from '../overview/DueLine';
 import { Age } from '../parts/Age';
 import { Field, Remark, tie } from '../parts/Field';
+import { setWho, who } from '../parts/person';
 import { words } from '../words';
 import { sampleTime, type Errors } from './build';
 import { CombinedPreview } from './CombinedPreview';
-import { balanceTests, clearDraft, draft, edit, isTouched, setWho, who } from './draft';
+import { balanceTests, clearDraft, draft, edit, isTouched } from './draft';
 import { ResultRow } from './ResultRow';
 
 const points: SamplePoint[] = ['pool', 'cell', 'outlet', 'balance_tank'];

@@ -5,11 +5,12 @@ import { uuid7 } from '../format/uuid7';
 import { serverNow } from '../live/clock';
 import { site, zone } from '../live/store';
 import { checks, flushChecks, outcomes, sendCheck, type CheckItem } from '../outbox/checks';
+import { setWho, who } from '../parts/person';
 import { words } from '../words';
 import { AnswerView } from './AnswerView';
 import { build, errorsOf, type Errors } from './build';
 import { CheckForm } from './CheckForm';
-import { clearDraft, draft, draftOf, edit, isTouched, setWho, who, type Draft } from './draft';
+import { clearDraft, draft, draftOf, edit, isTouched, type Draft } from './draft';
 import { OutboxList } from './OutboxList';
 
 interface Sent { id: string; draft: Draft; request: CheckRequest }

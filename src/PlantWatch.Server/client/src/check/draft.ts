@@ -48,7 +48,6 @@ export const emptyDraft = (poolId = ''): Draft => ({
 });
 
 export const draft = signal<Draft>({ ...emptyDraft(), ...recallJson<Draft>('draft') });
-export const who = signal<string>(recall('who') ?? '');
 
 /** Changes the draft and keeps it. */
 export function edit(change: Partial<Draft>): void {
@@ -64,11 +63,6 @@ export function editRow(m: Measurand, change: Partial<Row>, pinnedAt: number): v
     // The first typed result pins the sample time; until then the field follows the clock.
     whenExact: d.whenExact ?? (d.whenText === '' && change.text ? pinnedAt : null),
   });
-}
-
-export function setWho(name: string): void {
-  who.value = name;
-  remember('who', name);
 }
 
 export function clearDraft(): void {

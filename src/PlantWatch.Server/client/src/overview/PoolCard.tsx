@@ -1,4 +1,4 @@
-import type { PoolInfo, PoolView, ProbeInfo } from '../contract';
+import type { PoolInfo, ProbeInfo } from '../contract';
 import { circuitOfPool, poolViews, probesOfPool } from '../live/store';
 import { limitOf, limitText } from '../parts/beyond';
 import { PoolGlyph } from '../parts/Glyph';
@@ -9,6 +9,7 @@ import { link } from '../router';
 import { words } from '../words';
 import { DueLine } from './DueLine';
 import { TestCells } from './TestCells';
+import { Why } from './Why';
 
 function ProbeRow({ probe, pool, owner }: { probe: ProbeInfo; pool: PoolInfo; owner: boolean }) {
   const limit = limitOf(pool.limits, probe.measurand);
@@ -24,18 +25,6 @@ function ProbeRow({ probe, pool, owner }: { probe: ProbeInfo; pool: PoolInfo; ow
         {limit && <span class="under">{limitText(limit)}</span>}
       </div>
     </li>
-  );
-}
-
-function Why({ view }: { view: PoolView | undefined }) {
-  if (!view) return <p class="why">{words.overview.noState}</p>;
-  const shown = view.why.slice(0, 3);
-  return (
-    <ul class="why">
-      {shown.map((w, i) => <li key={i}>{w.text}</li>)}
-      {view.why.length > 3 && <li>{words.overview.more(view.why.length - 3)}</li>}
-      {view.bottomVisible === false && !view.why.some(w => w.code.includes('bottom')) && <li><b>{words.overview.notVisible}</b></li>}
-    </ul>
   );
 }
 

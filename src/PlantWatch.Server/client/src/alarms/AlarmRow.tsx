@@ -1,0 +1,58 @@
+import { useState } from 'preact/hooks';
+import type { AlarmView } from '../contract';
+import { clock } from '../format/zone';
+import { allPools, allProbes, nameOf, zone } from '../live/store';
+import { Age } from '../parts/Age';
+import { PriorityGlyph } from '../parts/Glyph';
+import { link } from '../router';
+import { words } from '../words';
+import { AcknowledgeForm, ShelveForm } from './AlarmForms';
+
+function Subject({ alarm }: { alarm: AlarmView }) {
+  const name = nameOf(alarm.subject);
+  if (allProbes.value.has(alarm.subject)) return <a href={link('probe', alarm.subject)}>{name}</a>;
+  const pool = allPools.value.has(alarm.subject) ? alarm.subject : null;
+  return pool ? <a href={link('pool', pool)}>{name}</a> : <span>{name}</span>;
+}
+
+function Past({ alarm }: { alarm: AlarmView }) {
+  const w = words.alarms;
+  return (
+    <p class="hint">{w.raised} <Age at={alarm.raisedAt} />
+      {alarm.clearedAt && <>; {w.cleared} <Age at={alarm.clearedAt} /></>}
+      {alarm.acknowledgedBy && <>; {w.acknowledgedBy(alarm.acknowledgedBy)} <Age at={alarm.acknowledgedAt} />{alarm.comment && `: ${alarm.comment}`}</>}
+      {alarm.shelvedUntil && <>; {w.shelvedBy(alarm.shelvedBy ?? '', clock(alarm.shelvedUntil, zone.value))}</>}</p>
+  );
+}
+
+/** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
+export function AlarmRow({ alarm }: { alarm: AlarmView }) {
+  const [open, setOpen] = useState<'acknowledge' | 'shelve' | 'unshelve' | null>(null);
+  const shelved = alarm.state === 'shelved';
+  const w = words.alarms;
+  return (
+    <li class={`alarm-row ${alarm.acknowledged || shelved ? 'seen' : 'unseen'} q-${alarm.priority}`} data-testid={`alarm-${alarm.subject}`} data-rule={alarm.rule} data-state={alarm.state}>
+      <div class="alarm-head">
+        <span class="mark"><PriorityGlyph priority={alarm.priority} /><b>{words.priority[alarm.priority]}</b></span>
+        <h3>{alarm.title}</h3>
+        <span class="alarm-state">{words.alarmState[alarm.state]}</span>
+      </div>
+      <p class="hint"><Subject alarm={alarm} /> {'\u00b7'} {alarm.rule}</p>
+      <dl class="alarm-says">
+        <div><dt>{w.cause}</dt><dd>{alarm.cause}</dd></div>
+        <div><dt>{w.consequence}</dt><dd>{alarm.consequence}</dd></div>
+        <div class="todo"><dt>{w.action}</dt><dd>{alarm.action}</dd></div>
+        <div><dt>{w.time}</dt><dd>{alarm.timeToRespond}</dd></div>
+      </dl>
+      <Past alarm={alarm} />
+      {open === null && (
+        <div class="inline">
+          {!alarm.acknowledged && !shelved && <button type="button" data-testid="ack" onClick={() => setOpen('acknowledge')}>{w.acknowledge}</button>}
+          {shelved ? <button type="button" data-testid="unshelve" onClick={() => setOpen('unshelve')}>{w.unshelve}</button>
+            : alarm.active && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
+        </div>)}
+      {(open === 'acknowledge' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}
+      {open === 'shelve' && <ShelveForm alarm={alarm} onDone={() => setOpen(null)} />}
+    </li>
+  );
+}

@@ -1,0 +1,23 @@
+import { useState } from 'preact/hooks';
+import type { Answer } from '../api/http';
+import type { Errors } from '../check/build';
+import { words } from '../words';
+
+/** Sending something that a person did: busy meanwhile, and the reason when it was not taken. What was typed stays in the form. */
+export function useAction<T>(done: (value: T) => void) {
+  const [busy, setBusy] = useState(false);
+  const [errors, setErrors] = useState<Errors>({});
+  const run = async (send: () => Promise<Answer<T>>) => {
+    if (busy) return;
+    setBusy(true);
+    setErrors({});
+    const answer = await send();
+    setBusy(false);
+    if (answer.ok) return done(answer.value);
+    const said: Errors = {};
+    for (const e of answer.problem?.errors ?? []) said[e.field] = e.text;
+    if (Object.keys(said).length === 0) said['form'] = answer.problem ? `${words.error.refused}: ${answer.problem.title}` : words.error.unreachable + ' ' + words.error.kept;
+    setErrors(said);
+  };
+  return { busy, errors, run, setErrors };
+}

@@ -1,0 +1,35 @@
+import type { PoolInfo, PoolView } from '../contract';
+import { decimalsOf, fixed, unitOf } from '../format/number';
+import { Age } from '../parts/Age';
+import { beyond, limitOf } from '../parts/beyond';
+import { WarnGlyph } from '../parts/Glyph';
+import { words } from '../words';
+
+/** The newest result of everything that was tested by hand. */
+export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
+  const c = view.combined;
+  return (
+    <section class="sheet card">
+      <h2>{words.poolPage.manual}</h2>
+      {view.manual.length === 0 ? <p class="hint">{words.poolPage.noTests}</p> : (
+        <table class="lines"><tbody>
+          {view.manual.map(m => {
+            const out = beyond(m.value, limitOf(pool.limits, m.measurand));
+            const d = decimalsOf(m.measurand);
+            return (
+              <tr key={m.measurand}><th scope="row">{words.measurand[m.measurand]}<span class="hint block">{words.method[m.method]}</span></th>
+                <td class="n">{m.censoring === 'below' ? '< ' : m.censoring === 'above' ? '> ' : ''}{fixed(m.value, d)}{m.u > 0 && <span class="unit"> {'\u00b1'} {fixed(m.u, d)}</span>} <span class="unit">{unitOf(m.measurand)}</span>
+                  {out && <span class="beyond block"><WarnGlyph />{out}</span>}{m.suspect && <b class="block">{words.overview.suspect}</b>}</td>
+                <td><Age at={m.sampledAt} /></td></tr>);
+          })}
+          {c && (
+            <tr><th scope="row">{words.measurand.combined_chlorine}</th><td class="n">{fixed(c.value, 2)}<span class="unit"> {'\u00b1'} {fixed(c.u, 2)} mg/L</span>
+              {beyond(c.value, limitOf(pool.limits, 'combined_chlorine')) && <span class="beyond block"><WarnGlyph />{beyond(c.value, limitOf(pool.limits, 'combined_chlorine'))}</span>}
+              {c.remark && <span class="block">{c.remark.text}</span>}</td><td><Age at={c.sampledAt} /></td></tr>)}
+        </tbody></table>)}
+      {(view.bathers !== null || view.bottomVisible !== null) && (
+        <p class="hint">{view.bathers !== null && `${words.poolPage.bathers}: ${view.bathers}. `}
+          {view.bottomVisible !== null && `${words.poolPage.bottom}: ${view.bottomVisible ? words.poolPage.visible : words.poolPage.notVisible}.`}</p>)}
+    </section>
+  );
+}

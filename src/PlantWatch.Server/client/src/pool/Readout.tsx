@@ -1,0 +1,31 @@
+import { useComputed, type Signal } from '@preact/signals';
+import type { ProbeInfo } from '../contract';
+import { fixed, unitText } from '../format/number';
+import { words } from '../words';
+import type { Columns } from './columns';
+import type { Mark } from './marks';
+
+/** What the cursor stands on in one strip. */
+export interface Pointed { index: number | null; mark: Mark | null }
+
+export function Readout({ probe, pointed, columns }: { probe: Pick<ProbeInfo, 'decimals' | 'unit'>; pointed: Signal<Pointed>; columns: () => Columns }) {
+  const text = useComputed(() => said(pointed.value, columns(), probe));
+  return <span class="readout" aria-hidden="true">{text.value}</span>;
+}
+
+function said({ index, mark }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>): string {
+  const n = (v: number | null | undefined) => fixed(v, probe.decimals);
+  const out: string[] = [];
+  const raw = index === null ? null : c[3][index], corrected = index === null ? null : c[4][index];
+  if (index !== null) {
+    if (raw == null) out.push(words.strips.gap);
+    else if (corrected == null) out.push(`${n(raw)} ${unitText(probe.unit)}`);
+    else out.push(`${words.strips.corrected} ${n(corrected)}`, `${words.strips.raw} ${n(raw)} ${unitText(probe.unit)}`);
+    if (c[1][index] != null && c[2][index] != null && raw != null) out.push(`${n(c[1][index])}\u2009\u2013\u2009${n(c[2][index])}`);
+  }
+  if (mark) {
+    const bound = mark.bound === 'below' ? '< ' : mark.bound === 'above' ? '> ' : '';
+    out.push(`${words.strips.test} ${bound}${n(mark.value)}${mark.u > 0 ? ` \u00b1 ${n(mark.u)}` : ''}, ${mark.who}`);
+  }
+  return out.join(' \u00b7 ');
+}

@@ -1,0 +1,20 @@
+import type { CheckAnswer, Measurand } from '../contract';
+
+/** A manual test on a strip. */
+export interface Mark { t: number; value: number; u: number; bound: 'none' | 'below' | 'above'; doubted: boolean; who: string }
+
+/** The tests of a measurand; beside a probe with the uncertainty that its judgement worked out. */
+export function marksOf(checks: CheckAnswer[], measurand: Measurand, probeId?: string): Mark[] {
+  const marks: Mark[] = [];
+  for (const { check, judgements, combined } of checks) {
+    const judged = probeId ? judgements.find(j => j.probeId === probeId) : undefined;
+    const result = check.results.find(r => r.measurand === measurand);
+    const t = Date.parse(check.sampledAt);
+    const doubted = judged?.verdict === 'check_suspect';
+    // ORP is never tested by hand: what stands beside it is the pool's own line, told by the judgement.
+    if (judged?.test) marks.push({ t, value: judged.test.value, u: judged.test.u, bound: result?.censoring ?? 'none', doubted, who: check.who });
+    else if (measurand === 'combined_chlorine' && combined) marks.push({ t, value: combined.value, u: combined.u, bound: 'none', doubted: combined.remark !== null, who: check.who });
+    else if (result) marks.push({ t, value: result.value, u: 0, bound: result.censoring, doubted, who: check.who });
+  }
+  return marks.sort((a, b) => a.t - b.t);
+}

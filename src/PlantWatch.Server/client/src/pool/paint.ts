@@ -1,0 +1,57 @@
+import type uPlot from 'uplot';
+import type { LimitPlan } from '../contract';
+import type { Ink } from './ink';
+import type { Mark } from './marks';
+
+/** The limits behind the line: a band with a line at each end that is set. */
+export function paintBand(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
+  if (!limit) return;
+  const { ctx, bbox } = u;
+  const y = (v: number) => Math.round(u.valToPos(v, 'y', true));
+  const top = Math.max(bbox.top, limit.high === null ? bbox.top : y(limit.high));
+  const bottom = Math.min(bbox.top + bbox.height, limit.low === null ? bbox.top + bbox.height : y(limit.low));
+  ctx.save();
+  if (bottom > top) { ctx.fillStyle = ink.band; ctx.fillRect(bbox.left, top, bbox.width, bottom - top); }
+  ctx.strokeStyle = ink.bandEdge;
+  ctx.lineWidth = devicePixelRatio;
+  ctx.setLineDash([6 * devicePixelRatio, 3 * devicePixelRatio]);
+  for (const end of [limit.low, limit.high]) {
+    if (end === null) continue;
+    const at = y(end) + 0.5;
+    if (at < bbox.top || at > bbox.top + bbox.height) continue;
+    ctx.beginPath(); ctx.moveTo(bbox.left, at); ctx.lineTo(bbox.left + bbox.width, at); ctx.stroke();
+  }
+  ctx.restore();
+}
+
+/** The tests on the line: a diamond with its uncertainty; hollow when doubted, an arrow when it is only a bound. */
+export function paintMarks(u: uPlot, marks: Mark[], ink: Ink): void {
+  const { ctx, bbox } = u;
+  const k = devicePixelRatio, r = 5 * k;
+  ctx.save();
+  ctx.beginPath(); ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height); ctx.clip();
+  ctx.lineWidth = 1.5 * k;
+  for (const m of marks) {
+    const x = u.valToPos(m.t, 'x', true), y = u.valToPos(m.value, 'y', true);
+    if (x < bbox.left - r || x > bbox.left + bbox.width + r) continue;
+    ctx.strokeStyle = ink.test;
+    if (m.u > 0) {
+      const a = u.valToPos(m.value + m.u, 'y', true), b = u.valToPos(m.value - m.u, 'y', true);
+      line(ctx, x, a, x, b); line(ctx, x - r * 0.7, a, x + r * 0.7, a); line(ctx, x - r * 0.7, b, x + r * 0.7, b);
+    }
+    if (m.bound !== 'none') {
+      const end = y + (m.bound === 'below' ? 1 : -1) * 4 * r;
+      line(ctx, x, y, x, end); line(ctx, x, end, x - r * 0.7, end - Math.sign(end - y) * r); line(ctx, x, end, x + r * 0.7, end - Math.sign(end - y) * r);
+    }
+    ctx.beginPath(); ctx.moveTo(x, y - r); ctx.lineTo(x + r, y); ctx.lineTo(x, y + r); ctx.lineTo(x - r, y); ctx.closePath();
+    ctx.fillStyle = m.doubted ? ink.sheet : ink.test;
+    ctx.fill();
+    ctx.strokeStyle = m.doubted ? ink.attention : ink.sheet;
+    ctx.stroke();
+  }
+  ctx.restore();
+}
+
+function line(ctx: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number): void {
+  ctx.beginPath(); ctx.moveTo(x1, y1); ctx.lineTo(x2, y2); ctx.stroke();
+}

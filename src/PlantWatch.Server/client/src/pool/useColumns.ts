@@ -1,0 +1,66 @@
+import { type Signal, useSignalEffect } from '@preact/signals';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { get, query } from '../api/http';
+import type { ProbeInfo, SeriesView, Tier } from '../contract';
+import { serverNow } from '../live/clock';
+import { onLive } from '../live/connection';
+import { onReadings } from '../live/store';
+import { append, columnsOf, noColumns, type Columns } from './columns';
+import { minute, type Shown } from './window';
+
+export interface Held { columns: Columns; tier: Tier | null; failed: boolean }
+
+const margin = 0.25;
+const step: Record<Tier, number> = { raw: 10_000, minute, quarter_hour: 15 * minute, hour: 60 * minute, day: 1440 * minute };
+
+/**
+ * The readings of a probe for the window and a little around it, asked for again a moment after the window has changed. Single readings
+ * are carried on live; coarser tiers are asked for again now and then while the window follows.
+ */
+export function useColumns(probe: ProbeInfo, shown: Signal<Shown>, width: number, changed: () => void): { held: { current: Held }; state: 'loading' | 'ready' | 'failed'; tier: Tier | null } {
+  const held = useRef<Held>({ columns: noColumns(), tier: null, failed: false });
+  const [state, setState] = useState<{ state: 'loading' | 'ready' | 'failed'; tier: Tier | null }>({ state: 'loading', tier: null });
+  const asked = useRef<{ from: number; to: number; round: number }>({ from: 0, to: 0, round: 0 });
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+
+  const load = async () => {
+    const w = shown.peek(), span = w.to - w.from;
+    const from = w.from - span * margin, to = Math.min(serverNow() + 60_000, w.to + span * margin);
+    const round = asked.current.round + 1;
+    asked.current = { from: w.from, to: w.to, round };
+    const answer = await get<SeriesView>('/series' + query({
+      probe: probe.id, from: new Date(from).toISOString(), to: new Date(to).toISOString(), width: Math.max(50, Math.round(width * (to - from) / span)),
+    }));
+    if (asked.current.round !== round) return;
+    if (answer.ok) held.current = { columns: columnsOf(answer.value), tier: answer.value.tier, failed: false };
+    setState({ state: answer.ok ? 'ready' : 'failed', tier: held.current.tier });
+    changed();
+  };
+  const soon = (delay: number) => { clearTimeout(timer.current); timer.current = setTimeout(() => void load(), delay); };
+
+  useEffect(() => {
+    void load();
+    const stop = onLive(() => void load());
+    return () => { stop(); clearTimeout(timer.current); asked.current.round++; };
+  }, [probe.id, width]);
+
+  useSignalEffect(() => {
+    const w = shown.value, was = asked.current, span = w.to - w.from;
+    const sameSpan = Math.abs(span - (was.to - was.from)) < span * 0.001;
+    const tier = held.current.tier ?? 'raw';
+    // While it follows, single readings arrive by themselves; a coarser tier is worth asking for when a bucket may have closed.
+    const patience = tier === 'raw' ? span * margin : Math.min(Math.max(step[tier] / 2, 15_000), 5 * minute);
+    if (sameSpan && w.follow && w.to - was.to < patience && w.to >= was.to) return;
+    if (sameSpan && w.from === was.from) return;
+    soon(160);
+  });
+
+  useEffect(() => onReadings(points => {
+    if (held.current.tier !== 'raw') return;
+    let more = false;
+    for (const p of points) if (p.s === probe.id) more = append(held.current.columns, p, held.current.columns[4].some(v => v !== null), probe.everySeconds) || more;
+    if (more) changed();
+  }), [probe.id]);
+
+  return { held, ...state };
+}

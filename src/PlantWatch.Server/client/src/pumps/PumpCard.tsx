@@ -1,0 +1,34 @@
+import type { PumpInfo } from '../contract';
+import { fixed } from '../format/number';
+import { nameOf, pumpViews } from '../live/store';
+import { Age } from '../parts/Age';
+import { PumpGlyph, WarnGlyph } from '../parts/Glyph';
+import { link } from '../router';
+import { words } from '../words';
+
+function Tank({ percent, litres, at }: { percent: number; litres: number | null; at: string | null }) {
+  const low = percent <= 15;
+  return (
+    <div class="tank">
+      <svg viewBox="0 0 100 8" preserveAspectRatio="none" class={low ? 'low' : ''} aria-hidden="true"><rect class="tank-all" width="100" height="8" /><rect class="tank-full" width={Math.max(0, Math.min(100, percent))} height="8" /></svg>
+      <span>{low && <WarnGlyph />} <b>{fixed(percent, 0)} %</b>{litres !== null && ` \u2248 ${fixed(litres * percent / 100, 0)} L`}{low && ` \u2013 ${words.pumps.low}`} <Age at={at} /></span>
+    </div>
+  );
+}
+
+/** A dosing pump: what it does, since when, and what is left in its tank. */
+export function PumpCard({ pump, small }: { pump: PumpInfo; small?: boolean }) {
+  const view = pumpViews.value.get(pump.id);
+  const activity = view?.activity ?? 'unknown';
+  return (
+    <li class={`pump a-${activity} ${view?.stale ? 'stale' : ''}`} data-testid={`pump-${pump.id}`} data-activity={activity}>
+      <div class="pump-head"><b>{pump.name}</b>
+        <span class="mark"><PumpGlyph activity={activity} /><b>{words.pump[activity]}</b></span></div>
+      <p class="hint">{pump.productName}, {pump.poolId ? nameOf(pump.poolId) : words.poolPage.common}
+        {view?.since && <>; {words.pumps.since} <Age at={view.since} bare /></>}
+        {view?.stale && <b>; {words.overview.silent} <Age at={view.heardAt} bare /></b>}</p>
+      {view?.tankPercent != null && <Tank percent={view.tankPercent} litres={pump.tankLitres} at={view.tankAt} />}
+      {!small && <a class="button" href={link('pumps', pump.id)} data-testid={`note-${pump.id}`}>{words.pumps.write}</a>}
+    </li>
+  );
+}
