@@ -1,3 +1,14 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
+using PlantWatch.Server;
+using PlantWatch.Server.PlantFile;
+
+if (args is ["check-plant", var path]) return PlantFileCommand.Run(path, Console.Out);
+
+var configuration = new ConfigurationBuilder()
+    .AddJsonFile(Path.Combine(AppContext.BaseDirectory, "appsettings.json"), optional: true)
+    .AddEnvironmentVariables()
+    .AddCommandLine(args)
+    .Build();
+var options = configuration.GetSection("PlantWatch").Get<PlantWatchOptions>() ?? new PlantWatchOptions();
+await using var app = PlantWatchServer.Build(options, TimeProvider.System, configuration["urls"] ?? "http://127.0.0.1:5080");
 await app.RunAsync();
+return 0;

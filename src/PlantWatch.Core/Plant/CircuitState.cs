@@ -22,6 +22,9 @@ public sealed record CircuitState
     /// <summary>Accepted sample time, clamped to receive time and moved on by ticks: timers run on this.</summary>
     public Instant Watermark { get; init; }
 
+    /// <summary>Counts the ids given out, so that a replay gives the same ones.</summary>
+    public long Serial { get; init; }
+
     /// <summary>The closing sums.</summary>
     public Ledger Ledger { get; init; } = new();
 

@@ -1,24 +1,62 @@
-using System.Collections.Immutable;
-using PlantWatch.Core.Readings;
+using PlantWatch.Core.Plant.Fold;
+using PlantWatch.Core.Readings.Payloads;
 
 namespace PlantWatch.Core.Plant;
 
-/// <summary>What a batch of events made of a circuit: the next state, and everything the shell has to commit and tell.</summary>
-/// <param name="Next">The state after the batch.</param>
-/// <param name="Readings">Readings to store, in arrival order.</param>
-/// <param name="Refusals">Refused items to keep.</param>
-/// <param name="Entries">New rows of the record, in order.</param>
-/// <param name="Renamed">Series whose key changed, old to new: their history follows.</param>
-/// <param name="Outcomes">The answer to each event of the batch, in its order.</param>
-public sealed record StepResult(
-    CircuitState Next,
-    ImmutableArray<Reading> Readings,
-    ImmutableArray<Refusal> Refusals,
-    ImmutableArray<RecordEntry> Entries,
-    ImmutableArray<SeriesRenamed> Renamed,
-    ImmutableArray<Outcome> Outcomes);
+/// <summary>The whole of PlantWatch as one pure function: what a circuit becomes when things happen to it.</summary>
+/// <remarks>
+/// Same state and same events, same result, to the byte: live, from a snapshot or from zero. How events are cut into batches
+/// changes nothing, except that the shell closes a batch with a tick, and that tick is an event like any other.
+/// </remarks>
+public static class Step
+{
+    /// <summary>Folds a batch of events into a state.</summary>
+    /// <param name="state">The circuit before.</param>
+    /// <param name="batch">What happened, in order of receipt.</param>
+    /// <returns>The circuit after, and all that must be committed and told.</returns>
+    public static StepResult Run(CircuitState state, IReadOnlyList<PlantEvent> batch)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(batch);
+        var draft = new Draft(state);
+        var items = new List<DecodedItem>();
+        var outcomes = new Outcome[batch.Count];
+        for (var i = 0; i < batch.Count; i++) outcomes[i] = One(draft, batch[i], items);
+        return new StepResult(
+            draft.Seal(), draft.Readings.DrainToImmutable(), draft.Refusals.DrainToImmutable(),
+            draft.Entries.DrainToImmutable(), draft.Renamed.DrainToImmutable(), [.. outcomes]);
+    }
 
-/// <summary>A series has a new key.</summary>
-/// <param name="From">Old series key.</param>
-/// <param name="To">New series key.</param>
-public readonly record struct SeriesRenamed(string From, string To);
+    private static Outcome One(Draft draft, PlantEvent happening, List<DecodedItem> items)
+    {
+        switch (happening)
+        {
+            case MessageArrived message:
+                MessageFold.Fold(draft, message, items);
+                return Outcome.Done.Instance;
+            case ClockTicked tick:
+                TickFold.Fold(draft, tick.At);
+                return Outcome.Done.Instance;
+            case CheckEntered check:
+                return CheckFold.Enter(draft, check);
+            case CalibrationProposed said:
+                return CalibrationFold.Propose(draft, said);
+            case CalibrationDecided said:
+                return CalibrationFold.Decide(draft, said);
+            case AlarmAcknowledged said:
+                return draft.Alarms.Acknowledge(said);
+            case AlarmShelved said:
+                return draft.Alarms.Shelve(said);
+            case AlarmUnshelved said:
+                return draft.Alarms.Unshelve(said);
+            case FaultNoted said:
+                return FaultFold.Note(draft, said);
+            case PlanLoaded said:
+                return PlanFold.Load(draft, said);
+            case SessionLost said:
+                return GapFold.SessionLost(draft, said);
+            default:
+                throw new ArgumentException($"{happening.GetType().Name} has no fold");
+        }
+    }
+}

@@ -43,6 +43,8 @@ public enum RefusalReason
     WrongUnit,
     /// <summary>Not one of the words or codes of a pump's state.</summary>
     UnknownState,
+    /// <summary>Our own fold failed on it: a defect, set aside with its bytes so that nothing else waits.</summary>
+    Defect,
 }
 
 /// <summary>A refused item: kept with its bytes and the reason, counted, shown.</summary>

@@ -98,7 +98,7 @@ public enum PoolWord
 public sealed record ManualView(Measurand Measurand, double Value, double U, Censoring Censoring, TestMethod Method, Instant SampledAt, bool Suspect, Guid CheckId);
 
 /// <summary>Combined chlorine, mg/L as Cl2.</summary>
-public sealed record CombinedView(double Value, double U, Instant SampledAt, Said? Remark);
+public sealed record CombinedView(double? Value, double U, Instant SampledAt, Said? Remark);
 
 /// <summary>Balance: an index, or what keeps it from being one.</summary>
 /// <param name="Index">Handbook saturation index; null when it cannot be had.</param>
@@ -256,7 +256,11 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 // ---- GET /api/v1/probes/{id} : ProbeHistory
 
 /// <summary>A probe with its past.</summary>
-public sealed record ProbeHistory(ProbeInfo Info, ProbeView Now, IReadOnlyList<JudgementView> Judgements, IReadOnlyList<CalibrationView> Calibrations, OfferedCalibration? Offer);
+/// <param name="Offer">What PlantWatch would propose; null when nothing.</param>
+/// <param name="Advice">Why there is an offer, or why there is none.</param>
+public sealed record ProbeHistory(
+    ProbeInfo Info, ProbeView Now, IReadOnlyList<JudgementView> Judgements, IReadOnlyList<CalibrationView> Calibrations, OfferedCalibration? Offer,
+    IReadOnlyList<Said> Advice);
 
 /// <summary>A calibration PlantWatch would propose from the checks, for a person to take up or leave.</summary>
 /// <param name="Kind">Offset, two-point, or panel adjustment.</param>

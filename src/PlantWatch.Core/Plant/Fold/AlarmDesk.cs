@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>The alarms of a circuit while a batch is folded.</summary>
+internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> before, Func<Instant, Guid> newId, Action<Instant, AlarmEntry> write)
+{
+    private readonly ImmutableSortedDictionary<string, AlarmRecord>.Builder alarms = before.ToBuilder();
+
+    public ImmutableSortedDictionary<string, AlarmRecord> Result => alarms.ToImmutable();
+
+    public IEnumerable<AlarmRecord> All => alarms.Values;
+
+    public bool IsActive(string key) => alarms.Count > 0 && alarms.TryGetValue(key, out var alarm) && alarm.Active;
+
+    public bool Knows(string key) => alarms.Count > 0 && alarms.ContainsKey(key);
+
+    /// <summary>The condition of a rule was looked at for a subject. The cause is asked for only when it is needed.</summary>
+    public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause)
+    {
+        if (!alarms.TryGetValue(key, out var alarm))
+        {
+            if (!holds) return;
+            alarm = new AlarmRecord { Key = key, Rule = rule.Number, Subject = subject, Priority = rule.Priority, Cause = cause() };
+        }
+
+        var (next, change) = AlarmLife.Look(alarm, rule, holds, at);
+        if (change == AlarmChange.Raised) next = next with { Id = newId(at), Cause = cause() };
+        Keep(alarm, next, change, at, null, null);
+    }
+
+    /// <summary>Time went on to the watermark.</summary>
+    public void Wait(Instant watermark)
+    {
+        if (alarms.Count == 0) return;
+        foreach (var alarm in alarms.Values.ToArray())
+        {
+            var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
+            if (change == AlarmChange.Raised) next = next with { Id = newId(watermark) };
+            Keep(alarm, next, change, watermark, null, null);
+        }
+    }
+
+    /// <summary>Design suppresses, or releases, the alarms of a subject that need sample flow.</summary>
+    public void Suppress(string subject, bool suppressed, Instant at)
+    {
+        foreach (var alarm in alarms.Values.Where(a => a.Subject == subject && a.Suppressed != suppressed).ToArray())
+        {
+            if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
+            Keep(alarm, alarm with { Suppressed = suppressed }, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
+        }
+    }
+
+    /// <summary>What it watched is gone.</summary>
+    public void Retire(string key, Instant at)
+    {
+        if (!alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
+        write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+    }
+
+    public Outcome Acknowledge(AlarmAcknowledged said) => Act(said.AlarmId, alarm =>
+        alarm.IsAcknowledged
+            ? Outcome.AlreadyDone.Instance
+            : Keep(alarm, AlarmLife.Acknowledge(alarm, said.At, said.By, said.Comment), AlarmChange.Acknowledged, said.At, said.By, said.Comment));
+
+    public Outcome Shelve(AlarmShelved said) => Act(said.AlarmId, alarm =>
+    {
+        if (!RuleBook.All[alarm.Rule].Shelvable)
+            return Outcome.TurnedDown.Because(TurnedDownKind.Conflict, "", Reason.Of("alarm.never_shelved", alarm.Rule));
+        if (said.Until <= said.At || said.Until - said.At > AlarmLife.LongestShelf)
+            return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "minutes", Reason.Of("alarm.shelf_too_long", AlarmLife.LongestShelf.TotalHours));
+        return Keep(alarm, AlarmLife.Shelve(alarm, said.Until, said.By), AlarmChange.Shelved, said.At, said.By, said.Why);
+    });
+
+    public Outcome Unshelve(AlarmUnshelved said) => Act(said.AlarmId, alarm =>
+        alarm.ShelvedUntil.IsSet
+            ? Keep(alarm, AlarmLife.OffShelf(alarm), AlarmChange.Unshelved, said.At, said.By, null)
+            : Outcome.AlreadyDone.Instance);
+
+    private Outcome Act(Guid id, Func<AlarmRecord, Outcome> act)
+    {
+        var alarm = alarms.Values.FirstOrDefault(a => a.Id == id && id != Guid.Empty);
+        return alarm is null ? Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "id", Reason.Of("alarm.not_live")) : act(alarm);
+    }
+
+    private Outcome.Done Keep(AlarmRecord old, AlarmRecord next, AlarmChange change, Instant at, string? by, string? comment)
+    {
+        if (AlarmLife.IsOver(next)) alarms.Remove(next.Key);
+        else if (!ReferenceEquals(old, next) || !alarms.ContainsKey(next.Key)) alarms[next.Key] = next;
+        if (change != AlarmChange.None) write(at, new AlarmEntry(next, change, by, comment));
+        return Outcome.Done.Instance;
+    }
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>The calibrations of a circuit, with those in force at hand for every reading.</summary>
+internal sealed class CalibrationShelf
+{
+    private readonly CircuitPlan plan;
+    private readonly Calibration[]?[] inForce;
+
+    public CalibrationShelf(ImmutableArray<Calibration> all, CircuitPlan plan)
+    {
+        this.plan = plan;
+        All = all;
+        inForce = new Calibration[]?[plan.Probes.Length];
+        Sort();
+    }
+
+    public ImmutableArray<Calibration> All { get; private set; }
+
+    public Calibration? Find(Guid id) => All.FirstOrDefault(c => c.Id == id);
+
+    public void Put(Calibration calibration)
+    {
+        var known = Find(calibration.Id);
+        All = known is null ? All.Add(calibration) : All.Replace(known, calibration);
+        Sort();
+    }
+
+    /// <summary>Raw to corrected, by the calibration that holds at that time.</summary>
+    public double Correct(int probe, Instant at, double raw)
+    {
+        if (inForce[probe] is not { } list) return raw;
+        for (var i = list.Length - 1; i >= 0; i--)
+            if (list[i].HoldsFrom <= at) return list[i].Apply(raw);
+        return raw;
+    }
+
+    private void Sort()
+    {
+        if (All.IsEmpty) return;
+        for (var i = 0; i < inForce.Length; i++)
+        {
+            Calibration[] list = [.. All.Where(c => c.ProbeId == plan.Probes[i].Id && c.Status == CalibrationStatus.Approved).OrderBy(c => c.HoldsFrom).ThenBy(c => c.DecidedAt)];
+            inForce[i] = list.Length > 0 ? list : null;
+        }
+    }
+}

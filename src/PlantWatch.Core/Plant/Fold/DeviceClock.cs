@@ -1,0 +1,20 @@
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>What is believed of a device's clock. A wrong one is reported, never silently corrected.</summary>
+internal static class DeviceClock
+{
+    /// <summary>Further ahead than this a reading claims a time that has not come, and is refused.</summary>
+    public static readonly TimeSpan AheadTolerance = TimeSpan.FromMinutes(2);
+
+    /// <summary>Further back than this no gateway's buffer reaches: the clock is wrong, and the reading refused.</summary>
+    public static readonly TimeSpan OldestBackFill = TimeSpan.FromDays(366);
+
+    /// <summary>A newest reading that is older than this on arrival comes from a slow clock or over a slow link: worth an alarm when it lasts.</summary>
+    public static readonly TimeSpan LagWorthSaying = TimeSpan.FromMinutes(5);
+
+    /// <summary>Readings this much older than the watermark are late.</summary>
+    public static TimeSpan LateAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(TimeSpan.FromSeconds(90).Ticks, 3 * every.Ticks));
+
+    /// <summary>A series is silent after this long without a reading.</summary>
+    public static TimeSpan SilentAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(TimeSpan.FromMinutes(2).Ticks, 3 * every.Ticks));
+}

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>A circuit's state while a batch is folded: mutable inside, never seen outside. Sealing it gives the next state.</summary>
+internal sealed class Draft
+{
+    private readonly CircuitState before;
+    private long serial;
+
+    public Draft(CircuitState before)
+    {
+        this.before = before;
+        serial = before.Serial;
+        Plan = before.Plan;
+        Index = PlanIndex.Of(Plan);
+        Watermark = before.Watermark;
+        Sums = new LedgerSums(before.Ledger);
+        Probes = [.. before.Probes];
+        Pumps = [.. before.Pumps];
+        Pools = [.. before.Pools];
+        Faults = before.Faults;
+        Calibrations = new CalibrationShelf(before.Calibrations, Plan);
+        Packets = new PacketBook(before.Packets);
+        KnownChecks = before.KnownChecks;
+        Alarms = new AlarmDesk(before.Alarms, NewId, (at, entry) => Write(at, at, entry.Alarm.Subject, entry));
+    }
+
+    public CircuitPlan Plan { get; private set; }
+    public PlanIndex Index { get; private set; }
+    public Instant Watermark { get; set; }
+    public LedgerSums Sums { get; }
+    public ProbeState[] Probes { get; private set; }
+    public PumpState[] Pumps { get; private set; }
+    public PoolState[] Pools { get; private set; }
+    public AlarmDesk Alarms { get; }
+    public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
+    public CalibrationShelf Calibrations { get; private set; }
+    public PacketBook Packets { get; }
+    public ImmutableArray<KnownCheck> KnownChecks { get; set; }
+
+    public ImmutableArray<Reading>.Builder Readings { get; } = ImmutableArray.CreateBuilder<Reading>();
+    public ImmutableArray<Refusal>.Builder Refusals { get; } = ImmutableArray.CreateBuilder<Refusal>();
+    public ImmutableArray<RecordEntry>.Builder Entries { get; } = ImmutableArray.CreateBuilder<RecordEntry>();
+    public ImmutableArray<SeriesRenamed>.Builder Renamed { get; } = ImmutableArray.CreateBuilder<SeriesRenamed>();
+
+    /// <summary>An id that a replay gives again: it counts within the circuit, and nothing global.</summary>
+    public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++serial}");
+
+    public void Write(Instant at, Instant happenedAt, string subject, EntryBody body) =>
+        Entries.Add(new RecordEntry(NewId(at), at, happenedAt, subject, body));
+
+    public void Refuse(Instant at, string topic, ReadOnlyMemory<byte> payload, RefusalReason reason, string detail)
+    {
+        Sums.Refused++;
+        Refusals.Add(new Refusal(NewId(at), at, topic, payload, reason, detail));
+    }
+
+    /// <summary>Takes over a state that was carried to another plan.</summary>
+    public void Adopt(CircuitState carried, Instant at)
+    {
+        Plan = carried.Plan;
+        Index = PlanIndex.Of(Plan);
+        Probes = [.. carried.Probes];
+        Pumps = [.. carried.Pumps];
+        Pools = [.. carried.Pools];
+        Faults = carried.Faults;
+        Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
+        foreach (var key in Alarms.All.Select(a => a.Key).Where(k => !carried.Alarms.ContainsKey(k)).ToArray()) Alarms.Retire(key, at);
+    }
+
+    /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
+    public CircuitState Seal() => before with
+    {
+        FoldVersion = CircuitState.CurrentFoldVersion,
+        Plan = Plan,
+        Serial = serial,
+        Watermark = Watermark,
+        Ledger = Sums.Seal(),
+        Probes = [.. Probes],
+        Pumps = [.. Pumps],
+        Pools = [.. Pools],
+        Alarms = Alarms.Result,
+        Faults = Faults,
+        Calibrations = Calibrations.All,
+        Packets = Packets.Seal(),
+        KnownChecks = KnownChecks,
+    };
+}
+
+/// <summary>The ledger while a batch is folded.</summary>
+internal sealed class LedgerSums(Ledger before)
+{
+    public long Messages = before.Messages;
+    public long Received = before.Received;
+    public long ByDeviceTime = before.StoredByDeviceTime;
+    public long ByPacket = before.StoredByPacket;
+    public long AtLeastOnce = before.StoredAtLeastOnce;
+    public long Duplicates = before.Duplicates;
+    public long Refused = before.Refused;
+
+    public Ledger Seal() => new()
+    {
+        Messages = Messages,
+        Received = Received,
+        StoredByDeviceTime = ByDeviceTime,
+        StoredByPacket = ByPacket,
+        StoredAtLeastOnce = AtLeastOnce,
+        Duplicates = Duplicates,
+        Refused = Refused,
+    };
+}

@@ -1,0 +1,18 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>A flow switch: without sample flow its probes see standing water, and their alarms are suppressed by design.</summary>
+internal static class FlowFold
+{
+    public static void Look(Draft draft, int index, Instant at, double raw)
+    {
+        var plan = draft.Plan.Probes[index];
+        var standing = raw < 0.5;
+        draft.Alarms.Look(RuleBook.NoSampleFlow, RuleBook.NoSampleFlow.KeyFor(plan.Id), plan.Id, standing, at, () => Reason.Of("flow.none", plan.Name));
+        for (var i = 0; i < draft.Probes.Length; i++)
+            if (draft.Index.FlowSwitches[i] == index) draft.Alarms.Suppress(draft.Plan.Probes[i].Id, standing, at);
+    }
+}

@@ -1,0 +1,85 @@
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Readings.Payloads;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>From a message to readings: who listens, was it taken before, what does it say.</summary>
+internal static class MessageFold
+{
+    public static void Fold(Draft draft, MessageArrived message, List<DecodedItem> items)
+    {
+        draft.Sums.Messages++;
+        var route = draft.Index.Find(message.Topic);
+        if (route is null) RefuseWhole(draft, message, RefusalReason.UnknownTopic);
+        else if (message.Retained) RefuseWhole(draft, message, RefusalReason.Retained);
+        else Open(draft, message, route, items);
+    }
+
+    private static void Open(Draft draft, MessageArrived message, TopicRoute route, List<DecodedItem> items)
+    {
+        items.Clear();
+        Decode(message, route, items);
+        draft.Sums.Received += items.Count;
+        if (message.Packet is { } packet && draft.Packets.WasTaken(packet, ContentHash.Of(message.Topic, message.Payload.Span)))
+        {
+            draft.Sums.Duplicates += items.Count;
+            return;
+        }
+
+        foreach (ref readonly var item in System.Runtime.InteropServices.CollectionsMarshal.AsSpan(items))
+        {
+            if (item.IsSample) Take(draft, message, route, item);
+            else draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], item.Refusal, item.Detail);
+        }
+    }
+
+    private static void Decode(MessageArrived message, TopicRoute route, List<DecodedItem> items)
+    {
+        if (route.PumpState >= 0) items.Add(PumpStateWords.Decode(message.Payload.Span));
+        else if (route.Format == PayloadFormat.SenmlJson) SenmlJson.Decode(message.Payload.Span, message.At, items);
+        else items.Add(PlainNumber.Decode(message.Payload.Span));
+    }
+
+    private static void Take(Draft draft, MessageArrived message, TopicRoute route, in DecodedItem item)
+    {
+        if (route.PumpState >= 0)
+        {
+            PumpFold.State(draft, route.PumpState, message, item.Sample.Value);
+            return;
+        }
+
+        if (route.PumpTank >= 0)
+        {
+            PumpFold.Tank(draft, route.PumpTank, message, item.Sample.Value);
+            return;
+        }
+
+        var (reason, detail) = Place(draft, route, message.At, item.Sample, out var probe, out var value, out var measuredAt);
+        if (reason != RefusalReason.None) draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], reason, detail);
+        else ReadingFold.Take(draft, probe, measuredAt, message, value, item);
+    }
+
+    private static (RefusalReason, string) Place(
+        Draft draft, TopicRoute route, Instant receivedAt, in RawSample sample, out int probe, out double value, out Instant measuredAt)
+    {
+        value = sample.Value;
+        measuredAt = sample.DeviceTime.IsSet ? sample.DeviceTime : receivedAt;
+        if (!route.TryProbe(sample.Name, out probe, out var scale)) return (RefusalReason.UnknownName, sample.Name);
+        var plan = draft.Plan.Probes[probe];
+        // A unit in the payload says what was sent; the plant file's unit is for payloads that name none.
+        if (sample.Unit is { } unit && !Units.TryScale(plan.Measurand, unit, out scale))
+            return (RefusalReason.WrongUnit, $"{sample.Name} {unit}");
+        value = scale.Apply(value);
+        if (!plan.Range.Contains(value)) return (RefusalReason.OutsideRange, $"{value} not in {plan.Range.Low}..{plan.Range.High}");
+        if (measuredAt > receivedAt + DeviceClock.AheadTolerance) return (RefusalReason.ClockAhead, measuredAt.ToString());
+        if (measuredAt < receivedAt - DeviceClock.OldestBackFill) return (RefusalReason.ClockBehind, measuredAt.ToString());
+        return (RefusalReason.None, "");
+    }
+
+    private static void RefuseWhole(Draft draft, MessageArrived message, RefusalReason reason)
+    {
+        draft.Sums.Received++;
+        draft.Refuse(message.At, message.Topic, message.Payload, reason, "");
+    }
+}

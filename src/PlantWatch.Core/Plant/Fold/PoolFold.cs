@@ -1,0 +1,83 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>What a check tells of the pool itself: newest values, duties done, stops and limits broken by a test.</summary>
+internal static class PoolFold
+{
+    // A sample older than this says how the water was, not how it is: it is kept, and raises and clears no live alarm.
+    private static readonly TimeSpan StillLive = TimeSpan.FromHours(12);
+
+    public static void Learn(Draft draft, int index, ManualCheck check, Plausibility plausibility, Instant now)
+    {
+        var plan = draft.Plan.Pools[index];
+        var pool = draft.Pools[index];
+        var fresh = new List<ManualValue>();
+        var manual = pool.Manual;
+        foreach (var result in check.Results)
+        {
+            var value = new ManualValue(result, check.SampledAt, plausibility.IsSuspect(result.Measurand), check.Id);
+            if (manual.TryGetValue(result.Measurand, out var known) && known.SampledAt > check.SampledAt && known.CheckId != check.Corrects) continue;
+            manual = manual.SetItem(result.Measurand, value);
+            fresh.Add(value);
+        }
+
+        draft.Pools[index] = Look(pool with { Manual = manual, DutyDoneAt = DueChecks.DoneAfter(plan, pool, check) }, check);
+        if (now - check.SampledAt > StillLive) return;
+        foreach (var value in fresh) Judge(draft, plan, value, now);
+        JudgeCombined(draft, plan, check, now);
+        if (check.BottomVisible is { } visible && draft.Pools[index].BottomSeenAt == check.SampledAt)
+            draft.Alarms.Look(RuleBook.StopBottom, RuleBook.StopBottom.KeyFor(plan.Id), plan.Id, !visible, now, () => Reason.Of("bottom.not_visible", plan.Name));
+    }
+
+    private static PoolState Look(PoolState pool, ManualCheck check)
+    {
+        if (check.SampledAt < pool.BottomSeenAt) return pool;
+        return pool with
+        {
+            BottomVisible = check.BottomVisible ?? pool.BottomVisible,
+            BottomSeenAt = check.BottomVisible is null ? pool.BottomSeenAt : check.SampledAt,
+            Bathers = check.Bathers ?? pool.Bathers,
+        };
+    }
+
+    // A doubted test may raise an alarm and may not clear one: the unsafe reading stands until a repeat clears it.
+    private static void Judge(Draft draft, PoolPlan plan, ManualValue value, Instant now)
+    {
+        var subject = $"{plan.Id}/{Key(value.Result.Measurand)}";
+        Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, Key(value.Result.Measurand)));
+        var result = value.Result;
+        if (Stops.TryOf(result.Measurand, out var stop, out _))
+            Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !value.Suspect, now,
+                () => Reason.Of("test.outside_stop", plan.Name, Key(result.Measurand), result.Value, stop.Low, stop.High, result.Measurand.Unit()));
+        if (plan.Limits.FirstOrDefault(l => l.Measurand == result.Measurand) is { } limit)
+            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect, now, () => Outside(plan, limit, result.Value));
+    }
+
+    private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, Instant now)
+    {
+        if (plan.Limits.FirstOrDefault(l => l.Measurand == Measurand.CombinedChlorine) is not { } limit) return;
+        if (!CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
+        var value = combined.Value.MilligramsPerLitre;
+        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Key(Measurand.CombinedChlorine)}", value > limit.High || value < limit.Low, true, now, () => Outside(plan, limit, value));
+    }
+
+    private static void Look(Draft draft, Rule rule, string subject, bool holds, bool mayClear, Instant now, Func<Reason> cause)
+    {
+        if (holds || mayClear) draft.Alarms.Look(rule, rule.KeyFor(subject), subject, holds, now, cause);
+    }
+
+    private static bool IsOutside(TestResult result, double? low, double? high) =>
+        (result.Censoring != Censoring.Above && result.Value < low) || (result.Censoring != Censoring.Below && result.Value > high);
+
+    private static Reason Outside(PoolPlan plan, LimitPlan limit, double value) => limit switch
+    {
+        { Low: { } low } when value < low => Reason.Of("test.below_limit", plan.Name, Key(limit.Measurand), value, low, limit.Measurand.Unit()),
+        _ => Reason.Of("test.above_limit", plan.Name, Key(limit.Measurand), value, limit.High ?? 0, limit.Measurand.Unit()),
+    };
+
+    private static string Key(Measurand measurand) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(measurand.ToString());
+}

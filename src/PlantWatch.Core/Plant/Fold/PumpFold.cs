@@ -1,0 +1,51 @@
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Readings.Payloads;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>What a dosing pump says of itself and its tank. Both are kept as series beside the probes.</summary>
+internal static class PumpFold
+{
+    public static void State(Draft draft, int index, MessageArrived message, double code)
+    {
+        var plan = draft.Plan.Pumps[index];
+        var pump = draft.Pumps[index];
+        Store(draft, plan.StateSeries, message, code);
+        var activity = PumpStateWords.ActivityOf(code);
+        draft.Pumps[index] = pump with
+        {
+            Activity = activity,
+            Since = activity == pump.Activity ? pump.Since : message.At,
+            HeardAt = message.At,
+        };
+        draft.Alarms.Look(RuleBook.PumpFault, RuleBook.PumpFault.KeyFor(plan.Id), plan.Id, activity == PumpActivity.Fault, message.At,
+            () => Reason.Of("pump.fault", plan.Name));
+    }
+
+    public static void Tank(Draft draft, int index, MessageArrived message, double percent)
+    {
+        var plan = draft.Plan.Pumps[index];
+        if (percent is < 0 or > 100)
+        {
+            draft.Refuse(message.At, message.Topic, message.Payload, RefusalReason.OutsideRange, $"{percent} not in 0..100");
+            return;
+        }
+
+        Store(draft, plan.TankSeries, message, percent);
+        draft.Pumps[index] = draft.Pumps[index] with { Tank = new LastReading(message.At, message.At, percent, percent, Quality.Received) };
+        var key = RuleBook.TankLow.KeyFor(plan.Id);
+        // A refill lifts the level by far more than the waves of a tank: two per cent are enough of a deadband.
+        var low = percent < plan.TankLowPercent + (draft.Alarms.IsActive(key) ? 2 : 0);
+        draft.Alarms.Look(RuleBook.TankLow, key, plan.Id, low, message.At, () => Reason.Of("pump.tank_low", plan.Name, percent, plan.TankLowPercent));
+    }
+
+    private static void Store(Draft draft, string series, MessageArrived message, double value)
+    {
+        if (message.Packet is not null) draft.Sums.ByPacket++;
+        else draft.Sums.AtLeastOnce++;
+        draft.Readings.Add(new Reading(series, message.At, message.At, value, Quality.Received, Order.Newest));
+    }
+}

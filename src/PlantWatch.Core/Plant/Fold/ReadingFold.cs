@@ -1,0 +1,63 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Readings.Payloads;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>One sample of a probe: its identity, its quality, what it means for the probe and the alarms.</summary>
+internal static class ReadingFold
+{
+    public static void Take(Draft draft, int index, Instant measuredAt, MessageArrived message, double raw, in DecodedItem item)
+    {
+        var state = draft.Probes[index];
+        var newest = measuredAt > state.Last.MeasuredAt;
+        if (item.Sample.DeviceTime.IsSet && !item.TimeIsRelative)
+        {
+            if (measuredAt == state.Last.MeasuredAt && RepeatsNewest(draft, state, message, item, raw)) return;
+            draft.Sums.ByDeviceTime++;
+        }
+        else if (message.Packet is not null) draft.Sums.ByPacket++;
+        else draft.Sums.AtLeastOnce++;
+
+        var plan = draft.Plan.Probes[index];
+        var flow = FlowOf(draft, index);
+        var quality = QualityOf(draft, plan, measuredAt, flow);
+        draft.Readings.Add(new Reading(plan.Id, measuredAt, message.At, raw, quality, newest ? Order.Newest : Order.BackFill));
+        if (!newest) return;
+
+        var value = draft.Calibrations.Correct(index, measuredAt, raw);
+        var signal = SignalHealth.Next(plan, state.Signal, measuredAt, raw, flow, item.Sample.DeviceTime.IsSet ? (message.At - measuredAt).TotalSeconds : 0);
+        draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal };
+        if (signal.Standing != state.Signal.Standing)
+            draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
+        if ((quality & Quality.Late) != 0) return;
+        if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
+        else if (quality.IsGood()) LimitFold.Look(draft, index, plan, measuredAt, raw, value);
+        if (signal.Standing != state.Signal.Standing) StandingFold.Look(draft, index, measuredAt);
+    }
+
+    /// <summary>The newest device time again: the same value is a duplicate, another one a conflict that is refused and kept.</summary>
+    private static bool RepeatsNewest(Draft draft, ProbeState state, MessageArrived message, in DecodedItem item, double raw)
+    {
+        if (state.Last.Raw.Equals(raw)) draft.Sums.Duplicates++;
+        else draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], RefusalReason.ConflictingValue, $"{state.Last.MeasuredAt}: {state.Last.Raw}");
+        return true;
+    }
+
+    private static bool? FlowOf(Draft draft, int index)
+    {
+        var flowSwitch = draft.Index.FlowSwitches[index];
+        if (flowSwitch < 0) return null;
+        var last = draft.Probes[flowSwitch].Last;
+        return last.Quality == Quality.NotReceived ? null : last.Raw >= 0.5;
+    }
+
+    private static Quality QualityOf(Draft draft, ProbePlan plan, Instant measuredAt, bool? flow)
+    {
+        var quality = Quality.Received;
+        if (measuredAt < draft.Watermark - DeviceClock.LateAfter(plan.Every)) quality |= Quality.Late;
+        if (flow == false) quality |= Quality.FunctionCheck;
+        return quality;
+    }
+}

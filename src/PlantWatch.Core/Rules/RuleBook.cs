@@ -1,0 +1,72 @@
+using System.Collections.Frozen;
+using PlantWatch.Core.Alarms;
+
+namespace PlantWatch.Core.Rules;
+
+/// <summary>The rules in force, by number. docs/rules.md says each in a sentence; a test fails while one lacks its sentence or its evidence.</summary>
+/// <remarks>
+/// Delays are starting points after the habit of control rooms (pH and ORP 120 s, flow 15 s; common practice), to be tuned on a
+/// plant's own noise. A stop has no on-delay beyond a sample or two: it is about people.
+/// </remarks>
+public static class RuleBook
+{
+    private static readonly TimeSpan None = TimeSpan.Zero;
+    private static readonly TimeSpan Brief = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Minute = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan TwoMinutes = TimeSpan.FromSeconds(120);
+
+    /// <summary>pH where it harms skin and eyes or stops the disinfectant from working.</summary>
+    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, NeedsFlow: true);
+
+    /// <summary>Free chlorine where it no longer protects, or harms.</summary>
+    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, NeedsFlow: true);
+
+    /// <summary>Water too hot for people.</summary>
+    public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute);
+
+    /// <summary>The bottom cannot be seen.</summary>
+    public static Rule StopBottom { get; } = new("R-004", Priority.Critical, None, None);
+
+    /// <summary>A probe below its pool's low limit.</summary>
+    public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true);
+
+    /// <summary>A probe above its pool's high limit.</summary>
+    public static Rule AboveLimit { get; } = new("R-011", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true);
+
+    /// <summary>A manual test outside its pool's limits.</summary>
+    public static Rule TestOutsideLimit { get; } = new("R-012", Priority.Medium, None, None);
+
+    /// <summary>A manual test outside a stop that always holds.</summary>
+    public static Rule TestOutsideStop { get; } = new("R-013", Priority.Critical, None, None);
+
+    /// <summary>A doubted test must be repeated.</summary>
+    public static Rule RepeatTest { get; } = new("R-014", Priority.Medium, None, None);
+
+    /// <summary>A probe has fallen silent.</summary>
+    public static Rule Silent { get; } = new("R-020", Priority.Medium, None, None);
+
+    /// <summary>A probe cannot be believed.</summary>
+    public static Rule ProbeNotTrusted { get; } = new("R-021", Priority.Medium, None, None);
+
+    /// <summary>No sample flow.</summary>
+    public static Rule NoSampleFlow { get; } = new("R-022", Priority.Medium, TimeSpan.FromSeconds(15), TimeSpan.FromSeconds(5));
+
+    /// <summary>A device's clock disagrees with ours.</summary>
+    public static Rule ClockDoubted { get; } = new("R-023", Priority.Low, TwoMinutes, TwoMinutes);
+
+    /// <summary>A dosing pump reports a fault.</summary>
+    public static Rule PumpFault { get; } = new("R-030", Priority.High, None, None);
+
+    /// <summary>A chemical tank is nearly empty.</summary>
+    public static Rule TankLow { get; } = new("R-031", Priority.Low, Minute, Minute);
+
+    /// <summary>A manual check is overdue.</summary>
+    public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None);
+
+    /// <summary>All rules by number.</summary>
+    public static FrozenDictionary<string, Rule> All { get; } = new[]
+    {
+        StopPh, StopFreeChlorine, StopTemperature, StopBottom, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop, RepeatTest,
+        Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, CheckOverdue,
+    }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
+}

@@ -1,0 +1,69 @@
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Live;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>Probes with their past, and calibrations from proposal to force.</summary>
+internal static class CalibrationApi
+{
+    public static void MapCalibrations(this RouteGroupBuilder api)
+    {
+        api.MapGet("/probes/{id}", ProbeAsync).Produces<ProbeHistory>();
+        api.MapPut("/calibrations/{id:guid}", ProposeAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest);
+        api.MapPost("/calibrations/{id:guid}/decision", DecideAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest);
+        api.MapGet("/calibrations", (string probe, PlantHost host) =>
+            host.WithProbe(probe) is { } worker ? Answers.Ok(Of(worker.State, probe)) : Answers.NotFound($"probe {probe}")).Produces<IReadOnlyList<CalibrationView>>();
+    }
+
+    private static CalibrationView[] Of(CircuitState state, string probe) =>
+        [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(CircuitViews.Calibration)];
+
+    private static async Task<IResult> ProbeAsync(string id, PlantHost host, LivePublisher live, IRecordStore store, CancellationToken cancellation)
+    {
+        if (host.WithProbe(id) is not { } worker) return Answers.NotFound($"probe {id}");
+        var (state, index) = (worker.State, worker.State.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id));
+        var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], id), cancellation);
+        var judgements = rows.Select(r => JudgementViews.Of(((JudgementEntry)r.Body).Judgement, r.HappenedAt)).ToArray();
+        var advice = CalibrationOffers.For(state.Plan.Probes[index], state.Probes[index].Trust, [.. state.Calibrations.Where(c => c.ProbeId == id)]);
+        var why = Wording.English.Say(advice.Why);
+        var offer = advice.Offer is { } o ? new OfferedCalibration(o.Kind, o.Slope, o.Offset, o.Checks, why) : null;
+        return Answers.Ok(new ProbeHistory(SiteApi.Probe(state.Plan.Probes[index]), live.View(worker).Probes[index], judgements, Of(state, id), offer, why));
+    }
+
+    private static async Task<IResult> ProposeAsync(Guid id, ProposeCalibration request, PlantHost host, CancellationToken cancellation)
+    {
+        if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
+        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if (host.WithProbe(request.ProbeId) is not { } worker) return Answers.Invalid("probeId", "probe.not_known");
+        var proposal = new Calibration
+        {
+            Id = id,
+            ProbeId = request.ProbeId!,
+            Kind = request.Kind,
+            Slope = request.Slope,
+            Offset = request.Offset,
+            Checks = [.. request.Checks ?? []],
+            ProposedBy = request.By.Trim(),
+            Note = request.Note,
+        };
+        return Say(await host.SendAsync(worker.Partition.Value, at => new CalibrationProposed(at, proposal), cancellation), worker, id);
+    }
+
+    private static async Task<IResult> DecideAsync(Guid id, DecideCalibration request, PlantHost host, CancellationToken cancellation)
+    {
+        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if (request.Decision == CalibrationStatus.Proposed) return Answers.Invalid("decision", "field.required");
+        if (host.WithCalibration(id) is not { } worker) return Answers.NotFound($"calibration {id}");
+        return Say(await host.SendAsync(worker.Partition.Value,
+            at => new CalibrationDecided(at, id, request.Decision, request.HoldsFrom, request.By.Trim(), request.Why), cancellation), worker, id);
+    }
+
+    private static IResult Say(Outcome outcome, CircuitWorker worker, Guid id) => outcome is Outcome.TurnedDown no
+        ? Answers.From(no)
+        : Answers.Ok(CircuitViews.Calibration(worker.State.Calibrations.First(c => c.Id == id)));
+}

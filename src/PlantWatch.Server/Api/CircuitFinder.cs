@@ -1,0 +1,23 @@
+using PlantWatch.Core.Plant;
+using PlantWatch.Server.Loop;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>Finds the circuit that an id of the plant file belongs to.</summary>
+internal static class CircuitFinder
+{
+    public static CircuitWorker? WithPool(this PlantHost host, string? poolId) => host.With(c => c.Pools.Any(p => p.Id == poolId));
+
+    public static CircuitWorker? WithProbe(this PlantHost host, string? probeId) => host.With(c => c.Probes.Any(p => p.Id == probeId));
+
+    public static CircuitWorker? WithAsset(this PlantHost host, string? id) => host.With(c => c.Pumps.Any(p => p.Id == id) || c.Probes.Any(p => p.Id == id));
+
+    public static CircuitWorker? WithSeries(this PlantHost host, string? series) =>
+        host.With(c => c.Probes.Any(p => p.Id == series) || c.Pumps.Any(p => p.StateSeries == series || (p.TankTopic is not null && p.TankSeries == series)));
+
+    public static CircuitWorker? WithAlarm(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Alarms.Values.Any(a => a.Id == id));
+
+    public static CircuitWorker? WithCalibration(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Calibrations.Any(c => c.Id == id));
+
+    private static CircuitWorker? With(this PlantHost host, Func<CircuitPlan, bool> holds) => host.Circuits.FirstOrDefault(w => holds(w.State.Plan));
+}

@@ -1,0 +1,34 @@
+using System.Text;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>What was refused, with its bytes and the reason.</summary>
+internal static class RecordApi
+{
+    private const int ShownBytes = 200;
+
+    public static void MapRecord(this RouteGroupBuilder api) =>
+        api.MapGet("/refusals", async (int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation) =>
+        {
+            var take = Math.Clamp(limit ?? 100, 1, 1000);
+            var all = new List<RefusalView>();
+            foreach (var worker in host.Everything.ToArray())
+                foreach (var refusal in await store.RefusalsAsync(worker.Partition, take, cancellation))
+                    all.Add(new RefusalView(
+                        refusal.Id, refusal.ReceivedAt, worker.Partition.Value, refusal.Topic, Shown(refusal.Payload.Span), refusal.Payload.Length, refusal.Reason,
+                        Wording.English.Say(refusal)));
+            return Answers.Ok(all.OrderByDescending(r => r.ReceivedAt).Take(take).ToArray());
+        }).Produces<IReadOnlyList<RefusalView>>();
+
+    // Foreign bytes are shown, never interpreted: what is no printable text becomes a dot.
+    private static string Shown(ReadOnlySpan<byte> payload)
+    {
+        var text = new StringBuilder();
+        foreach (var rune in Encoding.UTF8.GetString(payload[..Math.Min(ShownBytes, payload.Length)]).EnumerateRunes())
+            text.Append(Rune.IsControl(rune) ? "." : rune.ToString());
+        return text.ToString();
+    }
+}

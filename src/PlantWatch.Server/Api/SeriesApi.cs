@@ -1,0 +1,51 @@
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Loop;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>Series for charts: the right tier for the width, gaps as gaps, raw and corrected side by side.</summary>
+internal static class SeriesApi
+{
+    private const int WidestChart = 4000;
+    internal static readonly TimeSpan LongestRange = TimeSpan.FromDays(366 * 20);
+
+    public static void MapSeries(this RouteGroupBuilder api) =>
+        api.MapGet("/series", async (string probe, string from, string to, int? width, PlantHost host, ISeriesStore store, CancellationToken cancellation) =>
+        {
+            if (host.WithSeries(probe) is not { } worker) return Answers.NotFound($"series {probe}");
+            if (!Instant.TryParse(from, out var start)) return Answers.Invalid("from", "field.time");
+            if (!Instant.TryParse(to, out var end) || end <= start || end - start > LongestRange) return Answers.Invalid("to", "field.time_range");
+            var answer = await QueryAsync(worker, store, probe, start, end, Math.Clamp(width ?? 800, 1, WidestChart), cancellation);
+            return Answers.Ok(View(answer, worker.State));
+        }).Produces<SeriesView>();
+
+    public static ValueTask<SeriesAnswer> QueryAsync(
+        CircuitWorker worker, ISeriesStore store, string series, Instant from, Instant to, int width, CancellationToken cancellation)
+    {
+        // Pumps speak when something changes and once in a while; an hour of silence is the first gap worth drawing.
+        var expected = worker.State.Plan.Probes.FirstOrDefault(p => p.Id == series)?.Every ?? TimeSpan.FromHours(1);
+        return store.SeriesAsync(worker.Partition, new SeriesQuery(series, from, to, width, expected), cancellation);
+    }
+
+    /// <summary>Raw to corrected by the calibration that held at that time; null when none ever did.</summary>
+    public static Func<Instant, double, double>? Correction(CircuitState state, string probe)
+    {
+        Calibration[] held = [.. state.Calibrations.Where(c => c.ProbeId == probe && c.Status == CalibrationStatus.Approved).OrderBy(c => c.HoldsFrom).ThenBy(c => c.DecidedAt)];
+        if (held.Length == 0) return null;
+        return (at, raw) => held.LastOrDefault(c => c.HoldsFrom <= at)?.Apply(raw) ?? raw;
+    }
+
+    private static SeriesView View(SeriesAnswer answer, CircuitState state)
+    {
+        var points = answer.Points;
+        double? Or(SeriesPoint p, double value) => p.IsGap ? null : value;
+        var correct = Correction(state, answer.Series);
+        return new SeriesView(
+            answer.Series, answer.Tier, [.. points.Select(p => p.At.UnixMilliseconds)],
+            [.. points.Select(p => Or(p, p.Min))], [.. points.Select(p => Or(p, p.Mean))], [.. points.Select(p => Or(p, p.Max))],
+            correct is null ? null : [.. points.Select(p => p.IsGap ? (double?)null : correct(p.At, p.Mean))]);
+    }
+}

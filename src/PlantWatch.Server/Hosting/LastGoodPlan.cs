@@ -1,0 +1,21 @@
+using PlantWatch.Core.Plant;
+using PlantWatch.Server.PlantFile;
+
+namespace PlantWatch.Server.Hosting;
+
+/// <summary>A copy of the plant file that was last in force, so that a start with a broken one leaves the old one in force, as a reload does.</summary>
+internal static class LastGoodPlan
+{
+    /// <summary>Keeps the file as the last good one. The copy is renamed into place, so it is never half there.</summary>
+    public static void Keep(PlantWatchOptions options)
+    {
+        var fresh = PathIn(options) + ".new";
+        File.Copy(options.PlantFile, fresh, overwrite: true);
+        File.Move(fresh, PathIn(options), overwrite: true);
+    }
+
+    /// <summary>The plan that was last in force; null when there never was one.</summary>
+    public static PlantPlan? Find(PlantWatchOptions options) => PlantFileSource.Read(PathIn(options)).Understand().Plan;
+
+    private static string PathIn(PlantWatchOptions options) => Path.Combine(options.Data, "plant.in-force.yaml");
+}

@@ -1,0 +1,28 @@
+using PlantWatch.Core.Plant;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.PlantFile;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Hosting;
+
+/// <summary>Starts the plant before the first message can come in, and stops it after the last.</summary>
+internal sealed class PlantRunner(
+    PlantHost host, Committer committer, PlantFileWatcher file, IRecordStore store, PlantWatchOptions options, IHostApplicationLifetime lifetime) : IHostedService
+{
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        committer.Fatal += _ => lifetime.StopApplication();
+        committer.Start();
+        await file.StartAsync(cancellationToken);
+        // With a plant file that was never good there is no circuit, but what arrives is still kept, and the page says what is wrong.
+        if (host.Plan is null) await host.LoadAsync(LastGoodPlan.Find(options) ?? new PlantPlan(new SitePlan("", "UTC"), [], []), cancellationToken);
+    }
+
+    public async Task StopAsync(CancellationToken cancellationToken)
+    {
+        await file.StopAsync(cancellationToken);
+        await host.DisposeAsync();
+        await committer.DisposeAsync();
+        await store.DisposeAsync();
+    }
+}

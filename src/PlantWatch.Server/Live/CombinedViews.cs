@@ -1,0 +1,30 @@
+using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Server.Api;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Live;
+
+/// <summary>Combined chlorine of a check, or of the pool's newest pair of free and total from one sample.</summary>
+internal static class CombinedViews
+{
+    public static CombinedView? Of(PoolState pool, Wording words)
+    {
+        if (!pool.Manual.TryGetValue(Measurand.FreeChlorine, out var free) || !pool.Manual.TryGetValue(Measurand.TotalChlorine, out var total)) return null;
+        // Two samples are no pair: the difference would mix the time between them into the answer.
+        if (free.CheckId != total.CheckId) return null;
+        var pair = new ManualCheck { Id = free.CheckId, PoolId = pool.Id, SampledAt = free.SampledAt, EnteredAt = free.SampledAt, Who = "", Results = [free.Result, total.Result] };
+        return Of(pair, words);
+    }
+
+    public static CombinedView? Of(ManualCheck check, Wording words)
+    {
+        if (!CombinedOfCheck.TryOf(check, out var combined)) return null;
+        var remark = combined.Saying() is { } reason ? words.Say(reason) : null;
+        return combined.IsKnown
+            ? new CombinedView(combined.Value.MilligramsPerLitre, 2 * combined.StandardUncertainty, check.SampledAt, remark)
+            : new CombinedView(null, 2 * combined.StandardUncertainty, check.SampledAt, remark);
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Concurrent;
+using Microsoft.AspNetCore.SignalR;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Api;
+using PlantWatch.Server.Ingest;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Live;
+
+/// <summary>
+/// Tells the browsers what was committed: readings at most ten times a second, coalesced to the newest of each series; a circuit
+/// at most twice a second when something but its numbers changed, and every five seconds otherwise; a sign of life every five.
+/// </summary>
+internal sealed class LivePublisher(
+    IHubContext<LiveHub> hub, PlantHost host, PlantFileWatcher plantFile, IBrokerStatus broker, TimeProvider clock, ILogger<LivePublisher> log) : BackgroundService
+{
+    private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan LongestSend = TimeSpan.FromSeconds(2);
+    private const int BeatsBetweenViews = 5;
+    private const int BeatsBetweenSigns = 50;
+
+    private readonly ConcurrentDictionary<string, CircuitPulse> pulses = new(StringComparer.Ordinal);
+    private int connections;
+
+    /// <summary>Browsers connected.</summary>
+    public int Connections => Volatile.Read(ref connections);
+
+    public void Connected(int change) => Interlocked.Add(ref connections, change);
+
+    /// <summary>Everything a page needs that has just connected.</summary>
+    public async Task GreetAsync(IClientProxy caller, CancellationToken cancellation)
+    {
+        await caller.SendAsync("health", Health(), cancellation);
+        foreach (var worker in host.Circuits.ToArray()) await caller.SendAsync("circuit", View(worker), cancellation);
+    }
+
+    public HealthView Health() => new(
+        Now, BrokerWords.Say(broker.State), [.. plantFile.Errors.Select(e => e.ToString())], CircuitViews.Sum(host.Everything.Select(CircuitViews.Ledger)));
+
+    // The version is the batch: it rises with every commit, so a view that comes late is known to be stale.
+    public CircuitView View(CircuitWorker worker) => CircuitViews.Of(worker.State, worker.Seq, Now, CircuitViews.Ledger(worker), Wording.English);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        host.Committed += Take;
+        using var timer = new PeriodicTimer(Beat);
+        try
+        {
+            for (var beat = 0L; await timer.WaitForNextTickAsync(stoppingToken); beat++)
+            {
+                try
+                {
+                    await BeatAsync(beat, stoppingToken);
+                }
+                catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+                {
+                    LiveLog.BeatFailed(log, fault);
+                }
+            }
+        }
+        finally
+        {
+            host.Committed -= Take;
+        }
+    }
+
+    private Instant Now => Instant.From(clock.GetUtcNow());
+
+    private void Take(CircuitWorker worker, StepResult result) =>
+        pulses.GetOrAdd(worker.Partition.Value, static _ => new CircuitPulse()).Take(worker, result);
+
+    private async Task BeatAsync(long beat, CancellationToken cancellation)
+    {
+        if (beat % BeatsBetweenSigns == 0) await SendAsync("health", Health(), cancellation);
+        foreach (var (circuit, pulse) in pulses)
+        {
+            if (Connections == 0)
+            {
+                pulse.Forget();
+                continue;
+            }
+
+            if (pulse.TakeReadings() is { Count: > 0 } readings) await SendAsync("readings", new ReadingsDelta(circuit, readings), cancellation);
+            if (beat % BeatsBetweenViews == 0 && pulse.WantsView(beat % BeatsBetweenSigns == 0) && host.Find(circuit) is { } worker)
+                await SendAsync("circuit", View(worker), cancellation);
+        }
+    }
+
+    // A browser that does not read must not hold up the others: a send that takes too long is left behind, and the page asks again.
+    private async Task SendAsync(string method, object what, CancellationToken cancellation)
+    {
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        limit.CancelAfter(LongestSend);
+        try
+        {
+            await hub.Clients.All.SendAsync(method, what, limit.Token);
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            LiveLog.SendTooSlow(log, method);
+        }
+    }
+}

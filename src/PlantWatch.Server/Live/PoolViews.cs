@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules;
+using PlantWatch.Server.Api;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Live;
+
+/// <summary>A pool in a word, with the sentences behind it.</summary>
+internal static class PoolViews
+{
+    public static PoolView Of(CircuitState state, PoolPlan plan, PoolState pool, ImmutableArray<DueCheck> allDue, Instant now, Wording words)
+    {
+        DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
+        AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.PoolOf(state.Plan, a.Subject) is { } p && p == plan.Id).OrderByDescending(a => a.Priority)];
+        var why = alarms.Select(a => words.Say(a.Cause)).Concat(due.Select(d => words.Say(DueReason(d)))).ToList();
+        return new PoolView(
+            plan.Id, Word(state, plan, alarms, due), why,
+            [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, words), BalanceViews.Of(state, plan, pool, words),
+            BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers);
+    }
+
+    private static PoolWord Word(CircuitState state, PoolPlan plan, AlarmRecord[] alarms, DueCheck[] due)
+    {
+        if (alarms.Any(a => a.Priority == Priority.Critical)) return PoolWord.Stop;
+        if (alarms.Any(a => a.Priority >= Priority.Medium)) return PoolWord.Alarm;
+        if (alarms.Length > 0) return PoolWord.Attention;
+        // Without limits in force nothing may be called normal.
+        if (plan.Limits.IsEmpty || !AnyHeard(state, plan)) return PoolWord.Unknown;
+        if (NeedsCare(state, plan)) return PoolWord.Attention;
+        return due.Length > 0 ? PoolWord.Due : PoolWord.Normal;
+    }
+
+    private static bool AnyHeard(CircuitState state, PoolPlan plan) =>
+        ProbesOf(state, plan).Any(p => p.Last.Quality != Quality.NotReceived);
+
+    private static bool NeedsCare(CircuitState state, PoolPlan plan) =>
+        ProbesOf(state, plan).Any(p => Standings.Worse(p.Signal.Standing, p.Trust.Standing) > Standing.Good);
+
+    private static IEnumerable<ProbeState> ProbesOf(CircuitState state, PoolPlan plan) =>
+        state.Probes.Where((_, i) => state.Plan.Probes[i].PoolId is null || state.Plan.Probes[i].PoolId == plan.Id);
+
+    private static Reason DueReason(DueCheck due) => Reason.Of(
+        due.Overdue ? "check.is_overdue" : "check.is_due", string.Join(", ", due.What.Select(m => Wording.English.Find($"name.{Wording.Key(m)}"))));
+
+    private static ManualView Manual(ManualValue value) => new(
+        value.Result.Measurand, value.Result.Value, MethodUncertainty.Of(value.Result).OrNull()?.U ?? 0, value.Result.Censoring, value.Result.Method,
+        value.SampledAt, value.Suspect, value.CheckId);
+}

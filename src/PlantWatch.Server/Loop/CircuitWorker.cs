@@ -1,0 +1,199 @@
+using System.Threading.Channels;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Journal;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Loop;
+
+/// <summary>One circuit's loop: take what arrived, fold it, commit it, answer it, tell it. In this order, always.</summary>
+internal sealed class CircuitWorker : IAsyncDisposable
+{
+    private const int InboxCapacity = 8192;
+    private const int LargestBatch = 4096;
+    private static readonly TimeSpan TickWhenBusy = TimeSpan.FromSeconds(1);
+
+    private readonly Channel<Waiting> inbox = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(InboxCapacity) { SingleReader = true });
+    private readonly Lock stamping = new();
+    private readonly Committer committer;
+    private readonly Snapshots snapshots;
+    private readonly TimeProvider clock;
+    private readonly ILogger log;
+    private readonly CancellationTokenSource stopping = new();
+    private Task running = Task.CompletedTask;
+    private Instant lastStamp;
+    private Instant lastTick;
+    private long seq;
+    private int inHand;
+
+    public CircuitWorker(RestoredCircuit restored, Committer committer, Snapshots snapshots, TimeProvider clock, ILogger log)
+    {
+        (Partition, State, seq, BackFills) = (restored.Partition, restored.State, restored.Seq, restored.BackFills);
+        lastStamp = restored.LastReceived;
+        (this.committer, this.snapshots, this.clock, this.log) = (committer, snapshots, clock, log);
+    }
+
+    /// <summary>Raised after each commit, on the loop's own thread: quick handlers only.</summary>
+    public event Action<CircuitWorker, StepResult>? Committed;
+
+    public PartitionKey Partition { get; }
+
+    /// <summary>The last committed state.</summary>
+    public CircuitState State { get; private set; }
+
+    /// <summary>Sequence number of the last commit.</summary>
+    public long Seq => Interlocked.Read(ref seq);
+
+    /// <summary>What back-fills turned out to be.</summary>
+    public BackFillTally BackFills { get; private set; }
+
+    /// <summary>Messages that arrived and are not committed yet.</summary>
+    public int InFlight => Volatile.Read(ref inHand) + inbox.Reader.Count;
+
+    public void Start() => running = Task.Run(() => RunAsync(stopping.Token));
+
+    /// <summary>Waits for a place in the inbox. The task given back ends when the event is committed.</summary>
+    public async ValueTask<Task<Outcome>> SendAsync(Func<Instant, PlantEvent> make, CancellationToken cancellation)
+    {
+        var answer = new TaskCompletionSource<Outcome>(TaskCreationOptions.RunContinuationsAsynchronously);
+        while (!TryEnqueue(make, answer))
+            if (!await inbox.Writer.WaitToWriteAsync(cancellation)) throw new OperationCanceledException("the circuit has stopped");
+        return answer.Task;
+    }
+
+    /// <summary>A tick when nothing else moves time on.</summary>
+    public void TickWhenIdle()
+    {
+        if (inbox.Reader.Count == 0) TryEnqueue(at => new ClockTicked(at), new TaskCompletionSource<Outcome>());
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        inbox.Writer.TryComplete();
+        await stopping.CancelAsync();
+        await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        while (inbox.Reader.TryRead(out var left)) left.Answer.TrySetCanceled(CancellationToken.None);
+        await snapshots.SaveAsync(Partition, Seq, State);
+        stopping.Dispose();
+    }
+
+    // Receive times rise strictly within a circuit: that is what makes two equal values in a row two readings.
+    private bool TryEnqueue(Func<Instant, PlantEvent> make, TaskCompletionSource<Outcome> answer)
+    {
+        lock (stamping)
+        {
+            var at = Instant.Later(Instant.From(clock.GetUtcNow()), lastStamp + TimeSpan.FromMicroseconds(1));
+            if (!inbox.Writer.TryWrite(new Waiting(make(at), answer))) return false;
+            lastStamp = at;
+            return true;
+        }
+    }
+
+    private async Task RunAsync(CancellationToken cancellation)
+    {
+        var taken = new List<Waiting>();
+        while (await inbox.Reader.WaitToReadAsync(cancellation))
+        {
+            taken.Clear();
+            while (taken.Count < LargestBatch && inbox.Reader.TryRead(out var waiting))
+            {
+                taken.Add(waiting);
+                Volatile.Write(ref inHand, taken.Count);
+            }
+
+            try
+            {
+                await OneBatchAsync(taken, cancellation);
+            }
+            finally
+            {
+                // Whoever still waits was not committed: it is told so, and sends again.
+                foreach (var waiting in taken) waiting.Answer.TrySetCanceled(CancellationToken.None);
+                Volatile.Write(ref inHand, 0);
+            }
+        }
+    }
+
+    private async Task OneBatchAsync(List<Waiting> taken, CancellationToken cancellation)
+    {
+        var events = new List<PlantEvent>(taken.Count + 1);
+        foreach (var waiting in taken) events.Add(waiting.Event);
+        var newest = events[^1].At;
+        if (newest - lastTick >= TickWhenBusy && events[^1] is not ClockTicked) events.Add(new ClockTicked(newest));
+        if (events[^1] is ClockTicked) lastTick = newest;
+
+        StepResult result;
+        try
+        {
+            result = Step.Run(State, events);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            await OneByOneAsync(taken, fault, cancellation);
+            return;
+        }
+
+        await CommitAsync(events, result, cancellation);
+        for (var i = 0; i < taken.Count; i++) taken[i].Answer.TrySetResult(result.Outcomes[i]);
+        Tell(result);
+    }
+
+    private async Task CommitAsync(List<PlantEvent> events, StepResult result, CancellationToken cancellation)
+    {
+        var commit = new Commit(Partition, Seq + 1, events.Count > 0 ? events[^1].At : lastStamp, JournalCodec.Write(events), result);
+        var receipt = await committer.CommitAsync(commit, cancellation);
+        State = result.Next;
+        Interlocked.Exchange(ref seq, commit.Seq);
+        BackFills = new(BackFills.AlreadyThere + receipt.BackFills.AlreadyThere, BackFills.Conflicting + receipt.BackFills.Conflicting);
+    }
+
+    private void Tell(StepResult result)
+    {
+        snapshots.Consider(Partition, Seq, State);
+        try
+        {
+            Committed?.Invoke(this, result);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            LoopLog.ListenerFailed(log, Partition.Value, fault);
+        }
+    }
+
+    // An event on which the fold itself fails is a defect of ours. It must not stop the circuit: it is set aside with its bytes,
+    // and everything else of the batch goes on alone.
+    private async Task OneByOneAsync(List<Waiting> taken, Exception first, CancellationToken cancellation)
+    {
+        LoopLog.BatchFailed(log, Partition.Value, taken.Count, first);
+        foreach (var waiting in taken)
+        {
+            List<PlantEvent> one = [waiting.Event];
+            StepResult result;
+            try
+            {
+                result = Step.Run(State, one);
+            }
+            catch (Exception fault) when (fault is not OutOfMemoryException)
+            {
+                LoopLog.EventFailed(log, Partition.Value, waiting.Event.GetType().Name, fault);
+                result = SetAside(waiting.Event);
+                one = [];
+            }
+
+            await CommitAsync(one, result, cancellation);
+            waiting.Answer.TrySetResult(result.Outcomes[0]);
+            Tell(result);
+        }
+    }
+
+    private StepResult SetAside(PlantEvent broken)
+    {
+        var bytes = broken is MessageArrived message ? message.Payload : JournalCodec.Write([broken]);
+        var refusal = new Refusal(Guid.CreateVersion7(), broken.At, (broken as MessageArrived)?.Topic ?? broken.GetType().Name, bytes, RefusalReason.Defect, "");
+        var no = Outcome.TurnedDown.Because(TurnedDownKind.Unknown, "", Core.Probes.Reason.Of("defect"));
+        return new StepResult(State, [], [refusal], [], [], [no]);
+    }
+
+    private readonly record struct Waiting(PlantEvent Event, TaskCompletionSource<Outcome> Answer);
+}

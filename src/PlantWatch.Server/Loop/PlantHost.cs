@@ -1,0 +1,153 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Loop;
+
+/// <summary>All circuits of this process, and the door in front of them.</summary>
+internal sealed class PlantHost(IRecordStore store, Committer committer, Snapshots snapshots, TimeProvider clock, ILogger<PlantHost> log) : IDoor, IAsyncDisposable
+{
+    private static readonly TimeSpan IdleTick = TimeSpan.FromSeconds(5);
+
+    private readonly SemaphoreSlim loading = new(1, 1);
+    private readonly ConcurrentDictionary<string, long> ordinals = new(StringComparer.Ordinal);
+    private FrozenDictionary<string, CircuitWorker> workers = FrozenDictionary<string, CircuitWorker>.Empty;
+    private FrozenDictionary<string, CircuitWorker> byTopic = FrozenDictionary<string, CircuitWorker>.Empty;
+    private ITimer? ticker;
+
+    public event Action? TopicsChanged;
+
+    /// <summary>Raised after each commit of any circuit.</summary>
+    public event Action<CircuitWorker, StepResult>? Committed;
+
+    public IReadOnlyCollection<string> Topics => byTopic.Keys;
+
+    /// <summary>The plan in force; null before the first.</summary>
+    public PlantPlan? Plan { get; private set; }
+
+    /// <summary>The circuits of the plan, without the place for strays.</summary>
+    public IEnumerable<CircuitWorker> Circuits => Plan is null ? [] : Plan.Circuits.Select(c => workers[c.Id]);
+
+    /// <summary>Every partition that can hold refusals: the circuits and the place for strays.</summary>
+    public IEnumerable<CircuitWorker> Everything => workers.Values;
+
+    public CircuitWorker? Find(string circuit) => workers.GetValueOrDefault(circuit);
+
+    /// <summary>Brings a plant file into force: restores new circuits, tells the old ones, retires the missing.</summary>
+    public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation)
+    {
+        await loading.WaitAsync(cancellation);
+        try
+        {
+            await FollowRenamesAsync(plan, cancellation);
+            var next = new Dictionary<string, CircuitWorker>(StringComparer.Ordinal);
+            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
+                next[circuit.Id] = workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
+            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
+                await (await next[circuit.Id].SendAsync(at => new PlanLoaded(at, circuit), cancellation));
+            await RetireAsync(workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), cancellation);
+
+            workers = next.ToFrozenDictionary(StringComparer.Ordinal);
+            byTopic = plan.Circuits.SelectMany(c => TopicsOf(c).Select(t => (Topic: t, Circuit: c.Id))).DistinctBy(x => x.Topic)
+                .ToFrozenDictionary(x => x.Topic, x => workers[x.Circuit], StringComparer.Ordinal);
+            Plan = plan;
+            ticker ??= clock.CreateTimer(_ => Tick(), null, IdleTick, IdleTick);
+            LoopLog.PlanInForce(log, plan.Circuits.Length, plan.Circuits.Sum(c => c.Probes.Length));
+        }
+        finally
+        {
+            loading.Release();
+        }
+
+        TopicsChanged?.Invoke();
+    }
+
+    public async ValueTask<Task> MessageAsync(IncomingMessage message, CancellationToken cancellation)
+    {
+        var worker = byTopic.GetValueOrDefault(message.Topic) ?? workers[CircuitPlan.Nowhere.Id];
+        var packet = message.PacketId == 0 ? null : new PacketIdentity(message.Session, message.PacketId, NextOrdinal(message.Session), message.Redelivered);
+        return await worker.SendAsync(at => new MessageArrived(at, message.Topic, message.Payload, message.Retained, packet), cancellation);
+    }
+
+    public async Task<Outcome> SendAsync(string circuit, Func<Instant, PlantEvent> make, CancellationToken cancellation)
+    {
+        var worker = Find(circuit) ?? throw new ArgumentException($"there is no circuit {circuit}", nameof(circuit));
+        return await await worker.SendAsync(make, cancellation);
+    }
+
+    public async Task SessionLostAsync(string session, Instant since, CancellationToken cancellation)
+    {
+        foreach (var worker in Circuits.ToArray())
+            await await worker.SendAsync(at => new SessionLost(at, since, session), cancellation);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (ticker is not null) await ticker.DisposeAsync();
+        foreach (var worker in workers.Values) await worker.DisposeAsync();
+        loading.Dispose();
+    }
+
+    internal static IEnumerable<string> TopicsOf(CircuitPlan circuit) =>
+        circuit.Probes.Select(p => p.Topic).Concat(circuit.Pumps.Select(p => p.StateTopic)).Concat(circuit.Pumps.Select(p => p.TankTopic).OfType<string>()).Distinct();
+
+    // A renamed circuit is the same partition under another key: its history follows.
+    private async Task FollowRenamesAsync(PlantPlan plan, CancellationToken cancellation)
+    {
+        foreach (var circuit in plan.Circuits)
+        {
+            if (circuit.Was is not { } was || workers.ContainsKey(circuit.Id) || plan.Circuits.Any(c => c.Id == was)) continue;
+            if (workers.TryGetValue(was, out var old))
+            {
+                workers = workers.Where(w => w.Key != was).ToFrozenDictionary(StringComparer.Ordinal);
+                byTopic = byTopic.Where(t => t.Value != old).ToFrozenDictionary(StringComparer.Ordinal);
+                await old.DisposeAsync();
+            }
+
+            await store.RenamePartitionAsync(new PartitionKey(was), new PartitionKey(circuit.Id), cancellation);
+        }
+    }
+
+    private async Task<CircuitWorker> OpenAsync(CircuitPlan circuit, CancellationToken cancellation)
+    {
+        var started = clock.GetTimestamp();
+        var partition = new PartitionKey(circuit.Id);
+        var restored = await Restore.FromAsync(store, partition, circuit, cancellation);
+        LoopLog.Restored(log, circuit.Id, restored.Seq, restored.Replayed, clock.GetElapsedTime(started).TotalMilliseconds);
+        RememberOrdinals(restored.State.Packets);
+        var worker = new CircuitWorker(restored, committer, snapshots, clock, log);
+        worker.Committed += (w, result) => Committed?.Invoke(w, result);
+        worker.Start();
+        return worker;
+    }
+
+    // A circuit that is gone from the plant file gets an empty plan as its last word: its alarms end, its history stays.
+    private static async Task RetireAsync(IEnumerable<CircuitWorker> gone, CancellationToken cancellation)
+    {
+        foreach (var worker in gone)
+        {
+            var bare = new CircuitPlan { Id = worker.Partition.Value, Name = worker.State.Plan.Name, TimeZone = worker.State.Plan.TimeZone };
+            await await worker.SendAsync(at => new PlanLoaded(at, bare), cancellation);
+            await worker.DisposeAsync();
+        }
+    }
+
+    private void RememberOrdinals(PacketMemory memory)
+    {
+        for (var i = 0; i < memory.Sessions.Length; i++)
+        {
+            var ordinal = memory.Ordinals[i];
+            ordinals.AddOrUpdate(memory.Sessions[i], ordinal, (_, known) => Math.Max(known, ordinal));
+        }
+    }
+
+    private long NextOrdinal(string session) => ordinals.AddOrUpdate(session, 1, static (_, known) => known + 1);
+
+    private void Tick()
+    {
+        foreach (var worker in workers.Values) worker.TickWhenIdle();
+    }
+}

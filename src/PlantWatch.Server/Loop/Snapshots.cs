@@ -1,0 +1,41 @@
+using System.Collections.Concurrent;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Loop;
+
+/// <summary>Keeps snapshots now and then, so that a restart need not fold a whole month, and drops journal that nobody needs.</summary>
+internal sealed class Snapshots(IRecordStore store, TimeProvider clock, ILogger<Snapshots> log)
+{
+    private const long BatchesBetween = 20_000;
+    private static readonly TimeSpan TimeBetween = TimeSpan.FromMinutes(15);
+    private static readonly TimeSpan JournalKept = TimeSpan.FromDays(35);
+
+    private readonly ConcurrentDictionary<PartitionKey, (long Seq, DateTimeOffset At)> newest = new();
+
+    /// <summary>Takes a snapshot in the background when one is due. The state is immutable, so the loop need not wait.</summary>
+    public void Consider(PartitionKey partition, long seq, CircuitState state)
+    {
+        var now = clock.GetUtcNow();
+        var last = newest.GetOrAdd(partition, (seq, now));
+        if (seq - last.Seq < BatchesBetween && now - last.At < TimeBetween) return;
+        if (newest.TryUpdate(partition, (seq, now), last)) _ = Task.Run(() => SaveAsync(partition, seq, state));
+    }
+
+    public async Task SaveAsync(PartitionKey partition, long seq, CircuitState state)
+    {
+        if (seq == 0) return;
+        try
+        {
+            var bytes = PlantJson.Write(state);
+            await store.SaveSnapshotAsync(partition, new Snapshot(seq, state.FoldVersion, PlantJson.Hash(bytes), bytes), CancellationToken.None);
+            await store.PruneJournalAsync(partition, Instant.From(clock.GetUtcNow()) - JournalKept, CancellationToken.None);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // A missing snapshot costs time at the next start and nothing else.
+            LoopLog.SnapshotFailed(log, partition.Value, fault);
+        }
+    }
+}

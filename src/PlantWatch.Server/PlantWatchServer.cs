@@ -1,0 +1,104 @@
+using Microsoft.Extensions.Options;
+using PlantWatch.Core.Plant;
+using PlantWatch.Server.Api;
+using PlantWatch.Server.Health;
+using PlantWatch.Server.Hosting;
+using PlantWatch.Server.Ingest;
+using PlantWatch.Server.Live;
+using PlantWatch.Server.Logging;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Metrics;
+using PlantWatch.Server.PlantFile;
+using PlantWatch.Storage;
+using PlantWatch.Storage.Sqlite;
+
+namespace PlantWatch.Server;
+
+/// <summary>Puts the server together: one place that shows what there is and in which order it starts.</summary>
+internal static class PlantWatchServer
+{
+    private const long LargestRequest = 256 * 1024;
+
+    public static WebApplication Build(PlantWatchOptions options, TimeProvider clock, string urls, Action<WebApplicationBuilder>? more = null)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.WebHost.UseUrls(urls).ConfigureKestrel(k => k.Limits.MaxRequestBodySize = LargestRequest);
+        AddPlant(builder.Services, options, clock);
+        AddWeb(builder.Services);
+        builder.AddPlantWatchLogging(options.Data);
+        more?.Invoke(builder);
+        var app = builder.Build();
+        MapWeb(app);
+        return app;
+    }
+
+    private static void AddPlant(IServiceCollection services, PlantWatchOptions options, TimeProvider clock)
+    {
+        services.AddSingleton(options).AddSingleton(Options.Create(options)).AddSingleton(clock);
+        services.AddSingleton(_ => SqliteStore.Open(RecordPath(options), SiteZone.Of(options)));
+        services.AddSingleton<IRecordStore>(s => s.GetRequiredService<SqliteStore>());
+        services.AddSingleton<ISeriesStore>(s => s.GetRequiredService<SqliteStore>());
+        services.AddSingleton<Committer>().AddSingleton<Snapshots>().AddSingleton<PlantHost>().AddSingleton<IDoor>(s => s.GetRequiredService<PlantHost>());
+        services.AddSingleton(s => new PlantFileWatcher(
+            options.PlantFile, (plan, cancellation) => BringIntoForceAsync(s.GetRequiredService<PlantHost>(), plan, options, cancellation), clock,
+            s.GetRequiredService<ILogger<PlantFileWatcher>>()));
+        // Started in this order, stopped in the reverse: the plant stands before a message can come, and stays until the last is committed.
+        services.AddHostedService<PlantRunner>();
+        AddBroker(services, options.Broker.Mode);
+        services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
+        services.AddHostedService<SelfWatch>();
+    }
+
+    private static void AddBroker(IServiceCollection services, BrokerMode mode)
+    {
+        if (mode == BrokerMode.Embedded)
+            services.AddSingleton<EmbeddedBroker>().AddSingleton<IBrokerStatus>(s => s.GetRequiredService<EmbeddedBroker>())
+                .AddHostedService(s => s.GetRequiredService<EmbeddedBroker>());
+        else
+            throw new NotSupportedException("an external broker comes with the next commit");
+    }
+
+    private static void AddWeb(IServiceCollection services)
+    {
+        services.AddRouting();
+        services.AddPlantWatchHealth().AddPlantWatchMetrics().AddPlantWatchOpenApi();
+        services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
+        services.ConfigureHttpJsonOptions(o =>
+        {
+            foreach (var converter in PlantJson.Options.Converters) o.SerializerOptions.Converters.Add(converter);
+        });
+        services.AddSignalR(o => o.MaximumReceiveMessageSize = 4096).AddJsonProtocol(o => o.PayloadSerializerOptions = PlantJson.Options);
+    }
+
+    private static void MapWeb(WebApplication app)
+    {
+        app.UseSecurityHeaders();
+        app.UseClearErrors();
+        var api = app.MapGroup("/api/v1");
+        api.MapSite();
+        api.MapSeries();
+        api.MapChecks();
+        api.MapCalibrations();
+        api.MapAlarms();
+        api.MapFaults();
+        api.MapRecord();
+        api.MapCharts();
+        app.MapHealth();
+        app.MapMetrics();
+        app.MapPlantWatchOpenApi();
+        app.MapHub<LiveHub>("/live");
+        app.UsePage();
+    }
+
+    private static async Task BringIntoForceAsync(PlantHost host, PlantPlan plan, PlantWatchOptions options, CancellationToken cancellation)
+    {
+        await host.LoadAsync(plan, cancellation);
+        LastGoodPlan.Keep(options);
+    }
+
+    private static string RecordPath(PlantWatchOptions options)
+    {
+        Directory.CreateDirectory(options.Data);
+        return Path.Combine(options.Data, "record.db");
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Readings;
+using PlantWatch.Server.Api;
+
+namespace PlantWatch.Server.Words;
+
+/// <summary>Puts reasons into sentences. The sentences stand in one resource file a language, by code; figures go where the sentence wants them.</summary>
+/// <remarks><c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.</remarks>
+internal sealed partial class Wording
+{
+    private readonly FrozenDictionary<string, string> sentences;
+
+    private Wording(IDictionary<string, string> sentences) => this.sentences = sentences.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>English.</summary>
+    public static Wording English { get; } = Load("en");
+
+    public IEnumerable<string> Codes => sentences.Keys;
+
+    public Said Say(Reason reason) => new(reason.Code, Text(reason));
+
+    public IReadOnlyList<Said> Say(IEnumerable<Reason> reasons) => [.. reasons.Select(Say)];
+
+    public FieldSaid Say(FieldRemark remark) => new(remark.Field, remark.Reason.Code, Text(remark.Reason));
+
+    /// <summary>Why an item was refused, with the offending part.</summary>
+    public string Say(Refusal refusal)
+    {
+        var sentence = Find($"refusal.{Key(refusal.Reason)}");
+        return refusal.Detail.Length > 0 ? $"{sentence}: {refusal.Detail}" : sentence;
+    }
+
+    /// <summary>A sentence of a rule: title, consequence, action or respond.</summary>
+    public string OfRule(string rule, string part) => Find($"{rule}.{part}");
+
+    public string Text(Reason reason)
+    {
+        if (!sentences.TryGetValue(reason.Code, out var sentence)) return reason.Code;
+        return Hole().Replace(sentence, hole => Fill(reason, hole));
+    }
+
+    public string Find(string code) => sentences.GetValueOrDefault(code, code);
+
+    public static string Key<T>(T value) where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
+
+    private string Fill(Reason reason, Match hole)
+    {
+        var index = int.Parse(hole.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+        if (index >= reason.Facts.Length) return "?";
+        var fact = reason.Facts[index];
+        if (fact.Text is { } name) return sentences.GetValueOrDefault($"name.{name}", name);
+        var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
+        return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? "?";
+    }
+
+    private static Wording Load(string language)
+    {
+        using var stream = typeof(Wording).Assembly.GetManifestResourceStream($"Words.{language}.json")
+            ?? throw new InvalidOperationException($"the words of language {language} are missing from this build");
+        return new Wording(JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []);
+    }
+
+    [GeneratedRegex(@"\{(\d)(?::([^}]+))?\}")]
+    private static partial Regex Hole();
+}
