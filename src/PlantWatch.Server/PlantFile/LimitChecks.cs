@@ -48,7 +48,7 @@ internal static class LimitChecks
             complaints.Add(end, $"expected what {EnumWords<Measurand>.Word(measurand)} can be, {ProbeChecks.Bounds(possible)}{ProbeChecks.Unit(measurand)}, found {Text.Number(value)}");
     }
 
-    // Millivolts against two different electrodes differ by up to 50 mV for the same water.
+    // The same water reads tens of millivolts apart against two different electrodes.
     private static void SameElectrode(Place circuit, Place pool, Place limit, Complaints complaints)
     {
         if (limit["reference_electrode"].String is not { } own) return;
