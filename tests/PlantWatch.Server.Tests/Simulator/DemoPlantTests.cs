@@ -8,7 +8,7 @@ namespace PlantWatch.Server.Tests.Simulator;
 /// <summary>The demo's plant file and its scenario are two files about one plant: they must agree.</summary>
 public sealed class DemoPlantTests
 {
-    private static readonly PlantPlan Plan = PlantFileSource.Read(Repository.PathOf("simulators", "PlantWatch.Demo", "plant.yaml")).Result.Plan!;
+    private static readonly PlantPlan Plan = PlantFileReader.Read(File.ReadAllText(Repository.PathOf("simulators", "PlantWatch.Demo", "plant.yaml"))).Plan!;
     private static readonly Scenario Scenario = ScenarioFile.Load("demo");
 
     [Fact]
