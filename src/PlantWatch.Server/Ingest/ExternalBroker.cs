@@ -1,0 +1,180 @@
+using System.Net.Sockets;
+using Microsoft.Extensions.Options;
+using MQTTnet;
+using MQTTnet.Exceptions;
+using MQTTnet.Formatter;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Loop;
+
+namespace PlantWatch.Server.Ingest;
+
+/// <summary>Our side of an external MQTT 5 broker: a session that stays there and queues while we are away, acknowledged message by message after the commit, and connected anew for ever.</summary>
+internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> options, TimeProvider time, ILogger<ExternalBroker> logger) : BackgroundService, IBrokerStatus
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan DrainTime = TimeSpan.FromSeconds(2);
+    private readonly BrokerOptions _options = options.Value.Broker;
+    private readonly BrokerSessionFile _file = new(options.Value.Data, logger);
+    private readonly ReconnectPolicy _policy = new();
+    private BrokerSession? _session;
+    private TaskCompletionSource _topicsChanged = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    public BrokerState State { get; private set; } = new(BrokerMode.External, BrokerWord.Stopped, Instant.Never, "");
+
+    private string Address => $"{_options.Host}:{_options.Port}";
+
+    private Instant Now => Instant.From(time.GetUtcNow());
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        _session = _file.Load();
+        door.TopicsChanged += NoteTopics;
+        try
+        {
+            while (!stoppingToken.IsCancellationRequested) await LiveAndWaitAsync(stoppingToken);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            IngestLog.LeftBroker(logger, _options.Host, _options.Port);
+        }
+        finally
+        {
+            door.TopicsChanged -= NoteTopics;
+            Set(BrokerWord.Stopped, "");
+        }
+    }
+
+    private void NoteTopics() =>
+        Interlocked.Exchange(ref _topicsChanged, new(TaskCreationOptions.RunContinuationsAsynchronously)).TrySetResult();
+
+    private void Set(BrokerWord word, string detail) => State = new(BrokerMode.External, word, Now, detail);
+
+    private async Task LiveAndWaitAsync(CancellationToken stopping)
+    {
+        var start = time.GetTimestamp();
+        var connected = false;
+        try
+        {
+            // The page keeps saying what is wrong while we try again; "connecting" is the word before the first answer only.
+            if (State.Word == BrokerWord.Stopped) Set(BrokerWord.Connecting, Address);
+            await using var connection = new BrokerConnection(door, time, logger);
+            connected = await ConnectAsync(connection, stopping);
+            if (connected) await LiveAsync(connection, stopping);
+        }
+        catch (Exception e) when (!stopping.IsCancellationRequested)
+        {
+            Explain(e);
+        }
+        var delay = _policy.Next(connected ? time.GetElapsedTime(start) : TimeSpan.Zero, Random.Shared.NextDouble());
+        IngestLog.NextAttempt(logger, delay);
+        await Task.Delay(delay, time, stopping);
+    }
+
+    private async Task<bool> ConnectAsync(BrokerConnection connection, CancellationToken stopping)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        patience.CancelAfter(Patience);
+        var answer = await connection.ConnectAsync(ClientOptions(), patience.Token);
+        if (answer.ResultCode != MqttClientConnectResultCode.Success)
+        {
+            IngestLog.Refused(logger, _options.Host, _options.Port, answer.ResultCode.ToString(), answer.ReasonString);
+            Set(BrokerWord.Refused, $"{Address}: {answer.ResultCode}");
+            return false;
+        }
+        var before = _session?.Name;
+        Keep(BrokerSession.Resume(_session, $"{_options.ClientId}@{Address}", answer.IsSessionPresent, Now, NewName()));
+        await TellLossAsync(stopping);
+        IngestLog.Connected(logger, _options.Host, _options.Port, _options.ClientId, _session!.Name, _session.Name == before ? "resumed" : "new");
+        return true;
+    }
+
+    /// <summary>The loss is kept with the session until it is told, so that no crash in between hides it.</summary>
+    private async Task TellLossAsync(CancellationToken stopping)
+    {
+        if (_session!.Lost is not { } lost) return;
+        IngestLog.SessionLost(logger, lost.Name, lost.Since.ToString());
+        await door.SessionLostAsync(lost.Name, lost.Since, stopping);
+        Keep(_session with { Lost = null });
+    }
+
+    private async Task LiveAsync(BrokerConnection connection, CancellationToken stopping)
+    {
+        connection.Open(_session!.Name);
+        try
+        {
+            while (!connection.Ended.IsCompleted)
+            {
+                // Taken before the topics are read, so that a change in between is not missed.
+                var changed = Volatile.Read(ref _topicsChanged).Task;
+                await SubscribeAsync(connection, stopping);
+                await Task.WhenAny(connection.Ended, changed).WaitAsync(stopping);
+            }
+        }
+        catch (OperationCanceledException) when (stopping.IsCancellationRequested)
+        {
+            // What the door commits now need not be sent again at the next start.
+            await connection.DrainAsync(DrainTime);
+            throw;
+        }
+        catch (Exception) when (connection.Ended.IsCompleted)
+        {
+            // The end of the connection says why better than what it interrupted.
+        }
+        finally
+        {
+            Keep(_session with { LastHeard = Instant.Later(_session.LastHeard, connection.LastHeard) });
+        }
+        var (how, why) = await connection.Ended;
+        IngestLog.ConnectionEnded(logger, _options.Host, _options.Port, why);
+        Set(how == ConnectionEnd.NotCommitted ? BrokerWord.NotCommitting : BrokerWord.Unreachable, $"{Address}: {why}");
+    }
+
+    /// <summary>Brings the subscriptions of the session, which may be older than this process, to what the plant file wants now.</summary>
+    private async Task SubscribeAsync(BrokerConnection connection, CancellationToken stopping)
+    {
+        var wanted = TopicFilters.Fewest(door.Topics, _options.AlsoSubscribe);
+        var dropped = _session!.Filters.Except(wanted, StringComparer.Ordinal).ToList();
+        Keep(_session with { Filters = [.. wanted, .. dropped] });
+        // First what is new, then what is old: in between a message may come twice, the other way round it might not come.
+        var refused = await connection.SubscribeAsync(wanted, stopping);
+        await connection.UnsubscribeAsync(dropped, stopping);
+        Keep(_session with { Filters = wanted });
+        IngestLog.Subscribed(logger, wanted.Count, dropped.Count);
+        foreach (var (filter, code) in refused) IngestLog.FilterRefused(logger, filter, code);
+        if (refused.Count == 0) Set(BrokerWord.Connected, Address);
+        else Set(BrokerWord.PartlySubscribed, string.Join(", ", refused.Select(one => one.Filter)));
+    }
+
+    private void Keep(BrokerSession session)
+    {
+        if (session == _session) return;
+        _file.Save(session);
+        _session = session;
+    }
+
+    private void Explain(Exception e)
+    {
+        if (e is MqttCommunicationException or SocketException or OperationCanceledException or MqttClientNotConnectedException)
+            IngestLog.Unreachable(logger, _options.Host, _options.Port, e.GetBaseException().Message);
+        else IngestLog.LoopFailed(logger, e);
+        Set(BrokerWord.Unreachable, $"{Address}: {e.GetBaseException().Message}");
+    }
+
+    private string NewName() => $"{_options.ClientId}#{Guid.NewGuid().ToString("N")[..12]}";
+
+    private MqttClientOptions ClientOptions()
+    {
+        var builder = new MqttClientOptionsBuilder()
+            .WithTcpServer(_options.Host, _options.Port)
+            .WithProtocolVersion(MqttProtocolVersion.V500)
+            .WithClientId(_options.ClientId)
+            .WithCleanStart(false)
+            .WithSessionExpiryInterval(uint.MaxValue)
+            // How many may be on the way to us unacknowledged; what the memory of packets can tell apart must be more.
+            .WithReceiveMaximum((ushort)Math.Clamp(_options.ReceiveMaximum, 1, ushort.MaxValue))
+            .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
+            .WithTimeout(Patience);
+        if (!string.IsNullOrEmpty(_options.UserName)) builder.WithCredentials(_options.UserName, _options.Password);
+        return builder.Build();
+    }
+}
