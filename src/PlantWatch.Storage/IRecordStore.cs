@@ -10,7 +10,7 @@ public interface IRecordStore : IAsyncDisposable
 {
     /// <summary>Makes batches durable in one transaction: all of them or none. When it returns, they survive a power cut.</summary>
     /// <remarks>
-    /// Several batches of one partition may come together, in order. Series are renamed before the readings of their batch are stored, all at
+    /// Several batches of one partition may come together, in order. A batch holds the renames of one plan reload at most: series are renamed before the readings of their batch are stored, all at
     /// once; a reading of that batch under a former key goes to the renamed series, unless another one took this key. A series that stands in
     /// the way of a new key keeps its readings under a key of its own. What is rolled up does not depend on the order of arrival.
     /// </remarks>

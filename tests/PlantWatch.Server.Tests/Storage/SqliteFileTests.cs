@@ -138,6 +138,25 @@ public sealed class SqliteFileTests : IDisposable
     }
 
     [Fact]
+    public void A_full_disk_fails_the_transaction_whole_and_may_pass()
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(file.Path)!);
+        using var session = Session.OpenWriter(file.Path, Session.UsualPatience);
+        Migrations.Apply(session);
+        var pages = session.Prepare("PRAGMA page_count").Scalar();
+        session.Script($"PRAGMA max_page_count = {pages + 5}");
+        int Keep(int bytes) => session.InTransaction(() =>
+            session.Prepare("INSERT INTO partition (key) VALUES ('a')").Run()
+            + session.Prepare("INSERT INTO journal (partition, seq, received, events) VALUES (1, 1, 1, zeroblob(?1))").Bind(1, bytes).Run());
+
+        var full = Assert.Throws<StorageException>(() => Keep(1_000_000));
+
+        Assert.True(full.MayPass, full.Message);
+        Assert.Equal(0, session.Prepare("SELECT count(*) FROM partition").Scalar());
+        Assert.Equal(2, Keep(100));
+    }
+
+    [Fact]
     public async Task Two_stores_on_one_file_find_out_by_the_sequence()
     {
         await using var one = Open();
