@@ -43,7 +43,7 @@ export interface ProbeInfo {
   rangeLow: number; rangeHigh: number; everySeconds: number; referenceElectrode: string | null;
 }
 export interface PumpInfo {
-  id: string; name: string; poolId: string | null; productId: string; productName: string; tankLitres: number | null;
+  id: string; name: string; poolId: string | null; productId: string; productName: string; tankLitres: number | null; tankLowPercent?: number | null;
   stateSeries: string; tankSeries: string | null;
 }
 

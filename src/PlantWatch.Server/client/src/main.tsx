@@ -5,9 +5,6 @@ import { startLive } from './live/connection';
 import { startOutbox } from './outbox/checks';
 import { preloadStrips } from './pool/LazyStrips';
 
-// After an update of the server the names of the page's parts change; the open page then loads itself anew.
-addEventListener('vite:preloadError', () => location.reload());
-
 render(<App />, document.getElementById('app')!);
 startOutbox();
 startLive();

@@ -26,7 +26,7 @@ function Past({ alarm }: { alarm: AlarmView }) {
 }
 
 /** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
-export function AlarmRow({ alarm }: { alarm: AlarmView }) {
+export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }) {
   const [open, setOpen] = useState<'acknowledge' | 'shelve' | 'unshelve' | null>(null);
   const shelved = alarm.state === 'shelved';
   const w = words.alarms;
@@ -40,9 +40,9 @@ export function AlarmRow({ alarm }: { alarm: AlarmView }) {
       <p class="hint"><Subject alarm={alarm} /> {'\u00b7'} {alarm.rule}</p>
       <dl class="alarm-says">
         <div><dt>{w.cause}</dt><dd>{alarm.cause}</dd></div>
-        <div><dt>{w.consequence}</dt><dd>{alarm.consequence}</dd></div>
+        {!brief && <div><dt>{w.consequence}</dt><dd>{alarm.consequence}</dd></div>}
         <div class="todo"><dt>{w.action}</dt><dd>{alarm.action}</dd></div>
-        <div><dt>{w.time}</dt><dd>{alarm.timeToRespond}</dd></div>
+        {!brief && <div><dt>{w.time}</dt><dd>{alarm.timeToRespond}</dd></div>}
       </dl>
       <Past alarm={alarm} />
       {open === null && (

@@ -10,20 +10,21 @@ import { fieldOf } from './build';
 const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
 
 /** What one check says of one probe. */
-export function JudgementCard({ j, testId = true }: { j: JudgementView; testId?: boolean }) {
+export function JudgementCard({ j, when, testId = true }: { j: JudgementView; when?: string; testId?: boolean }) {
   const probe = allProbes.value.get(j.probeId);
   const d = probe?.decimals ?? 2;
   const unit = unitText(probe?.unit ?? '');
   return (
     <li class={`judgement v-${j.verdict}`} data-testid={testId ? `judged-${j.probeId}` : undefined} data-verdict={j.verdict}>
+      {when && <p class="hint">{when}</p>}
       <div class="judgement-head"><a href={link('probe', j.probeId)}>{probe?.name ?? j.probeId}</a>
         <span class="mark">{j.verdict === 'agrees' ? <TickGlyph /> : j.verdict === 'learning' ? null : <WarnGlyph />}<b>{words.verdict[j.verdict]}</b></span></div>
       {j.reasons.map((r, i) => <p key={i} class="reason">{r.text}</p>)}
       {(j.probe || j.test) && (
         <dl class="trio">
-          <div><dt>{words.answer.probe}</dt><dd>{pm(j.probe, d)} {unit}</dd></div>
-          <div><dt>{words.answer.test}</dt><dd>{pm(j.test, d)} {unit}</dd></div>
-          <div><dt>{words.answer.difference}</dt><dd>{pm(j.difference, d, true)} {unit}</dd></div>
+          <div><dt>{words.answer.probe}</dt><dd>{pm(j.probe, d)}</dd></div>
+          <div><dt>{words.answer.test}</dt><dd>{pm(j.test, d)}</dd></div>
+          <div><dt>{words.answer.difference}</dt><dd>{pm(j.difference, d, true)} <span class="unit">{unit}</span></dd></div>
         </dl>)}
       <p class="mark s-line"><StandingGlyph standing={j.standing} />{words.standing[j.standing]}</p>
     </li>

@@ -1,4 +1,3 @@
-import { useSignalEffect } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import type { CheckRequest, Problem } from '../contract';
 import { uuid7 } from '../format/uuid7';
@@ -35,13 +34,13 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
   };
 
   // Refused while the page is open: back into the form it goes, out of the outbox, so that it exists once.
-  useSignalEffect(() => {
-    const outcome = sent ? outcomes.value.get(sent.id) : undefined;
+  const outcome = sent ? outcomes.value.get(sent.id) : undefined;
+  useEffect(() => {
     if (!sent || outcome?.kind !== 'refused') return;
     edit(sent.draft);
     checks.drop(sent.id);
     back(sent.request, outcome.problem);
-  });
+  }, [outcome]);
 
   const submit = async () => {
     const built = build(draft.value, who.value, zone.value, serverNow());
@@ -52,10 +51,10 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
     try {
       checks.put(id, built.request, Date.now());
     } catch {
-      const outcome = await sendCheck(id, built.request);
-      outcomes.value = new Map(outcomes.value).set(id, outcome);
-      if (outcome.kind === 'refused') return back(built.request, outcome.problem);
-      if (outcome.kind === 'unreachable') return setBanner(words.check.storageFull);
+      const direct = await sendCheck(id, built.request);
+      outcomes.value = new Map(outcomes.value).set(id, direct);
+      if (direct.kind === 'refused') return back(built.request, direct.problem);
+      if (direct.kind === 'unreachable') return setBanner(words.check.storageFull);
     }
     setSent({ id, draft: draft.value, request: built.request });
     clearDraft();
@@ -77,7 +76,7 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
     <div class="narrow">
       <h1>{words.check.title}</h1>
       <OutboxList except={sent?.id ?? null} onEdit={reopen} />
-      {sent ? <AnswerView outcome={outcomes.value.get(sent.id)} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
+      {sent ? <AnswerView outcome={outcome} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
         : pools.length === 0 ? <p class="empty">{words.check.noPools}</p>
           : <CheckForm errors={errors} banner={banner} onSubmit={() => void submit()} />}
     </div>

@@ -23,6 +23,7 @@ export function onLive(action: () => void): () => void {
 let hub: HubConnection | null = null;
 let lastSign = 0;
 let tries = 0;
+let begun = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let fresh = new Set<string>();
 
@@ -43,6 +44,7 @@ function lost(): void {
 
 async function connect(): Promise<void> {
   clearTimeout(timer);
+  begun = performance.now();
   const mine = new HubConnectionBuilder().withUrl('/live').configureLogging(LogLevel.None).build();
   hub = mine;
   mine.serverTimeoutInMilliseconds = 15_000;
@@ -99,9 +101,12 @@ export function startLive(): void {
   void connect();
   effect(() => {
     now.value;
-    if (life.peek().state === 'live' && performance.now() - lastSign > silence) { lost(); hurry(); }
+    const t = performance.now(), live = life.peek().state === 'live';
+    if (live && t - lastSign > silence) { lost(); hurry(); }
+    // A server that takes the connection and then says nothing is no server.
+    if (!live && hub && t - begun > 2 * silence) hurry();
   });
-  addEventListener('online', hurry);
+  addEventListener('online', () => { if (life.value.state !== 'live') hurry(); });
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible' && life.value.state !== 'live') hurry();
   });

@@ -17,7 +17,7 @@ export type CheckOutcome = Outcome<CheckAnswer>;
 
 export async function sendCheck(id: string, request: CheckRequest): Promise<CheckOutcome> {
   const answer = await put<CheckAnswer>('/checks/' + id, request);
-  if (answer.ok) return answer.value?.check?.id === id ? { kind: 'answered', answer: answer.value } : { kind: 'unreachable' };
+  if (answer.ok) return answer.value?.check?.id?.toLowerCase() === id ? { kind: 'answered', answer: answer.value } : { kind: 'unreachable' };
   return answer.problem ? { kind: 'refused', problem: answer.problem } : { kind: 'unreachable' };
 }
 

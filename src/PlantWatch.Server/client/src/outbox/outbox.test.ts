@@ -53,6 +53,19 @@ describe('the outbox', () => {
     expect(sent).toEqual(['early', 'late']);
   });
 
+  it('sends what is put in while a round is under way', async () => {
+    let box: Outbox<string, string>;
+    const sent: string[] = [];
+    box = new Outbox('box.', memory(), async id => {
+      sent.push(id);
+      if (id === 'a') { box.put('b', '2', 2); void box.flush(); }
+      return { kind: 'answered', answer: 'ok' };
+    }, () => {}, () => {});
+    box.put('a', '1', 1);
+    await box.flush();
+    expect(sent).toEqual(['a', 'b']);
+  });
+
   it('survives a page that is closed and opened again', async () => {
     const shelf = memory();
     outbox(() => ({ kind: 'unreachable' }), shelf).box.put('a', 'typed', 1);

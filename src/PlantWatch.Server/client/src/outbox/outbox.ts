@@ -52,13 +52,16 @@ export class Outbox<R, A> {
 
   /** Tries every waiting item once, refused ones apart. Returns how many still wait. Calls that overlap share one round. */
   flush(): Promise<number> {
-    this.sending ??= this.round().finally(() => { this.sending = null; });
+    this.sending ??= Promise.resolve().then(() => this.round()).finally(() => { this.sending = null; });
     return this.sending;
   }
 
   private async round(): Promise<number> {
     let waiting = 0;
-    for (const item of this.items().filter(i => i.refusal === null)) {
+    const tried = new Set<string>();
+    // Looked up anew after each, so that what is put in while a round runs goes out with it.
+    for (let item = this.next(tried); item; item = this.next(tried)) {
+      tried.add(item.id);
       const outcome = await this.send(item.id, item.request).catch((): Outcome<A> => ({ kind: 'unreachable' }));
       if (outcome.kind === 'answered') this.drop(item.id);
       else if (outcome.kind === 'refused') this.write({ ...item, refusal: outcome.problem });
@@ -66,6 +69,10 @@ export class Outbox<R, A> {
       this.answered(item.id, outcome);
     }
     return waiting;
+  }
+
+  private next(tried: Set<string>): Item<R> | undefined {
+    return this.items().find(i => i.refusal === null && !tried.has(i.id));
   }
 
   private write(item: Item<R>): void {

@@ -15,7 +15,7 @@ export const standingAlarms = (all: AlarmView[]) => all.filter(a => !aside.inclu
 export function AlarmBar() {
   const all = standingAlarms(alarms.value);
   const newest = all.filter(a => !a.acknowledged).sort((a, b) => (a.raisedAt < b.raisedAt ? 1 : -1))[0];
-  const worst = priorities.find(p => all.some(a => a.priority === p && !a.acknowledged));
+  const worst = priorities.find(p => all.some(a => a.priority === p));
   const unknown = circuits.value.size === 0;
   return (
     <a class={`alarm-bar ${worst ? `w-${worst}` : ''}`} href={link('alarms')} data-testid="alarm-bar" data-live={life.value.state}>

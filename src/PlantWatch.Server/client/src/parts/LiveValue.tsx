@@ -12,7 +12,7 @@ export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; l
   const view = probeViews.value.get(probe.id);
   const stale = view?.stale ?? false;
   const out = point?.g ? beyond(point.v, limit) : null;
-  const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? 'flow' : 'no flow') : fixed(point.v, probe.decimals);
+  const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? words.flow : words.noFlow) : fixed(point.v, probe.decimals);
   const kind = !point ? 'none' : stale ? 'stale' : !point.g ? 'bad' : '';
   return (
     <div class={`live-value ${kind} ${out ? 'out' : ''}`}>

@@ -12,9 +12,10 @@ export function NotLive() {
   // A page that has just been opened is connecting, not dead: it gets three seconds.
   if (state === 'live' || (state === 'connecting' && now.value - since < 3_000)) return <PlantFile />;
   return (
-    <div class="not-live" role="alert" data-testid="not-live">
-      <b>{words.live.banner}</b> {first && state === 'connecting' ? words.live.first
-        : words.live.since(clockSeconds(since, zone.value), span(now.value - since))} {!first && words.live.values}
+    <div class="not-live" data-testid="not-live">
+      {/* The age counts by the second and so stands outside of what is read aloud. */}
+      <span role="alert"><b>{words.live.banner}</b> {first && state === 'connecting' ? words.live.first : `${words.live.since(clockSeconds(since, zone.value))} ${words.live.values}`}</span>
+      {' '}<span aria-hidden="true" class="not-live-age">{words.live.silentFor(span(now.value - since))}</span>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { LimitPlan, Measurand } from '../contract';
 import { decimalsOf, fixed } from '../format/number';
+import { words } from '../words';
 
 export const limitOf = (limits: LimitPlan[], measurand: Measurand) => limits.find(l => l.measurand === measurand);
 
@@ -7,8 +8,8 @@ export const limitOf = (limits: LimitPlan[], measurand: Measurand) => limits.fin
 export function beyond(value: number | null | undefined, limit: LimitPlan | undefined): string | null {
   if (value === null || value === undefined || !limit) return null;
   const d = decimalsOf(limit.measurand);
-  if (limit.low !== null && value < limit.low) return `below ${fixed(limit.low, d)}`;
-  if (limit.high !== null && value > limit.high) return `above ${fixed(limit.high, d)}`;
+  if (limit.low !== null && value < limit.low) return words.below(fixed(limit.low, d));
+  if (limit.high !== null && value > limit.high) return words.above(fixed(limit.high, d));
   return null;
 }
 

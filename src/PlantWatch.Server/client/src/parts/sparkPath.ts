@@ -27,5 +27,5 @@ export function sparkPath(
   });
   const clamp = (n: number) => Math.max(0, Math.min(box.height, n));
   const top = clamp(limit?.high != null ? y(limit.high) : 0), bottom = clamp(limit?.low != null ? y(limit.low) : box.height);
-  return { path, band: limit && bottom > top ? { y: top, height: bottom - top } : null };
+  return { path, band: limit && bottom > top && path.includes('L') ? { y: top, height: bottom - top } : null };
 }

@@ -8,7 +8,7 @@ import { words } from '../words';
 export function BalanceCard({ view }: { view: PoolView }) {
   const { index, claim, word, inputs, missing } = view.balance;
   return (
-    <section class="sheet card" data-testid="balance">
+    <section class="sheet card later" data-testid="balance">
       <h2>{words.poolPage.balance}</h2>
       <p class="index"><span class="figure">{index === null ? '\u2013' : signed(index, 2)}</span>{' '}
         {word && <span class="mark">{word === 'balanced' ? <TickGlyph /> : <WarnGlyph />}<b>{words.balance[word] ?? word}</b></span>}</p>

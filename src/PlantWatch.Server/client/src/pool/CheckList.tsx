@@ -14,7 +14,7 @@ function line(check: ManualCheck): string {
 /** The checks, newest first; each opens to what it said of the probes. */
 export function CheckList({ checks, failed }: { checks: CheckAnswer[] | null; failed: boolean }) {
   return (
-    <section class="sheet card" data-testid="checks">
+    <section class="sheet card later" data-testid="checks">
       <h2>{words.poolPage.checks}</h2>
       {checks === null ? <p class="hint">{failed ? words.error.unreachable : words.loading}</p> : checks.length === 0 ? <p class="hint">{words.poolPage.noChecks}</p> : (
         <ul class="check-list">
@@ -22,7 +22,7 @@ export function CheckList({ checks, failed }: { checks: CheckAnswer[] | null; fa
             <li key={check.id}><details>
               <summary><b>{dayClock(check.sampledAt, zone.value)}</b> {check.who} <span class="hint block">{line(check)}{combined && `, ${words.measurand.combined_chlorine} ${fixed(combined.value, 2)}`}</span></summary>
               <p class="hint">{words.point[check.point]}{check.place && `, ${check.place}`}
-                {check.panel.map(p => `; ${words.poolPage.panel}: ${allProbes.value.get(p.probeId)?.name ?? p.probeId} ${p.value}`).join('')}
+                {check.panel.map(p => `; ${words.poolPage.panel}: ${allProbes.value.get(p.probeId)?.name ?? p.probeId} ${fixed(p.value, allProbes.value.get(p.probeId)?.decimals ?? 2)}`).join('')}
                 {check.bathers !== null && `; ${words.poolPage.bathers}: ${check.bathers}`}</p>
               {check.note && <p>{check.note}</p>}
               {remarks.map((r, i) => <p key={i}><b>{r.text}</b></p>)}

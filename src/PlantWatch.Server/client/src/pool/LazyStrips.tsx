@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { life, onLive } from '../live/connection';
 import { words } from '../words';
 import type { StripsProps } from './Strips';
 
@@ -11,11 +12,29 @@ export function preloadStrips(): void {
   setTimeout(() => void load().catch(() => {}), 3_000);
 }
 
+/**
+ * After an update of the server the parts of the page have other names: the open page then loads itself anew, once, and only while the
+ * server answers. Without a server it stays: a page that shows the last values is worth more than an error of the browser.
+ */
+function renew(): void {
+  const key = 'plantwatch.renewed';
+  try {
+    if (Date.now() - Number(sessionStorage.getItem(key) ?? 0) < 60_000) return;
+    sessionStorage.setItem(key, String(Date.now()));
+  } catch { return; }
+  location.reload();
+}
+
 /** The strips with the chart library, which the other pages do not need to load. */
 export function LazyStrips(props: StripsProps) {
   const [Part, setPart] = useState<ComponentType<StripsProps> | null>(() => loaded);
   const [failed, fail] = useState(false);
-  useEffect(() => { if (!Part) load().then(p => setPart(() => p), () => fail(true)); }, []);
+  useEffect(() => {
+    if (Part) return;
+    const attempt = () => load().then(p => setPart(() => p), () => { fail(true); if (life.peek().state === 'live') renew(); });
+    void attempt();
+    return onLive(() => void attempt());
+  }, [Part]);
   if (Part) return <Part {...props} />;
   return <p class="empty">{failed ? words.error.unreachable : words.loading}</p>;
 }

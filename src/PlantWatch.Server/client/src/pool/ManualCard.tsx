@@ -9,7 +9,7 @@ import { words } from '../words';
 export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const c = view.combined;
   return (
-    <section class="sheet card">
+    <section class="sheet card later">
       <h2>{words.poolPage.manual}</h2>
       {view.manual.length === 0 ? <p class="hint">{words.poolPage.noTests}</p> : (
         <table class="lines"><tbody>

@@ -57,13 +57,13 @@ function Pool({ pool }: { pool: PoolInfo }) {
     <div class="pool-page">
       <div class="side">
         <Head pool={pool} circuit={circuit} />
-        {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></section>}
+        {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
         {view && <ManualCard pool={pool} view={view} />}
         {view && <BalanceCard view={view} />}
-        {pumps.length > 0 && <section class="sheet card"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
+        {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
       </div>
       <div class="wide">
-        <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={pool.limits} tests={tests} fresh={fresh} />
+        <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={pool.limits} tests={tests} fresh={fresh} chart />
         <ProbeTable probes={probes} checks={checks.data ?? []} />
         <CheckList checks={checks.data} failed={checks.failed} />
       </div>

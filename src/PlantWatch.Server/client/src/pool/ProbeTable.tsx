@@ -1,6 +1,7 @@
 import type { CheckAnswer, ProbeInfo } from '../contract';
 import { fixed, signed, unitText } from '../format/number';
 import { probeViews, reading } from '../live/store';
+import { Age } from '../parts/Age';
 import { StandingMark } from '../parts/StandingMark';
 import { link } from '../router';
 import { words } from '../words';
@@ -10,8 +11,10 @@ function Row({ probe, checks }: { probe: ProbeInfo; checks: CheckAnswer[] }) {
   const view = probeViews.value.get(probe.id);
   const point = reading(probe.id).value;
   const d = probe.decimals;
-  const panel = checks.flatMap(c => c.check.panel).find(p => p.probeId === probe.id);
-  const test = checks.flatMap(c => c.judgements).find(j => j.probeId === probe.id && j.test)?.test;
+  const panelCheck = checks.find(c => c.check.panel.some(p => p.probeId === probe.id));
+  const panel = panelCheck?.check.panel.find(p => p.probeId === probe.id);
+  const judged = checks.flatMap(c => c.judgements).find(j => j.probeId === probe.id && j.test);
+  const test = judged?.test;
   return (
     <li class="probe-line" data-testid={`probe-${probe.id}`}>
       <div class="probe-line-head">
@@ -22,8 +25,8 @@ function Row({ probe, checks }: { probe: ProbeInfo; checks: CheckAnswer[] }) {
       {probe.measurand !== 'sample_flow' && (
         <dl class="side-by-side">
           <div><dt>{words.poolPage.reads}</dt><dd>{fixed(point?.v, d)}</dd></div>
-          <div><dt>{words.poolPage.panel}</dt><dd>{fixed(panel?.value, d)}</dd></div>
-          <div><dt>{words.poolPage.testColumn}</dt><dd>{test ? `${fixed(test.value, d)} \u00b1 ${fixed(test.u, d)}` : '\u2013'}</dd></div>
+          <div><dt>{words.poolPage.panel}</dt><dd>{fixed(panel?.value, d)}{panel && <Age at={panelCheck?.check.sampledAt} />}</dd></div>
+          <div><dt>{words.poolPage.testColumn}</dt><dd>{test ? `${fixed(test.value, d)} \u00b1 ${fixed(test.u, d)}` : '\u2013'}{judged && <Age at={judged.sampledAt} />}</dd></div>
           <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>
           <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'} <span class="unit">{unitText(probe.unit)}</span></dd></div>
         </dl>)}

@@ -8,17 +8,18 @@ import type { Mark } from './marks';
 /** What the cursor stands on in one strip. */
 export interface Pointed { index: number | null; mark: Mark | null }
 
-export function Readout({ probe, pointed, columns }: { probe: Pick<ProbeInfo, 'decimals' | 'unit'>; pointed: Signal<Pointed>; columns: () => Columns }) {
-  const text = useComputed(() => said(pointed.value, columns(), probe));
+export function Readout({ probe, pointed, columns, stepped }: { probe: Pick<ProbeInfo, 'decimals' | 'unit'>; pointed: Signal<Pointed>; columns: () => Columns; stepped: boolean }) {
+  const text = useComputed(() => said(pointed.value, columns(), probe, stepped));
   return <span class="readout" aria-hidden="true">{text.value}</span>;
 }
 
-function said({ index, mark }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>): string {
+function said({ index, mark }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>, stepped: boolean): string {
   const n = (v: number | null | undefined) => fixed(v, probe.decimals);
   const out: string[] = [];
   const raw = index === null ? null : c[3][index], corrected = index === null ? null : c[4][index];
   if (index !== null) {
     if (raw == null) out.push(words.strips.gap);
+    else if (stepped) return raw > 0.95 ? words.flow : raw < 0.05 ? words.noFlow : words.strips.partFlow(fixed(raw * 100, 0));
     else if (corrected == null) out.push(`${n(raw)} ${unitText(probe.unit)}`);
     else out.push(`${words.strips.corrected} ${n(corrected)}`, `${words.strips.raw} ${n(raw)} ${unitText(probe.unit)}`);
     if (c[1][index] != null && c[2][index] != null && raw != null) out.push(`${n(c[1][index])}\u2009\u2013\u2009${n(c[2][index])}`);

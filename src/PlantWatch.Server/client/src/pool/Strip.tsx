@@ -53,7 +53,7 @@ export function Strip(p: StripProps) {
 
   return (
     <section class="strip" data-testid={p.testId} aria-label={p.name}>
-      <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
+      <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
       <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} />
     </section>
   );

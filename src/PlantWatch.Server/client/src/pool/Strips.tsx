@@ -60,10 +60,18 @@ function widened(w: Shown): { from: number; to: number } {
   return { from: Math.floor((w.from - span) / 60_000) * 60_000, to: Math.ceil((w.to + span) / 60_000) * 60_000 };
 }
 
-export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: LimitPlan[]; tests: Measurand[]; fresh: string; first?: SpanName }
+/** The same strips as a file, drawn by the server. */
+function Images({ poolId, shown }: { poolId: string; shown: Signal<Shown> }) {
+  const { from, to } = shown.value;
+  const q = query({ from: new Date(from).toISOString(), to: new Date(to).toISOString(), width: 1200, height: 900, theme: 'light' });
+  const base = `/api/v1/charts/pools/${encodeURIComponent(poolId)}`;
+  return <span>{words.strips.image}: <a href={base + '.png' + q} target="_blank" rel="noopener">PNG</a>, <a href={base + '.svg' + q} target="_blank" rel="noopener">SVG</a>.</span>;
+}
+
+export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: LimitPlan[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean }
 
 /** All strips of a page under one time axis. */
-export default function Strips({ poolId, probes, limits, tests, fresh, first }: StripsProps) {
+export default function Strips({ poolId, probes, limits, tests, fresh, first, chart }: StripsProps) {
   const shown = useMemo(() => { const s = shownSignal(serverNow()); if (first) s.value = following(spans[first], serverNow()); return s; }, []);
   const cursor = useSignal<number | null>(null);
   const host = useRef<HTMLDivElement>(null);
@@ -91,7 +99,7 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first }: 
         {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} limit={limitOf(limits, p.measurand)} axis={i === count - 1} />)}
         {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} axis={probes.length + i === count - 1} />)}
       </div>
-      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.keys}</p>
+      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.keys} {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
     </div>
   );
 }

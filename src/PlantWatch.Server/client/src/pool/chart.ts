@@ -1,5 +1,4 @@
 import uPlot from 'uplot';
-import 'uplot/dist/uPlot.min.css';
 import type { LimitPlan } from '../contract';
 import { fixed } from '../format/number';
 import type { Ink } from './ink';
@@ -26,7 +25,7 @@ export function valueRange(low: number | null, high: number | null, marks: Mark[
   const reach = Math.max(b - a, Math.abs(b) * 0.01, 0.02) * 2;
   if (limit?.low != null && limit.low < b + reach && limit.low > a - reach) { a = Math.min(a, limit.low); b = Math.max(b, limit.low); }
   if (limit?.high != null && limit.high < b + reach && limit.high > a - reach) { a = Math.min(a, limit.high); b = Math.max(b, limit.high); }
-  const pad = Math.max((b - a) * 0.1, 0.005);
+  const pad = b > a ? (b - a) * 0.1 : Math.max(Math.abs(b) * 0.2, 0.05);
   return [a - pad, b + pad];
 }
 
@@ -45,7 +44,8 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
       y: { range: (u, low, high) => s.stepped ? [-0.15, 1.15] : valueRange(low, high, s.marks(), { from: u.scales['x']!.min!, to: u.scales['x']!.max!, follow: false }, s.limit) },
     },
     axes: [
-      { ...axis, show: s.axis, size: 28, space: 62, values: (_, splits, __, ___, step) => labels(splits, step) },
+      // Without labels the axis still draws its lines, so that the eye can follow a time up through all strips.
+      { ...axis, size: s.axis ? 28 : 0, space: 62, values: (_, splits, __, ___, step) => s.axis ? labels(splits, step) : splits.map(() => '') },
       { ...axis, size: 54, space: 28, values: (_, splits) => s.stepped ? splits.map(v => (v === 0 || v === 1 ? String(v) : '')) : splits.map(v => fixed(v, decimalsFor(splits, s.decimals))) },
     ],
     series: [

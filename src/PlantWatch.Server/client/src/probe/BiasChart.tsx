@@ -1,13 +1,23 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { JudgementView } from '../contract';
 import { fixed, signed } from '../format/number';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
 import { words } from '../words';
 
-const box = { width: 600, height: 150, left: 52, right: 10, top: 10, bottom: 22 };
+const frame = { height: 150, left: 52, right: 10, top: 10, bottom: 22 };
 
 /** The bias after each check with its uncertainty, oldest left. Zero is where the probe reads what it should. */
 export function BiasChart({ judgements, decimals }: { judgements: JudgementView[]; decimals: number }) {
+  const host = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(600);
+  useEffect(() => {
+    if (!host.current) return;
+    const watch = new ResizeObserver(([e]) => setWidth(Math.max(200, Math.floor(e!.contentRect.width))));
+    watch.observe(host.current);
+    return () => watch.disconnect();
+  }, [judgements.length > 0]);
+  const box = { ...frame, width };
   const known = judgements.filter(j => j.bias).sort((a, b) => (a.sampledAt < b.sampledAt ? -1 : 1));
   if (known.length === 0) return <p class="hint">{words.probe.noBias}</p>;
   const times = known.map(j => Date.parse(j.sampledAt));
@@ -18,7 +28,7 @@ export function BiasChart({ judgements, decimals }: { judgements: JudgementView[
   const path = known.map((j, i) => `${i ? 'L' : 'M'}${x(times[i]!).toFixed(1)} ${y(j.bias!.value).toFixed(1)}`).join('');
   const newest = known.at(-1)!.bias!;
   return (
-    <svg class="bias" viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={words.probe.biasLabel(signed(newest.value, decimals), fixed(newest.u, decimals))}>
+    <div ref={host}><svg class="bias" viewBox={`0 0 ${box.width} ${box.height}`} role="img" aria-label={words.probe.biasLabel(signed(newest.value, decimals), fixed(newest.u, decimals))}>
       <line class="bias-zero" x1={box.left} x2={box.width - box.right} y1={y(0)} y2={y(0)} />
       {[reach * 0.9, 0, -reach * 0.9].map(v => <text key={v} class="bias-text" x={box.left - 6} y={y(v) + 4} text-anchor="end">{signed(v, decimals)}</text>)}
       <path class="bias-line" d={path} />
@@ -29,6 +39,6 @@ export function BiasChart({ judgements, decimals }: { judgements: JudgementView[
         </g>))}
       <text class="bias-text" x={box.left} y={box.height - 5}>{dayClock(t0, zone.value)}</text>
       <text class="bias-text" x={box.width - box.right} y={box.height - 5} text-anchor="end">{dayClock(times.at(-1)!, zone.value)}</text>
-    </svg>
+    </svg></div>
   );
 }

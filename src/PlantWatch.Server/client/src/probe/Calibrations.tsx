@@ -7,7 +7,7 @@ import { correction } from './OfferCard';
 /** All calibrations of a probe, newest first. */
 export function Calibrations({ probe, all }: { probe: ProbeInfo; all: CalibrationView[] }) {
   return (
-    <section class="sheet card" data-testid="calibrations">
+    <section class="sheet card later" data-testid="calibrations">
       <h2>{words.probe.history}</h2>
       {all.length === 0 ? <p class="hint">{words.probe.noHistory}</p> : (
         <ul class="fault-list">{all.map(c => (

@@ -9,9 +9,12 @@ import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
 import { words } from '../words';
 
+/** A sum is written with a space after its sign. */
+const spaced = (text: string) => (/^\d/.test(text) ? '+ ' + text : `${text[0]} ${text.slice(1)}`);
+
 /** A calibration in words: corrected = slope x raw + offset, or what to do on the panel. */
 export function correction(c: Pick<OfferedCalibration, 'kind' | 'slope' | 'offset'>, probe: ProbeInfo): string {
-  const d = Math.max(probe.decimals, 1), amount = `${signed(c.offset, d)} ${unitText(probe.unit) || words.measurand[probe.measurand]}`;
+  const d = Math.max(probe.decimals, 1), amount = `${spaced(signed(c.offset, d))} ${unitText(probe.unit) || words.measurand[probe.measurand]}`;
   if (c.kind === 'panel_adjustment') return words.probe.adjustPanel(amount);
   return c.kind === 'offset' ? words.probe.shift(amount) : words.probe.slope(c.slope.toFixed(3), amount);
 }

@@ -60,11 +60,11 @@ function Probe({ probe }: { probe: ProbeInfo }) {
       </div>
       <div class="wide">
         <LazyStrips key={probe.id} poolId={probe.poolId} probes={probes} limits={limits} tests={[]} fresh={key} first="day" />
-        <section class="sheet card"><h2>{words.probe.biasTitle}</h2>
+        <section class="sheet card later"><h2>{words.probe.biasTitle}</h2>
           {data ? <BiasChart judgements={data.judgements} decimals={probe.decimals} /> : <p class="hint">{failed ? problem?.title ?? words.error.unreachable : words.loading}</p>}</section>
-        {data && <section class="sheet card" data-testid="judgements"><h2>{words.probe.judgements}</h2>
+        {data && <section class="sheet card later" data-testid="judgements"><h2>{words.probe.judgements}</h2>
           {data.judgements.length === 0 ? <p class="hint">{words.probe.noJudgements}</p> : (
-            <ul class="judgements">{data.judgements.slice(0, 50).map(j => <div key={j.checkId}><p class="hint">{dayClock(j.sampledAt, zone.value)}</p><JudgementCard j={j} testId={false} /></div>)}</ul>)}</section>}
+            <ul class="judgements">{data.judgements.slice(0, 50).map(j => <JudgementCard key={j.checkId} j={j} when={dayClock(j.sampledAt, zone.value)} testId={false} />)}</ul>)}</section>}
       </div>
     </div>
   );

@@ -6,8 +6,11 @@ import { PumpGlyph, WarnGlyph } from '../parts/Glyph';
 import { link } from '../router';
 import { words } from '../words';
 
-function Tank({ percent, litres, at }: { percent: number; litres: number | null; at: string | null }) {
-  const low = percent <= 15;
+/** Where the plant file usually sets the line; the server's own figure wins when it tells one. */
+const usualLow = 15;
+
+function Tank({ percent, litres, at, lowAt }: { percent: number; litres: number | null; at: string | null; lowAt: number }) {
+  const low = percent <= lowAt;
   return (
     <div class="tank">
       <svg viewBox="0 0 100 8" preserveAspectRatio="none" class={low ? 'low' : ''} aria-hidden="true"><rect class="tank-all" width="100" height="8" /><rect class="tank-full" width={Math.max(0, Math.min(100, percent))} height="8" /></svg>
@@ -27,7 +30,7 @@ export function PumpCard({ pump, small }: { pump: PumpInfo; small?: boolean }) {
       <p class="hint">{pump.productName}, {pump.poolId ? nameOf(pump.poolId) : words.poolPage.common}
         {view?.since && <>; {words.pumps.since} <Age at={view.since} bare /></>}
         {view?.stale && <b>; {words.overview.silent} <Age at={view.heardAt} bare /></b>}</p>
-      {view?.tankPercent != null && <Tank percent={view.tankPercent} litres={pump.tankLitres} at={view.tankAt} />}
+      {view?.tankPercent != null && <Tank percent={view.tankPercent} litres={pump.tankLitres} at={view.tankAt} lowAt={pump.tankLowPercent ?? usualLow} />}
       {!small && <a class="button" href={link('pumps', pump.id)} data-testid={`note-${pump.id}`}>{words.pumps.write}</a>}
     </li>
   );
