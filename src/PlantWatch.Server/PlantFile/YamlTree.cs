@@ -41,14 +41,14 @@ internal sealed partial class YamlTree
         Next();
         if (Next() is StreamEnd)
         {
-            complaints.Add(1, "", "the file is empty; expected the keys site and circuits");
+            complaints.Add(1, "", "the file is empty");
             return null;
         }
         Next();
         var root = Node("", 0);
         Next();
         if (root is not null && Next() is DocumentStart second)
-            complaints.Add(LineOf(second), "", "a second document begins here; a plant file is one document, without lines of ---");
+            complaints.Add(LineOf(second), "", "a second document begins here; expected one, without lines of ---");
         return root;
     }
 
