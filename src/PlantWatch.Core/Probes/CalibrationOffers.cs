@@ -29,41 +29,52 @@ public static class CalibrationOffers
     private static readonly ValueRange PlausibleSlope = new(1 / 1.05, 1 / 0.85);
 
     /// <summary>The advice on a probe's checks.</summary>
-    public static CalibrationAdvice For(ProbePlan probe, ProbeTrust trust, ImmutableArray<Calibration> calibrations)
+    /// <param name="probe">The probe.</param>
+    /// <param name="trust">Its trust.</param>
+    /// <param name="calibrations">The calibrations of the circuit.</param>
+    /// <param name="now">Decides which of them is in force.</param>
+    public static CalibrationAdvice For(ProbePlan probe, ProbeTrust trust, ImmutableArray<Calibration> calibrations, Instant now)
     {
         if (probe.Measurand == Measurand.Orp) return None(Reason.Of("offer.orp_by_check_solution"));
         var unit = probe.Measurand.Unit();
         if (!trust.Bias.IsKnown || trust.Taken < 2) return None(Reason.Of("offer.too_few_checks", trust.Taken, 2));
         var pairs = RecentPairs(trust);
         if (pairs.Length < 2) return None(Reason.Of("offer.too_few_checks", pairs.Length, 2));
+        var held = CalibrationsInForce.At(calibrations, probe.Id, now);
+        var slope = probe is { Measurand: Measurand.Ph, Origin: SignalOrigin.Raw } ? OfSlope(pairs, held) : null;
+        if (slope?.Offer is not null) return slope;
         if (Math.Abs(trust.Bias.Value) <= trust.Bias.Expanded)
             return None(Reason.Of("offer.not_significant", trust.Bias.Value, trust.Bias.Expanded, unit));
         var moved = Reason.Of("offer.bias_is_significant", trust.Bias.Value, trust.Bias.Expanded, unit, pairs.Length);
-        if (probe.Origin == SignalOrigin.PanelScaled)
-            return new(new(CalibrationKind.PanelAdjustment, 1, -trust.Bias.Value, Ids(pairs)), [moved, Reason.Of("offer.on_the_panel", -trust.Bias.Value, unit)]);
-        return probe.Measurand == Measurand.Ph ? OfPh(probe, trust, pairs, calibrations, moved) : Offset(probe, trust, pairs, calibrations, [moved]);
+        return probe.Origin == SignalOrigin.PanelScaled
+            ? new(new(CalibrationKind.PanelAdjustment, 1, -trust.Bias.Value, Ids(pairs)), [moved, Reason.Of("offer.on_the_panel", -trust.Bias.Value, unit)])
+            : Offset(trust, pairs, held, slope is null ? [moved] : [moved, .. slope.Why]);
     }
 
-    private static CalibrationAdvice OfPh(
-        ProbePlan probe, ProbeTrust trust, ImmutableArray<PairedCheck> pairs, ImmutableArray<Calibration> calibrations, Reason moved)
+    // A tired electrode may be right on average and wrong at both ends, so its slope is looked at whatever its bias.
+    private static CalibrationAdvice OfSlope(ImmutableArray<PairedCheck> pairs, Calibration? held)
     {
         var span = SlopeFit.Span(pairs);
-        if (span < LeastSpan) return Offset(probe, trust, pairs, calibrations, [moved, Reason.Of("offer.span_too_small", span, LeastSpan)]);
-        var fit = SlopeFit.Of(pairs);
-        if (Math.Abs(fit.Slope - 1) <= 2 * fit.SlopeU) return Offset(probe, trust, pairs, calibrations, [moved, Reason.Of("offer.slope_not_needed", fit.Slope, 2 * fit.SlopeU)]);
-        return PlausibleSlope.Contains(fit.Slope)
-            ? new(new(CalibrationKind.TwoPoint, fit.Slope, fit.Offset, Ids(pairs)), [moved, Reason.Of("offer.slope", fit.Slope, 2 * fit.SlopeU, span)])
-            : None(Reason.Of("offer.slope_implausible", fit.Slope, PlausibleSlope.Low, PlausibleSlope.High));
+        if (span < LeastSpan) return None(Reason.Of("offer.span_too_small", span, LeastSpan));
+        var fit = SlopeFit.Of([.. pairs.Select(pair => Corrected(pair, held))]);
+        if (Math.Abs(fit.Slope - 1) <= 2 * fit.SlopeU) return None(Reason.Of("offer.slope_not_needed", fit.Slope, 2 * fit.SlopeU));
+        var (total, offset) = (fit.Slope * (held?.Slope ?? 1), (fit.Slope * (held?.Offset ?? 0)) + fit.Offset);
+        return PlausibleSlope.Contains(total)
+            ? new(new(CalibrationKind.TwoPoint, total, offset, Ids(pairs)), [Reason.Of("offer.slope", fit.Slope, 2 * fit.SlopeU, span, pairs.Length)])
+            : None(Reason.Of("offer.slope_implausible", total, PlausibleSlope.Low, PlausibleSlope.High));
     }
 
     // The bias is that of the corrected value: what is in force stays, and its offset takes the bias up.
-    private static CalibrationAdvice Offset(
-        ProbePlan probe, ProbeTrust trust, ImmutableArray<PairedCheck> pairs, ImmutableArray<Calibration> calibrations, ImmutableArray<Reason> why)
+    private static CalibrationAdvice Offset(ProbeTrust trust, ImmutableArray<PairedCheck> pairs, Calibration? held, ImmutableArray<Reason> why)
     {
-        var held = CalibrationsInForce.At(calibrations, probe.Id, trust.JudgedAt);
         var (slope, offset) = (held?.Slope ?? 1, (held?.Offset ?? 0) - trust.Bias.Value);
         return new(new(slope == 1 ? CalibrationKind.Offset : CalibrationKind.TwoPoint, slope, offset, Ids(pairs)), why);
     }
+
+    // All pairs as the correction in force would show them, whichever was in force when they were made.
+    private static PairedCheck Corrected(PairedCheck pair, Calibration? held) => held is null
+        ? pair
+        : pair with { Raw = new(held.Apply(pair.Raw.Value), pair.Raw.StandardUncertainty * Math.Abs(held.Slope)) };
 
     private static ImmutableArray<PairedCheck> RecentPairs(ProbeTrust trust)
     {

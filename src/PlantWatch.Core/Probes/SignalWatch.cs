@@ -74,8 +74,8 @@ internal static class SignalWatch
         if (now.AtSevenSince.IsSet && at - now.AtSevenSince >= SignalLimits.AtSevenFor) return Say(now, Standing.Failure, "signal.sits_at_seven", now.LastRaw);
         if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round(now.UsuallySameSeconds));
         if (now.Span.Flat >= SignalLimits.FlatBlocksBad) return Say(now, Standing.OutOfSpecification, "signal.barely_moves", now.Span.Usual);
-        if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt", 0);
-        if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes", 0);
+        if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt");
+        if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes");
         if (now.LagSeconds < -SignalLimits.ClockAheadSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_ahead", Math.Round(-now.LagSeconds));
         if (now.LagSeconds > SignalLimits.ClockBehindSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_behind", Math.Round(now.LagSeconds));
         return Stand(now, Standing.Good, []);
@@ -101,8 +101,9 @@ internal static class SignalWatch
     private static double Lag(SignalHealth before, double lag) =>
         !before.LastAt.IsSet || lag <= before.LagSeconds ? lag : before.LagSeconds + ((lag - before.LagSeconds) * 0.01);
 
-    private static SignalHealth Say(SignalHealth health, Standing standing, string code, double fact) =>
-        health.Standing == standing && health.Reasons is [{ } held] && held.Code == code ? health : Stand(health, standing, [Reason.Of(code, fact)]);
+    // Said once: the figures of a standing are those at its start, so that it is no news with every reading.
+    private static SignalHealth Say(SignalHealth health, Standing standing, string code, params ReadOnlySpan<Fact> facts) =>
+        health.Standing == standing && health.Reasons is [{ } held] && held.Code == code ? health : health with { Standing = standing, Reasons = [Reason.Of(code, facts)] };
 
     private static SignalHealth Stand(SignalHealth health, Standing standing, ImmutableArray<Reason> reasons) =>
         health.Standing == standing && health.Reasons.Length == reasons.Length && (reasons.IsEmpty || health.Reasons[0] == reasons[0])
