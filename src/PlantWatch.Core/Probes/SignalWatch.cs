@@ -72,7 +72,7 @@ internal static class SignalWatch
     {
         if (now.AtSevenSince.IsSet && !IsAtSeven(probe, now.LastRaw)) now = now with { AtSevenSince = Instant.Never };
         if (now.AtSevenSince.IsSet && at - now.AtSevenSince >= SignalLimits.AtSevenFor) return Say(now, Standing.Failure, "signal.sits_at_seven", now.LastRaw);
-        if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round(now.UsuallySameSeconds));
+        if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round((at - now.SameSince).TotalSeconds));
         if (now.Span.Flat >= SignalLimits.FlatBlocksBad) return Say(now, Standing.OutOfSpecification, "signal.barely_moves", now.Span.Usual);
         if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt");
         if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes");

@@ -29,7 +29,7 @@ internal static class CalibrationApi
         var (state, index) = (worker.State, worker.State.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id));
         var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], id), cancellation);
         var judgements = rows.Select(r => JudgementViews.Of(((JudgementEntry)r.Body).Judgement, r.HappenedAt)).ToArray();
-        var advice = CalibrationOffers.For(state.Plan.Probes[index], state.Probes[index].Trust, [.. state.Calibrations.Where(c => c.ProbeId == id)]);
+        var advice = CalibrationOffers.For(state.Plan.Probes[index], state.Probes[index].Trust, [.. state.Calibrations.Where(c => c.ProbeId == id)], state.Watermark);
         var why = Wording.English.Say(advice.Why);
         var offer = advice.Offer is { } o ? new OfferedCalibration(o.Kind, o.Slope, o.Offset, o.Checks, why) : null;
         return Answers.Ok(new ProbeHistory(SiteApi.Probe(state.Plan.Probes[index]), live.View(worker).Probes[index], judgements, Of(state, id), offer, why));
