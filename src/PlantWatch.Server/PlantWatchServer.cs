@@ -55,7 +55,8 @@ internal static class PlantWatchServer
             services.AddSingleton<EmbeddedBroker>().AddSingleton<IBrokerStatus>(s => s.GetRequiredService<EmbeddedBroker>())
                 .AddHostedService(s => s.GetRequiredService<EmbeddedBroker>());
         else
-            throw new NotSupportedException("an external broker comes with the next commit");
+            services.AddSingleton<ExternalBroker>().AddSingleton<IBrokerStatus>(s => s.GetRequiredService<ExternalBroker>())
+                .AddHostedService(s => s.GetRequiredService<ExternalBroker>());
     }
 
     private static void AddWeb(IServiceCollection services)

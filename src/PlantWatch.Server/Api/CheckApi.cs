@@ -41,7 +41,7 @@ internal static class CheckApi
         {
             Outcome.CheckTaken taken => Answers.Ok(new CheckAnswer(
                 check, arrivedAt, CombinedViews.Of(check, Wording.English), [.. taken.Remarks.Select(Wording.English.Say)],
-                [.. taken.Judgements.Select(j => JudgementViews.Of(j, check.SampledAt))])),
+                [.. taken.Judgements.OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, check.SampledAt))])),
             Outcome.AlreadyDone when await store.EntryAsync(worker.Partition, id, cancellation) is { } entry =>
                 await AgainAsync(entry, check, store, worker.Partition, cancellation),
             Outcome.TurnedDown no => Answers.From(no),
@@ -67,7 +67,7 @@ internal static class CheckApi
 
     private static CheckAnswer Answer(CheckEntry entry, IEnumerable<JudgementEntry> judgements) => new(
         entry.Check, entry.ArrivedAt, CombinedViews.Of(entry.Check, Wording.English), [.. entry.Remarks.Select(Wording.English.Say)],
-        [.. judgements.Select(j => JudgementViews.Of(j.Judgement, entry.Check.SampledAt))]);
+        [.. judgements.Select(j => j.Judgement).OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, entry.Check.SampledAt))]);
 
     private static async Task<IResult> ListAsync(string pool, string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

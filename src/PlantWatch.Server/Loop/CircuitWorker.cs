@@ -96,7 +96,8 @@ internal sealed class CircuitWorker : IAsyncDisposable
         while (await inbox.Reader.WaitToReadAsync(cancellation))
         {
             taken.Clear();
-            while (taken.Count < LargestBatch && inbox.Reader.TryRead(out var waiting))
+            // A batch ends with a new plan: what follows may speak of series under their new names.
+            while (taken.Count < LargestBatch && (taken.Count == 0 || taken[^1].Event is not PlanLoaded) && inbox.Reader.TryRead(out var waiting))
             {
                 taken.Add(waiting);
                 Volatile.Write(ref inHand, taken.Count);
@@ -127,14 +128,14 @@ internal sealed class CircuitWorker : IAsyncDisposable
         try
         {
             result = Step.Run(State, events);
+            await CommitAsync(events, result, cancellation);
         }
-        catch (Exception fault) when (fault is not OutOfMemoryException)
+        catch (Exception fault) when (IsDefect(fault))
         {
             await OneByOneAsync(taken, fault, cancellation);
             return;
         }
 
-        await CommitAsync(events, result, cancellation);
         for (var i = 0; i < taken.Count; i++) taken[i].Answer.TrySetResult(result.Outcomes[i]);
         Tell(result);
     }
@@ -161,6 +162,8 @@ internal sealed class CircuitWorker : IAsyncDisposable
         }
     }
 
+    private static bool IsDefect(Exception fault) => fault is not (OutOfMemoryException or OperationCanceledException or OutOfSequenceException);
+
     // An event on which the fold itself fails is a defect of ours. It must not stop the circuit: it is set aside with its bytes,
     // and everything else of the batch goes on alone.
     private async Task OneByOneAsync(List<Waiting> taken, Exception first, CancellationToken cancellation)
@@ -173,15 +176,15 @@ internal sealed class CircuitWorker : IAsyncDisposable
             try
             {
                 result = Step.Run(State, one);
+                await CommitAsync(one, result, cancellation);
             }
-            catch (Exception fault) when (fault is not OutOfMemoryException)
+            catch (Exception fault) when (IsDefect(fault))
             {
                 LoopLog.EventFailed(log, Partition.Value, waiting.Event.GetType().Name, fault);
                 result = SetAside(waiting.Event);
-                one = [];
+                await CommitAsync([], result, cancellation);
             }
 
-            await CommitAsync(one, result, cancellation);
             waiting.Answer.TrySetResult(result.Outcomes[0]);
             Tell(result);
         }

@@ -9,6 +9,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
     private readonly Channel<Waiting> queue = Channel.CreateUnbounded<Waiting>(new UnboundedChannelOptions { SingleReader = true });
     private readonly CancellationTokenSource stopping = new();
     private Task running = Task.CompletedTask;
+    private int stopped;
 
     /// <summary>The failure that keeps commits from being made at the moment; null when all is well.</summary>
     public string? Trouble { get; private set; }
@@ -32,6 +33,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
 
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref stopped, 1) == 1) return;
         queue.Writer.TryComplete();
         await stopping.CancelAsync();
         await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
@@ -70,6 +72,11 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
                 Fatal?.Invoke(fault);
                 return;
             }
+            catch (StorageException fault) when (!fault.MayPass)
+            {
+                await CommitAloneAsync(taken, fault);
+                return;
+            }
             catch (Exception fault) when (fault is not OutOfMemoryException)
             {
                 Trouble = fault.Message;
@@ -81,6 +88,19 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
                 }
             }
         }
+    }
+
+    // Trying again cannot help: one of the batches is at fault. Each goes alone, so that it stops nobody else, and its circuit is told.
+    private async Task CommitAloneAsync(List<Waiting> taken, StorageException fault)
+    {
+        if (taken is [var guilty])
+        {
+            LoopLog.CommitImpossible(log, guilty.Commit.Partition.Value, fault);
+            guilty.Done.TrySetException(fault);
+            return;
+        }
+
+        foreach (var one in taken) await CommitAllAsync([one]);
     }
 
     private void Recovered(int attempt)

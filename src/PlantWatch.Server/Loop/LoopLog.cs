@@ -18,6 +18,9 @@ internal static partial class LoopLog
     [LoggerMessage(4012, LogLevel.Critical, "The record has another writer: this server stops committing")]
     public static partial void OutOfSequence(ILogger log, Exception fault);
 
+    [LoggerMessage(4013, LogLevel.Error, "Circuit {Circuit}: a batch can never be committed")]
+    public static partial void CommitImpossible(ILogger log, string circuit, Exception fault);
+
     [LoggerMessage(4020, LogLevel.Error, "Circuit {Circuit}: the fold failed on a batch of {Count}; it goes on one by one")]
     public static partial void BatchFailed(ILogger log, string circuit, int count, Exception fault);
 

@@ -17,6 +17,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     private FrozenDictionary<string, CircuitWorker> workers = FrozenDictionary<string, CircuitWorker>.Empty;
     private FrozenDictionary<string, CircuitWorker> byTopic = FrozenDictionary<string, CircuitWorker>.Empty;
     private ITimer? ticker;
+    private int stopped;
 
     public event Action? TopicsChanged;
 
@@ -86,6 +87,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref stopped, 1) == 1) return;
         if (ticker is not null) await ticker.DisposeAsync();
         foreach (var worker in workers.Values) await worker.DisposeAsync();
         loading.Dispose();
