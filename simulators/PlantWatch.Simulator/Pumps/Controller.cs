@@ -3,9 +3,11 @@ using PlantWatch.Simulator.Setup;
 namespace PlantWatch.Simulator.Pumps;
 
 /// <summary>Proportional control by pulses: once a cycle it looks at the panel and decides how long to dose. It has no other knowledge of the water.</summary>
-internal sealed class Controller(ControllerSetup setup)
+/// <param name="setup">Its settings.</param>
+/// <param name="phaseSeconds">When its first cycle starts; controllers do not all pulse at the same second.</param>
+internal sealed class Controller(ControllerSetup setup, double phaseSeconds)
 {
-    private double cycleStart = double.NegativeInfinity;
+    private double cycleStart = phaseSeconds - setup.CycleSeconds;
     private double pulse;
     private double owed;
 

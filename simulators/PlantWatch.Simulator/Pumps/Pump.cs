@@ -14,7 +14,7 @@ internal sealed class Pump
     {
         Setup = setup;
         Product = scenario.Product(setup.Product);
-        controller = new Controller(setup.Controller);
+        controller = new Controller(setup.Controller, new Chance(scenario.Seed, setup.Id).Even() * setup.Controller.CycleSeconds);
         faults = Fault.Of(scenario, setup.Id);
         TankLitres = setup.TankLitres * setup.TankStart / 100;
     }
