@@ -70,7 +70,7 @@ function history(id) {
   const judgements = state.checks.flatMap(x => x.judgements).filter(j => j.probeId === id);
   const offer = id === 'main-ph' ? { kind: 'panel_adjustment', slope: 1, offset: -0.18, checks: state.checks.slice(0, 3).map(x => x.check.id), why: [{ code: 'o', text: 'Three checks in a row say the same' }, { code: 'o2', text: 'The probe is panel-scaled: the panel must be adjusted' }] }
     : id === 'learner-ph' ? { kind: 'offset', slope: 1, offset: 0.06, checks: [], why: [{ code: 'o', text: 'Two checks say the same' }] } : null;
-  return [200, { info, now, judgements, calibrations: state.calibrations.filter(k => k.probeId === id).reverse(), offer }];
+  return [200, { info, now, judgements, calibrations: state.calibrations.filter(k => k.probeId === id).reverse(), offer, advice: offer?.why ?? [{ code: 'a', text: 'The checks give no reason for one' }] }];
 }
 
 function alarmAct(id, verb, body) {

@@ -32,7 +32,7 @@ export interface CircuitInfo {
   id: string; name: string; balanceTankM3: number | null; turnoverHours: number | null;
   pools: PoolInfo[]; probes: ProbeInfo[]; pumps: PumpInfo[];
 }
-export interface LimitPlan { measurand: Measurand; low: number | null; high: number | null; source: string }
+export interface LimitPlan { measurand: Measurand; low: number | null; high: number | null; source: string; referenceElectrode?: string | null }
 export interface CheckDuty { what: Measurand[]; at: string[] }
 export interface PoolInfo {
   id: string; name: string; kind: string; setting: string; disinfectant: string; secondary: string[];
@@ -58,7 +58,8 @@ export interface PoolView {
 export interface ManualView {
   measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;
 }
-export interface CombinedView { value: number; u: number; sampledAt: Iso; remark: Said | null }
+/** Null where free stands above total or a bound leaves no number; the remark says which. */
+export interface CombinedView { value: number | null; u: number; sampledAt: Iso; remark: Said | null }
 export interface BalanceView { index: number | null; claim: number; word: string | null; inputs: BalanceInput[]; missing: Said[] }
 export interface BalanceInput { measurand: Measurand; value: number; at: Iso; live: boolean }
 export interface DueView { poolId: string; what: Measurand[]; dueAt: Iso; overdue: boolean }
@@ -113,6 +114,8 @@ export interface Problem { type: string; title: string; status: number; errors: 
 
 export interface ProbeHistory {
   info: ProbeInfo; now: ProbeView; judgements: JudgementView[]; calibrations: CalibrationView[]; offer: OfferedCalibration | null;
+  /** Why there is an offer, or why there is none. */
+  advice: Said[];
 }
 export interface OfferedCalibration { kind: CalibrationKind; slope: number; offset: number; checks: string[]; why: Said[] }
 export interface ProposeCalibration {

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { AlarmView } from '../contract';
-import { Field, Remark, tie } from '../parts/Field';
+import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
@@ -21,7 +21,7 @@ export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; ver
       <Field name={`comment-${k}`} label={words.alarms.comment} error={errors['comment']}>
         <input type="text" value={comment} {...tie(`comment-${k}`, errors['comment'])} onInput={e => setComment(e.currentTarget.value)} />
       </Field>
-      <Remark name="form" text={errors['form']} />
+      <OtherRemarks errors={errors} shown={['by', 'comment']} />
       <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="confirm-ack">{verb === 'acknowledge' ? words.alarms.acknowledge : words.alarms.unshelve}</button>
         <button type="button" onClick={onDone}>{words.cancel}</button></div>
     </form>
@@ -50,7 +50,7 @@ export function ShelveForm({ alarm, onDone }: { alarm: AlarmView; onDone: () => 
       <Field name={`why-${k}`} label={words.alarms.why} error={errors['why']}>
         <input type="text" value={why} {...tie(`why-${k}`, errors['why'])} onInput={e => setWhy(e.currentTarget.value)} />
       </Field>
-      <Remark name="form" text={errors['form']} />
+      <OtherRemarks errors={errors} shown={['minutes', 'by', 'why']} />
       <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="confirm-shelve">{words.alarms.shelve}</button>
         <button type="button" onClick={onDone}>{words.cancel}</button></div>
     </form>

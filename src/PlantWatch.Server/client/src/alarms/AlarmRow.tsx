@@ -11,7 +11,8 @@ import { AcknowledgeForm, ShelveForm } from './AlarmForms';
 function Subject({ alarm }: { alarm: AlarmView }) {
   const name = nameOf(alarm.subject);
   if (allProbes.value.has(alarm.subject)) return <a href={link('probe', alarm.subject)}>{name}</a>;
-  const pool = allPools.value.has(alarm.subject) ? alarm.subject : null;
+  const home = alarm.subject.split('/')[0]!;
+  const pool = allPools.value.has(home) ? home : null;
   return pool ? <a href={link('pool', pool)}>{name}</a> : <span>{name}</span>;
 }
 

@@ -36,7 +36,7 @@ export function AlarmsPage() {
         <h1>{words.alarms.title}</h1>
         {circuits.value.size === 0 ? <p class="empty">{words.bar.unknown}</p> : all.length === 0
           ? <p class="empty mark"><TickGlyph />{words.alarms.none}</p>
-          : <ul class="alarm-list" data-testid="alarms">{all.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul>}
+          : <><h2 class="sr">{words.alarms.standing}</h2><ul class="alarm-list" data-testid="alarms">{all.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></>}
       </section>
       <History changed={all.map(a => a.id + a.state).join()} />
     </div>

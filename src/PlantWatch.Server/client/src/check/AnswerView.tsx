@@ -1,4 +1,4 @@
-import type { CheckAnswer, JudgementView, WithU } from '../contract';
+import type { CheckAnswer, CombinedView, JudgementView, WithU } from '../contract';
 import { fixed, signed, unitText } from '../format/number';
 import { allProbes } from '../live/store';
 import type { CheckOutcome } from '../outbox/checks';
@@ -8,6 +8,10 @@ import { words } from '../words';
 import { fieldOf } from './build';
 
 const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
+
+function Combined({ c }: { c: CombinedView }) {
+  return <p>{words.check.combined}: {c.value !== null && <b>{pm({ value: c.value, u: c.u }, 2)} mg/L</b>}{c.remark && ` ${c.remark.text}`}</p>;
+}
 
 /** What one check says of one probe. */
 export function JudgementCard({ j, when, testId = true }: { j: JudgementView; when?: string; testId?: boolean }) {
@@ -35,7 +39,7 @@ function Answered({ answer }: { answer: CheckAnswer }) {
   return (
     <>
       <h2 class="mark good"><TickGlyph />{words.answer.saved}</h2>
-      {answer.combined && <p>{words.check.combined}: <b>{pm(answer.combined, 2)} mg/L</b>{answer.combined.remark && ` \u2013 ${answer.combined.remark.text}`}</p>}
+      {answer.combined && <Combined c={answer.combined} />}
       {answer.remarks.length > 0 && (
         <div class="notice"><b>{words.answer.remarks}</b>
           <ul>{answer.remarks.map((r, i) => <li key={i} data-testid={`remark-${fieldOf(r.field, answer.check)}`}>{label(r.field, answer)}{r.text}</li>)}</ul></div>)}

@@ -1,8 +1,9 @@
 import { batch, computed, signal, type Signal } from '@preact/signals';
 import type {
-  AlarmView, CircuitInfo, CircuitView, HealthView, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
+  AlarmView, CircuitInfo, CircuitView, HealthView, Measurand, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
 } from '../contract';
 import { recallJson, remember } from '../api/kept';
+import { words } from '../words';
 
 /** The fixed facts. The last ones are kept on the device, so that the check form works without signal. */
 export const site = signal<SiteView | null>(recallJson<SiteView>('site'));
@@ -80,5 +81,15 @@ export function probesOfPool(poolId: string): ProbeInfo[] {
 
 /** What people call the thing that an alarm or a note is about. */
 export function nameOf(subject: string): string {
-  return allPools.value.get(subject)?.name ?? allProbes.value.get(subject)?.name ?? allPumps.value.get(subject)?.name ?? subject;
+  const pool = allPools.value.get(subject);
+  if (pool) return pool.name;
+  // A limit watches one quantity of a pool: main/ph.
+  const [poolId, quantity] = subject.split('/');
+  const inPool = quantity ? allPools.value.get(poolId!) : undefined;
+  if (inPool) return `${inPool.name}, ${words.measurand[quantity as Measurand] ?? quantity}`;
+  const thing = allProbes.value.get(subject) ?? allPumps.value.get(subject);
+  if (!thing) return subject;
+  // Plants call every pH probe "pH": away from its pool the name needs the pool.
+  const home = (thing.poolId && allPools.value.get(thing.poolId)?.name) || '';
+  return home && !thing.name.toLowerCase().includes(home.toLowerCase()) ? `${home}, ${thing.name}` : thing.name;
 }

@@ -41,7 +41,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
         <h2 id={`name-${pool.id}`}><a href={link('pool', pool.id)}>{pool.name}</a></h2>
         <span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span>
       </header>
-      <Why view={view} />
+      <Why pool={pool} view={view} />
       <ul class="probe-rows">
         {probesOfPool(pool.id).map(p => <ProbeRow key={p.id} probe={p} pool={pool} owner={p.poolId !== null || first} />)}
       </ul>

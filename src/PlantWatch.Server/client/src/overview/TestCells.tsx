@@ -28,8 +28,8 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
       <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(pool.limits, 'free_chlorine'))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
-      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(pool.limits, 'combined_chlorine'))}>
-        {combined ? <Age at={combined.sampledAt} /> : words.overview.noTest}
+      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(pool.limits, 'combined_chlorine'))}>
+        {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
       </Cell>
       <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
         {index === null ? missing[0]?.text ?? words.overview.noTest : <>{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 1)}</>}

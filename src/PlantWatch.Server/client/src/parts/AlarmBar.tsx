@@ -18,8 +18,7 @@ export function AlarmBar() {
   const worst = priorities.find(p => all.some(a => a.priority === p));
   const unknown = circuits.value.size === 0;
   return (
-    <a class={`alarm-bar ${worst ? `w-${worst}` : ''}`} href={link('alarms')} data-testid="alarm-bar" data-live={life.value.state}>
-      <span class="sr">{words.bar.label}: </span>
+    <section aria-label={words.bar.label}><a class={`alarm-bar ${worst ? `w-${worst}` : ''}`} href={link('alarms')} data-testid="alarm-bar" data-live={life.value.state}>
       {unknown ? <span>{words.bar.unknown}</span> : all.length === 0 ? <span class="mark"><TickGlyph />{words.bar.none}</span> : (
         <span class="counts">
           {priorities.map(p => ({ p, n: all.filter(a => a.priority === p).length })).filter(x => x.n > 0).map(({ p, n }) => (
@@ -30,6 +29,6 @@ export function AlarmBar() {
         ? <><span class="sr">{words.bar.newest}: </span><b>{newest.title}</b> <span class="where">{nameOf(newest.subject)}</span></>
         : words.bar.allSeen}</span>}
       {newest && <Age at={newest.raisedAt} />}
-    </a>
+    </a></section>
   );
 }

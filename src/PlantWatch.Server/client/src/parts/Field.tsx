@@ -17,6 +17,11 @@ export function Remark({ name, text }: { name: string; text: string | undefined 
   return text ? <p class="remark" id={'r-' + name} data-testid={'error-' + name}><span aria-hidden="true">{'\u25b2'} </span>{text}</p> : null;
 }
 
+/** What was said of fields that the form does not show, and of the whole. */
+export function OtherRemarks({ errors, shown }: { errors: Record<string, string>; shown: string[] }) {
+  return <>{Object.entries(errors).filter(([k]) => !shown.includes(k)).map(([k, text]) => <Remark key={k} name={k || 'form'} text={text} />)}</>;
+}
+
 /** What ties a control to its label and remark. */
 export const tie = (name: string, error?: string | undefined) => ({
   id: 'f-' + name, 'data-testid': 'field-' + name, 'aria-invalid': error ? true : undefined, 'aria-describedby': error ? 'r-' + name : undefined,

@@ -20,7 +20,7 @@ export function CheckList({ checks, failed }: { checks: CheckAnswer[] | null; fa
         <ul class="check-list">
           {checks.map(({ check, combined, judgements, remarks }) => (
             <li key={check.id}><details>
-              <summary><b>{dayClock(check.sampledAt, zone.value)}</b> {check.who} <span class="hint block">{line(check)}{combined && `, ${words.measurand.combined_chlorine} ${fixed(combined.value, 2)}`}</span></summary>
+              <summary><b>{dayClock(check.sampledAt, zone.value)}</b> {check.who} <span class="hint block">{line(check)}{combined?.value != null && `, ${words.measurand.combined_chlorine} ${fixed(combined.value, 2)}`}</span></summary>
               <p class="hint">{words.point[check.point]}{check.place && `, ${check.place}`}
                 {check.panel.map(p => `; ${words.poolPage.panel}: ${allProbes.value.get(p.probeId)?.name ?? p.probeId} ${fixed(p.value, allProbes.value.get(p.probeId)?.decimals ?? 2)}`).join('')}
                 {check.bathers !== null && `; ${words.poolPage.bathers}: ${check.bathers}`}</p>

@@ -23,7 +23,7 @@ export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
                 <td><Age at={m.sampledAt} /></td></tr>);
           })}
           {c && (
-            <tr><th scope="row">{words.measurand.combined_chlorine}</th><td class="n">{fixed(c.value, 2)}<span class="unit"> {'\u00b1'} {fixed(c.u, 2)} mg/L</span>
+            <tr><th scope="row">{words.measurand.combined_chlorine}</th><td class="n">{fixed(c.value, 2)}{c.value !== null && <span class="unit"> {c.u > 0 && `\u00b1 ${fixed(c.u, 2)}`} mg/L</span>}
               {beyond(c.value, limitOf(pool.limits, 'combined_chlorine')) && <span class="beyond block"><WarnGlyph />{beyond(c.value, limitOf(pool.limits, 'combined_chlorine'))}</span>}
               {c.remark && <span class="block">{c.remark.text}</span>}</td><td><Age at={c.sampledAt} /></td></tr>)}
         </tbody></table>)}

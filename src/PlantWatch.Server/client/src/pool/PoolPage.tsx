@@ -28,7 +28,7 @@ function Head({ pool, circuit }: { pool: PoolInfo; circuit: CircuitInfo | undefi
   return (
     <article class={`sheet pool p-${state}`} data-testid={`pool-${pool.id}`} data-state={state}>
       <header class="state"><PoolGlyph state={state} /><h1>{pool.name}</h1><span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span></header>
-      <Why view={view} all />
+      <Why pool={pool} view={view} all />
       {view && <DueLine due={view.due} />}
       <footer class="card-foot spread"><a class="button" href={link('check', pool.id)}>{words.overview.check}</a>
         <span class="hint">{facts.join(', ')}, {words.poolPage.volume(fixed(pool.volumeM3, 0))}{circuit?.turnoverHours != null && `, ${words.poolPage.turnover(String(circuit.turnoverHours))}`}</span></footer>

@@ -5,6 +5,7 @@ import type { Ink } from './ink';
 import type { Mark } from './marks';
 import { paintBand, paintMarks } from './paint';
 import type { Columns } from './columns';
+import { valueRange } from './range';
 import { tickLabels } from './ticks';
 import type { Shown } from './window';
 
@@ -13,20 +14,6 @@ export interface StripSetup {
   /** Asked at each painting, so that new tests need no new chart. */
   marks: () => Mark[];
   onCursor: (index: number | null, left: number) => void;
-}
-
-/** The ends of the value axis: what is in sight, the tests on it, and the limits that are near. */
-export function valueRange(low: number | null, high: number | null, marks: Mark[], shown: Shown, limit: LimitPlan | undefined): [number, number] {
-  const seen = marks.filter(m => m.t >= shown.from && m.t <= shown.to).flatMap(m => [m.value - m.u, m.value + m.u]);
-  if (low !== null && high !== null) seen.push(low, high);
-  if (seen.length === 0) for (const end of [limit?.low, limit?.high]) if (end != null) seen.push(end);
-  if (seen.length === 0) return [0, 1];
-  let a = Math.min(...seen), b = Math.max(...seen);
-  const reach = Math.max(b - a, Math.abs(b) * 0.01, 0.02) * 2;
-  if (limit?.low != null && limit.low < b + reach && limit.low > a - reach) { a = Math.min(a, limit.low); b = Math.max(b, limit.low); }
-  if (limit?.high != null && limit.high < b + reach && limit.high > a - reach) { a = Math.min(a, limit.high); b = Math.max(b, limit.high); }
-  const pad = b > a ? (b - a) * 0.1 : Math.max(Math.abs(b) * 0.2, 0.05);
-  return [a - pad, b + pad];
 }
 
 export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTMLElement): uPlot {

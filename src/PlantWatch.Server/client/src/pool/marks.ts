@@ -13,7 +13,7 @@ export function marksOf(checks: CheckAnswer[], measurand: Measurand, probeId?: s
     const doubted = judged?.verdict === 'check_suspect';
     // ORP is never tested by hand: what stands beside it is the pool's own line, told by the judgement.
     if (judged?.test) marks.push({ t, value: judged.test.value, u: judged.test.u, bound: result?.censoring ?? 'none', doubted, who: check.who });
-    else if (measurand === 'combined_chlorine' && combined) marks.push({ t, value: combined.value, u: combined.u, bound: 'none', doubted: combined.remark !== null, who: check.who });
+    else if (measurand === 'combined_chlorine' && combined && combined.value !== null) marks.push({ t, value: combined.value, u: combined.u, bound: 'none', doubted: combined.remark !== null, who: check.who });
     else if (result) marks.push({ t, value: result.value, u: 0, bound: result.censoring, doubted, who: check.who });
   }
   return marks.sort((a, b) => a.t - b.t);

@@ -34,6 +34,7 @@ export function paintMarks(u: uPlot, marks: Mark[], ink: Ink): void {
   for (const m of marks) {
     const x = u.valToPos(m.t, 'x', true), y = u.valToPos(m.value, 'y', true);
     if (x < bbox.left - r || x > bbox.left + bbox.width + r) continue;
+    if (y < bbox.top || y > bbox.top + bbox.height) { edge(ctx, x, y < bbox.top ? bbox.top : bbox.top + bbox.height, y < bbox.top ? 1 : -1, r, ink); continue; }
     ctx.strokeStyle = ink.test;
     if (m.u > 0) {
       const a = u.valToPos(m.value + m.u, 'y', true), b = u.valToPos(m.value - m.u, 'y', true);
@@ -50,6 +51,13 @@ export function paintMarks(u: uPlot, marks: Mark[], ink: Ink): void {
     ctx.stroke();
   }
   ctx.restore();
+}
+
+/** A test beyond the edge: an arrow towards where it lies. */
+function edge(ctx: CanvasRenderingContext2D, x: number, y: number, down: number, r: number, ink: Ink): void {
+  ctx.beginPath(); ctx.moveTo(x, y + down); ctx.lineTo(x + r, y + down * 1.6 * r); ctx.lineTo(x - r, y + down * 1.6 * r); ctx.closePath();
+  ctx.fillStyle = ink.sheet; ctx.strokeStyle = ink.test;
+  ctx.fill(); ctx.stroke();
 }
 
 function line(ctx: CanvasRenderingContext2D, x1: number, y1: number, x2: number, y2: number): void {

@@ -4,7 +4,7 @@ import type { CalibrationStatus, CalibrationView, ProbeInfo } from '../contract'
 import { fullClock, fromField, toField } from '../format/zone';
 import { serverNow } from '../live/clock';
 import { zone } from '../live/store';
-import { Field, Remark, tie } from '../parts/Field';
+import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
@@ -36,7 +36,7 @@ export function DecideForm({ probe, proposal, onDone }: { probe: ProbeInfo; prop
         <div class="inline"><input type="datetime-local" value={from || toField(serverNow(), zone.value)} {...tie('holds-from', errors['holdsFrom'])} onInput={e => setFrom(e.currentTarget.value)} />
           <button type="button" onClick={() => setFrom('')}>{words.check.now}</button></div>
       </Field>
-      {Object.entries(errors).filter(([k]) => !['by', 'why', 'holdsFrom'].includes(k)).map(([k, text]) => <Remark key={k} name={k} text={text} />)}
+      <OtherRemarks errors={errors} shown={['by', 'why', 'holdsFrom']} />
       <div class="inline">
         <button type="submit" class="primary" disabled={busy} data-testid={panel ? 'mark-adjusted' : 'approve'}>{panel ? words.probe.markDone : words.probe.approve}</button>
         <button type="button" disabled={busy} data-testid="reject" onClick={() => decide('rejected')}>{words.probe.reject}</button>

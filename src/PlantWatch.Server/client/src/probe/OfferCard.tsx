@@ -3,7 +3,7 @@ import { put } from '../api/http';
 import type { CalibrationView, OfferedCalibration, ProbeInfo } from '../contract';
 import { signed, unitText } from '../format/number';
 import { uuid7 } from '../format/uuid7';
-import { Field, Remark, tie } from '../parts/Field';
+import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
@@ -35,7 +35,7 @@ export function OfferCard({ probe, offer, onDone }: { probe: ProbeInfo; offer: O
       <p class="hint">{words.probe.restsOn(offer.checks.length)} {offer.kind === 'panel_adjustment' ? words.probe.panelHint : words.probe.rawHint}</p>
       <NameField name="propose-by" error={errors['by']} />
       <Field name="propose-note" label={words.check.note} error={errors['note']}><input type="text" value={note} {...tie('propose-note', errors['note'])} onInput={e => setNote(e.currentTarget.value)} /></Field>
-      {Object.entries(errors).filter(([k]) => k !== 'by' && k !== 'note').map(([k, text]) => <Remark key={k} name={k} text={text} />)}
+      <OtherRemarks errors={errors} shown={['by', 'note']} />
       <button type="submit" class="primary" disabled={busy} data-testid="propose">{words.probe.propose}</button>
     </form>
   );

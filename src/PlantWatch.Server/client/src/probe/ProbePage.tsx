@@ -3,7 +3,7 @@ import type { ProbeHistory, ProbeInfo } from '../contract';
 import { JudgementCard } from '../check/AnswerView';
 import { fixed, signed, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
-import { allPools, allProbes, circuits, probeViews, site, zone } from '../live/store';
+import { allPools, allProbes, circuits, nameOf, probeViews, site, zone } from '../live/store';
 import { Age } from '../parts/Age';
 import { limitOf } from '../parts/beyond';
 import { LiveValue } from '../parts/LiveValue';
@@ -23,7 +23,7 @@ function Head({ probe }: { probe: ProbeInfo }) {
   const d = probe.decimals;
   return (
     <section class="sheet card" data-testid={`probe-${probe.id}`}>
-      <div class="probe-top"><div><h1>{probe.name}</h1><p class="hint">{pool ? <a href={link('pool', pool.id)}>{pool.name}</a> : words.poolPage.common}, {words.poolPage.origin[probe.origin]}
+      <div class="probe-top"><div><h1>{nameOf(probe.id)}</h1><p class="hint">{pool ? <a href={link('pool', pool.id)}>{pool.name}</a> : words.poolPage.common}, {words.poolPage.origin[probe.origin]}
         {probe.referenceElectrode && `, ${words.strips.against(probe.referenceElectrode)}`}, {words.probe.range(`${probe.rangeLow}\u2009\u2013\u2009${probe.rangeHigh} ${unitText(probe.unit)}`)}</p></div>
         <LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /></div>
       <p class="big-standing"><StandingMark probeId={probe.id} long /></p>
@@ -56,6 +56,8 @@ function Probe({ probe }: { probe: ProbeInfo }) {
         <Head probe={probe} />
         {waiting.map(p => <DecideForm key={p.id} probe={probe} proposal={p} onDone={reload} />)}
         {data?.offer && waiting.length === 0 && <OfferCard probe={probe} offer={data.offer} onDone={reload} />}
+        {data && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
+          <section class="sheet card" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul></section>)}
         {data && <Calibrations probe={probe} all={data.calibrations} />}
       </div>
       <div class="wide">

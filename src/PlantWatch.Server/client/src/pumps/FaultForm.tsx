@@ -2,8 +2,8 @@ import { useState } from 'preact/hooks';
 import { put } from '../api/http';
 import type { FaultNote, FaultRequest, FaultState } from '../contract';
 import { uuid7 } from '../format/uuid7';
-import { alarms, allProbes, allPumps } from '../live/store';
-import { Field, Remark, tie } from '../parts/Field';
+import { alarms, allProbes, allPumps, nameOf } from '../live/store';
+import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
@@ -32,8 +32,8 @@ export function FaultForm({ asset, note, onDone }: { asset: string | null; note:
       <Field name="asset" label={w.asset} error={errors['asset']}>
         <select value={form.asset} disabled={note !== null} {...tie('asset', errors['asset'])} onChange={e => set({ asset: e.currentTarget.value, alarmId: null })}>
           <option value="" />
-          <optgroup label={words.poolPage.pumps}>{[...allPumps.value.values()].map(p => <option key={p.id} value={p.id}>{p.name}</option>)}</optgroup>
-          <optgroup label={words.poolPage.probes}>{[...allProbes.value.values()].map(p => <option key={p.id} value={p.id}>{p.name}</option>)}</optgroup>
+          <optgroup label={words.poolPage.pumps}>{[...allPumps.value.values()].map(p => <option key={p.id} value={p.id}>{nameOf(p.id)}</option>)}</optgroup>
+          <optgroup label={words.poolPage.probes}>{[...allProbes.value.values()].map(p => <option key={p.id} value={p.id}>{nameOf(p.id)}</option>)}</optgroup>
         </select>
       </Field>
       {related.length > 0 && (
@@ -49,7 +49,7 @@ export function FaultForm({ asset, note, onDone }: { asset: string | null; note:
           <label key={s} class="choice"><input type="radio" name={'state-' + id} checked={form.state === s} data-testid={`fault-state-${s}`} onChange={() => set({ state: s })} />{words.fault[s]}</label>))}</div>
       </Field>
       <NameField name="fault-by" error={errors['by']} />
-      <Remark name="form" text={errors['form']} />
+      <OtherRemarks errors={errors} shown={['asset', 'seen', 'done', 'state', 'by']} />
       <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="submit-fault">{w.save}</button><button type="button" onClick={onDone}>{words.cancel}</button></div>
     </form>
   );

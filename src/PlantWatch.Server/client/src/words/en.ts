@@ -84,7 +84,7 @@ export const en = {
     noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
     noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
     suspect: 'doubted', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',
-    noLimits: 'No limits in force', limit: 'limits', silent: 'silent', noReading: 'no reading yet',
+    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', limit: 'limits', silent: 'silent', noReading: 'no reading yet',
   },
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Set to now', siteClock: 'on the site\u2019s clock',
@@ -127,7 +127,7 @@ export const en = {
     common: 'common return', volume: (v: string) => `${v} m\u00b3`, noTests: 'Nothing was tested yet.', turnover: (h: string) => `turnover ${h} h`,
   },
   alarms: {
-    title: 'Alarms', none: 'No alarm stands.', cause: 'Cause', consequence: 'If nothing is done', action: 'What to do', time: 'Time to respond', acknowledge: 'Acknowledge', shelve: 'Shelve',
+    title: 'Alarms', standing: 'Standing now', none: 'No alarm stands.', cause: 'Cause', consequence: 'If nothing is done', action: 'What to do', time: 'Time to respond', acknowledge: 'Acknowledge', shelve: 'Shelve',
     unshelve: 'Take off the shelf', comment: 'Comment', why: 'Reason', needWhy: 'Say why.', shelveFor: 'Shelve for', minutes: (n: number) => `${n} minutes`,
     hours: (n: number) => (n === 1 ? '1 hour' : `${n} hours`), raised: 'Raised', cleared: 'gone', acknowledgedBy: (who: string) => `acknowledged by ${who}`,
     shelvedBy: (who: string, until: string) => `shelved by ${who} until ${until}`, history: 'The last 7 days', noHistory: 'Nothing happened in the last 7 days.',
@@ -146,7 +146,7 @@ export const en = {
   },
   probe: {
     noBias: 'No check could be compared with this probe yet.', biasLabel: (v: string, u: string) => `Bias over time, now ${v} \u00b1 ${u}`, biasTitle: 'Bias after each check: what it reads less what it should',
-    offer: 'Offered from the checks', adjustPanel: (a: string) => `change the panel\u2019s value by ${a}`, shift: (a: string) => `corrected = raw ${a}`, slope: (s: string, a: string) => `corrected = ${s} \u00d7 raw ${a}`,
+    offer: 'Offered from the checks', noOffer: 'No calibration is offered', adjustPanel: (a: string) => `change the panel\u2019s value by ${a}`, shift: (a: string) => `corrected = raw ${a}`, slope: (s: string, a: string) => `corrected = ${s} \u00d7 raw ${a}`,
     restsOn: (n: number) => (n === 1 ? 'Rests on 1 check.' : `Rests on ${n} checks.`), panelHint: 'The pumps obey the panel, so the panel must be set right; nothing is corrected here as well.',
     rawHint: 'Raw readings are never changed; the correction holds from a time on.', propose: 'Propose it', waiting: 'Waiting for a decision', proposedBy: (who: string, at: string) => `proposed by ${who}, ${at}`,
     engineer: 'Engineer', doneAt: 'Done on the panel at', holdsFrom: 'Holds from', markDone: 'Mark as done on the panel', approve: 'Approve', reject: 'Reject', history: 'Calibrations', noHistory: 'Never calibrated here.',
