@@ -7,7 +7,7 @@ public sealed class LicenceTests
     {
         var refused = Packages.All.Where(p => !Licences.Allows(p.Licence, p.Distributed))
             .Select(p => $"{p.Name} {p.Version}: {(p.Licence.Length == 0 ? "no licence found" : p.Licence)}");
-        Assert.Empty(refused);
+        Findings.None(refused, "not in tests/licences/allowed.txt");
         Assert.Contains(Packages.All, p => p.Name == "MQTTnet" && p.Licence == "MIT" && p.Distributed);
         Assert.Contains(Packages.All, p => p.Name == "xunit" && !p.Distributed);
     }

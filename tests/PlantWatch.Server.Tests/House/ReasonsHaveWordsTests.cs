@@ -13,7 +13,7 @@ public sealed partial class ReasonsHaveWordsTests
     {
         using var words = JsonDocument.Parse(File.ReadAllText(Words));
         var known = Keys(words.RootElement, "").ToHashSet(StringComparer.Ordinal);
-        Assert.Empty(CodesOfCore().Except(known));
+        Findings.None(CodesOfCore().Except(known), "codes of Core without words in Words/en.json");
     }
 
     [Fact]
@@ -24,7 +24,7 @@ public sealed partial class ReasonsHaveWordsTests
             from file in Repository.Sources("src", "PlantWatch.Core")
             from Match match in Computed().Matches(File.ReadAllText(file))
             select $"{Path.GetRelativePath(Repository.Root, file)}: {match.Value}";
-        Assert.Empty(hidden);
+        Findings.None(hidden, "codes put together at run time");
     }
 
     internal static IEnumerable<string> CodesOfCore() => Repository.Sources("src", "PlantWatch.Core")

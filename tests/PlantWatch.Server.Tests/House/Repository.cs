@@ -31,7 +31,7 @@ internal static class Repository
         if (found == expected) return;
         var (line, is_, be) = FirstDifference(found, expected);
         Assert.Fail($"{Path.GetRelativePath(Root, path)} is out of date at line {line}: it says \"{is_}\", now it would say \"{be}\". "
-            + $"Write it again with {WriteVariable}=true dotnet test tests/PlantWatch.Server.Tests --filter House");
+            + $"Write it again with {WriteVariable}=true dotnet test tests/PlantWatch.Server.Tests --filter \"FullyQualifiedName~House|FullyQualifiedName~LogCatalogue\"");
     }
 
     private static (int Line, string Found, string Expected) FirstDifference(string found, string expected)
