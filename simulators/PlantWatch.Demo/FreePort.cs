@@ -12,21 +12,22 @@ internal static class FreePort
     public static int From(int wanted)
     {
         for (var port = wanted; port < wanted + Tries; port++)
-            if (IsFree(port)) return port;
+            if (IsFree(IPAddress.Loopback, port) && (!Socket.OSSupportsIPv6 || IsFree(IPAddress.IPv6Loopback, port))) return port;
         throw new IOException($"no free port between {wanted} and {wanted + Tries - 1}");
     }
 
-    private static bool IsFree(int port)
+    private static bool IsFree(IPAddress address, int port)
     {
-        using var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        using var socket = new Socket(address.AddressFamily, SocketType.Stream, ProtocolType.Tcp);
         try
         {
-            socket.Bind(new IPEndPoint(IPAddress.Loopback, port));
+            socket.Bind(new IPEndPoint(address, port));
             return true;
         }
-        catch (SocketException)
+        catch (SocketException e)
         {
-            return false;
+            // A machine without an address of this kind has nobody listening on it.
+            return e.SocketErrorCode == SocketError.AddressNotAvailable;
         }
     }
 }
