@@ -55,7 +55,7 @@ internal sealed partial class Wording
         var fact = reason.Facts[index];
         if (fact.Text is { } name) return sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
-        return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? "?";
+        return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");
     }
 
     private static Wording Load(string language)

@@ -55,11 +55,15 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         }
     }
 
-    /// <summary>What it watched is gone.</summary>
-    public void Retire(string key, Instant at)
+    /// <summary>Takes over alarms that were carried to another plan: a renamed subject keeps its alarm with acknowledgement and shelf, one that is gone ends.</summary>
+    public void Adopt(ImmutableSortedDictionary<string, AlarmRecord> carried, Instant at)
     {
-        if (!alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
-        write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+        var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
+        foreach (var alarm in alarms.Values)
+            if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id) && alarm is not { Active: false, IsAcknowledged: true })
+                write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+        alarms.Clear();
+        alarms.AddRange(carried);
     }
 
     public Outcome Acknowledge(AlarmAcknowledged said) => Act(said.AlarmId, alarm =>

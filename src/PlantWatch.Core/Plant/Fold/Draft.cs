@@ -69,7 +69,7 @@ internal sealed class Draft
         Pools = [.. carried.Pools];
         Faults = carried.Faults;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
-        foreach (var key in Alarms.All.Select(a => a.Key).Where(k => !carried.Alarms.ContainsKey(k)).ToArray()) Alarms.Retire(key, at);
+        Alarms.Adopt(carried.Alarms, at);
     }
 
     /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
