@@ -75,6 +75,8 @@ internal static class PlantWatchServer
     {
         app.UseSecurityHeaders();
         app.UseClearErrors();
+        app.UsePageFiles();
+        app.UseRouting();
         var api = app.MapGroup("/api/v1");
         api.MapSite();
         api.MapSeries();
@@ -88,7 +90,7 @@ internal static class PlantWatchServer
         app.MapMetrics();
         app.MapPlantWatchOpenApi();
         app.MapHub<LiveHub>("/live");
-        app.UsePage();
+        app.MapPage();
     }
 
     private static async Task BringIntoForceAsync(PlantHost host, PlantPlan plan, PlantWatchOptions options, CancellationToken cancellation)

@@ -48,7 +48,7 @@ public sealed record ProbeInfo(
     double EverySeconds, string? ReferenceElectrode);
 
 /// <summary>A pump's fixed facts.</summary>
-public sealed record PumpInfo(string Id, string Name, string? PoolId, string ProductId, string ProductName, double? TankLitres, string StateSeries, string? TankSeries);
+public sealed record PumpInfo(string Id, string Name, string? PoolId, string ProductId, string ProductName, double? TankLitres, double TankLowPercent, string StateSeries, string? TankSeries);
 
 // ---- hub /live, message "circuit" (on connect for each circuit, then whenever it changed, at most twice a second);
 //      also GET /api/v1/circuits/{id}

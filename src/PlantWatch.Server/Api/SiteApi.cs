@@ -25,7 +25,7 @@ internal static class SiteApi
         [.. circuit.Pools.Select(p => new PoolInfo(p.Id, p.Name, p.Kind, p.Setting, p.Disinfectant, p.Secondary, p.VolumeCubicMetres, p.Limits, p.Duties))],
         [.. circuit.Probes.Select(Probe)],
         [.. circuit.Pumps.Select(p => new PumpInfo(p.Id, p.Name, p.PoolId, p.ProductId,
-            plan.Products.FirstOrDefault(x => x.Id == p.ProductId)?.Name ?? p.ProductId, p.TankLitres, p.StateSeries, p.TankTopic is null ? null : p.TankSeries))]);
+            plan.Products.FirstOrDefault(x => x.Id == p.ProductId)?.Name ?? p.ProductId, p.TankLitres, p.TankLowPercent, p.StateSeries, p.TankTopic is null ? null : p.TankSeries))]);
 
     public static ProbeInfo Probe(ProbePlan p) => new(
         p.Id, p.Name, p.PoolId, p.Measurand, p.Measurand.Unit(), p.Measurand.Decimals(), p.Origin, p.Range.Low, p.Range.High, p.Every.TotalSeconds, p.ReferenceElectrode);

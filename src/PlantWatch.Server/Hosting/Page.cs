@@ -5,18 +5,27 @@ namespace PlantWatch.Server.Hosting;
 /// <summary>The browser's page: it lies beside the program, wherever that is started from.</summary>
 internal static class Page
 {
-    public static void UsePage(this WebApplication app)
+    private static string Folder => Path.Combine(AppContext.BaseDirectory, "wwwroot");
+
+    /// <summary>Serves the files. Before routing: the fallback of the page would otherwise take every file's address.</summary>
+    public static void UsePageFiles(this WebApplication app)
     {
-        var folder = Path.Combine(AppContext.BaseDirectory, "wwwroot");
-        if (!Directory.Exists(folder))
+        if (!Directory.Exists(Folder)) return;
+        var files = new PhysicalFileProvider(Folder);
+        app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
+        app.UseStaticFiles(new StaticFileOptions { FileProvider = files, OnPrepareResponse = Cache });
+    }
+
+    /// <summary>Gives the page itself for every address that is nobody else's.</summary>
+    public static void MapPage(this WebApplication app)
+    {
+        if (!Directory.Exists(Folder))
         {
             app.MapGet("/", () => Results.Text("This build has no page: it was made with -p:SkipClient=true. The interface is under /api/v1.", "text/plain"));
             return;
         }
 
-        var files = new PhysicalFileProvider(folder);
-        app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
-        app.UseStaticFiles(new StaticFileOptions { FileProvider = files, OnPrepareResponse = Cache });
+        var page = new PhysicalFileProvider(Folder).GetFileInfo("index.html");
         app.MapFallback("/{**path}", async context =>
         {
             // An unknown address of the interface is an error, one of the page is the page's to show.
@@ -28,7 +37,7 @@ internal static class Page
 
             context.Response.ContentType = "text/html; charset=utf-8";
             context.Response.Headers.CacheControl = "no-cache";
-            await context.Response.SendFileAsync(files.GetFileInfo("index.html"));
+            await context.Response.SendFileAsync(page);
         });
     }
 
