@@ -21,9 +21,14 @@ public static class AlarmLife
     }
 
     /// <summary>Time went on: what is pending may be due, a shelf may end.</summary>
+    /// <remarks>
+    /// Time alone raises, and clears what stays as it was last said, like a switch. A measured value clears only by a reading: one good number
+    /// and then silence is no proof that the water came back.
+    /// </remarks>
     public static (AlarmRecord Next, AlarmChange Change) Wait(AlarmRecord alarm, Rule rule, Instant watermark)
     {
         if (alarm.ShelvedUntil.IsSet && alarm.ShelvedUntil <= watermark) return (OffShelf(alarm), AlarmChange.Unshelved);
+        if (alarm.Active && rule.ClearsByReading) return (alarm, AlarmChange.None);
         return alarm.PendingSince.IsSet ? Look(alarm, rule, !alarm.Active, watermark) : (alarm, AlarmChange.None);
     }
 
@@ -35,12 +40,11 @@ public static class AlarmLife
     public static AlarmRecord Shelve(AlarmRecord alarm, Instant until, string by) => alarm with { ShelvedUntil = until, ShelvedBy = by };
 
     /// <summary>It comes off the shelf; still active, it annunciates as new.</summary>
-    public static AlarmRecord OffShelf(AlarmRecord alarm) => alarm with
+    public static AlarmRecord OffShelf(AlarmRecord alarm)
     {
-        ShelvedUntil = Instant.Never,
-        ShelvedBy = null,
-        IsAcknowledged = alarm.IsAcknowledged && !alarm.Active,
-    };
+        var off = alarm with { ShelvedUntil = Instant.Never, ShelvedBy = null };
+        return alarm.Active ? off with { IsAcknowledged = false, AcknowledgedBy = null, AcknowledgedAt = Instant.Never, Comment = null } : off;
+    }
 
     /// <summary>Nothing of it needs to be remembered.</summary>
     public static bool IsOver(AlarmRecord alarm) =>

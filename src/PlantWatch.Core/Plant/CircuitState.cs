@@ -11,7 +11,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 1;
+    public const int CurrentFoldVersion = 2;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -38,7 +38,12 @@ public sealed record CircuitState
     public ImmutableArray<PoolState> Pools { get; init; } = [];
 
     /// <summary>Alarms that are not simply normal, or are pending, by key.</summary>
-    public ImmutableSortedDictionary<string, AlarmRecord> Alarms { get; init; } = ImmutableSortedDictionary<string, AlarmRecord>.Empty.WithComparers(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, AlarmRecord> Alarms
+    {
+        get;
+        // Whoever made it: read from a snapshot it would sort by the culture of the machine, and the hash with it.
+        init => field = value.WithComparers(StringComparer.Ordinal);
+    } = ImmutableSortedDictionary<string, AlarmRecord>.Empty.WithComparers(StringComparer.Ordinal);
 
     /// <summary>Fault notes that are not done, by id.</summary>
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; init; } = ImmutableSortedDictionary<Guid, FaultNote>.Empty;
@@ -51,6 +56,9 @@ public sealed record CircuitState
 
     /// <summary>Ids and content hashes of recent checks, so that sending one twice is harmless.</summary>
     public ImmutableArray<KnownCheck> KnownChecks { get; init; } = [];
+
+    /// <summary>False until the plan came into force by its event: then there is a state for each thing of the plan.</summary>
+    internal bool IsLoaded => Probes.Length == Plan.Probes.Length && Pumps.Length == Plan.Pumps.Length && Pools.Length == Plan.Pools.Length;
 
     /// <summary>The empty state of a circuit before its plan was loaded.</summary>
     public static CircuitState Of(CircuitPlan plan) => new() { Plan = plan };

@@ -22,7 +22,14 @@ internal sealed class PlanSubjects
     }
 
     /// <summary>The id it has now; null when it is gone. What never was a thing of the plan stays as it is.</summary>
-    public string? Named(string subject) => named.TryGetValue(subject, out var now) ? now : subject;
+    /// <remarks>A test of a pool is a subject of the form pool/measurand and goes where its pool goes; no id has a slash.</remarks>
+    public string? Named(string subject)
+    {
+        if (named.TryGetValue(subject, out var now)) return now;
+        var slash = subject.IndexOf('/', StringComparison.Ordinal);
+        if (slash < 0 || !named.TryGetValue(subject[..slash], out var pool)) return subject;
+        return pool is null ? null : pool + subject[slash..];
+    }
 
     /// <summary>Likewise, but null too when a probe measures something else now: an alarm on it has lost its meaning.</summary>
     public string? Now(string subject) => other.Contains(subject) ? null : Named(subject);

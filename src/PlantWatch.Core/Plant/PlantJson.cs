@@ -12,6 +12,9 @@ public static class PlantJson
     /// <summary>The options. Read-only.</summary>
     public static JsonSerializerOptions Options { get; } = Make();
 
+    /// <summary>For the journal alone, which must carry whatever enters the step and nothing half made: it can write a number that is none, and refuses what lacks a part.</summary>
+    internal static JsonSerializerOptions AnyNumber { get; } = Make(any: true);
+
     /// <summary>Canonical bytes of a state.</summary>
     public static byte[] Write(CircuitState state) => JsonSerializer.SerializeToUtf8Bytes(state, Options);
 
@@ -26,14 +29,16 @@ public static class PlantJson
     /// <summary>The hash of a state: equal whether it was reached live, from a snapshot or from zero.</summary>
     public static string HashOf(CircuitState state) => Hash(Write(state));
 
-    private static JsonSerializerOptions Make()
+    private static JsonSerializerOptions Make(bool any = false)
     {
         var options = new JsonSerializerOptions(JsonSerializerDefaults.Web)
         {
             IgnoreReadOnlyProperties = true,
             DefaultIgnoreCondition = JsonIgnoreCondition.Never,
             Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-            NumberHandling = JsonNumberHandling.Strict,
+            NumberHandling = any ? JsonNumberHandling.AllowNamedFloatingPointLiterals : JsonNumberHandling.Strict,
+            RespectNullableAnnotations = any,
+            RespectRequiredConstructorParameters = any,
         };
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower));
         options.TypeInfoResolver = new System.Text.Json.Serialization.Metadata.DefaultJsonTypeInfoResolver();

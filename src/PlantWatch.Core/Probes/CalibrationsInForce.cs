@@ -26,7 +26,7 @@ public static class CalibrationsInForce
         var changes = ImmutableArray.CreateBuilder<Calibration>();
         foreach (var candidate in calibrations)
             if (candidate.ProbeId == probeId && (Corrects(candidate) || Adjusts(candidate)) && candidate.HoldsFrom <= until) changes.Add(candidate);
-        changes.Sort((a, b) => Later(a, b) ? 1 : Later(b, a) ? -1 : 0);
+        changes.Sort(ByTime);
         return changes.DrainToImmutable();
     }
 
@@ -38,6 +38,9 @@ public static class CalibrationsInForce
         calibration.Status == CalibrationStatus.Adjusted && calibration.Kind == CalibrationKind.PanelAdjustment;
 
     // Two that hold from the same time: the later decision stands.
-    private static bool Later(Calibration a, Calibration b) =>
-        (a.HoldsFrom, a.DecidedAt, a.Id).CompareTo((b.HoldsFrom, b.DecidedAt, b.Id)) > 0;
+    private static bool Later(Calibration a, Calibration b) => ByTime.Compare(a, b) > 0;
+
+    /// <summary>The order in which calibrations follow each other.</summary>
+    internal static Comparer<Calibration> ByTime { get; } =
+        Comparer<Calibration>.Create((a, b) => (a.HoldsFrom, a.DecidedAt, a.Id).CompareTo((b.HoldsFrom, b.DecidedAt, b.Id)));
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -21,7 +22,7 @@ internal static class Pairing
     public static bool TryMake(TrustModel model, ProbeCheck input, [NotNullWhen(true)] out PairedCheck? pair, [NotNullWhen(false)] out Reason? why)
     {
         pair = null;
-        why = Unsuitable(input) ?? Unreadable(input.Window);
+        why = Unsuitable(input) ?? Unreadable(input.Probe, input.Window);
         if (why is not null) return false;
         var raw = Raw(model, input.Probe.Measurand, input.Window!, out why);
         if (why is not null) return false;
@@ -37,10 +38,12 @@ internal static class Pairing
         : input.Now - input.Check.SampledAt > OldestPaired ? Reason.Of("pair.too_old", (input.Now - input.Check.SampledAt).TotalDays, OldestPaired.TotalDays)
         : null;
 
-    private static Reason? Unreadable(ProbeWindow? window) => window switch
+    // A mean that the instrument cannot show, or that is none, comes from no reading of it.
+    private static Reason? Unreadable(ProbePlan probe, ProbeWindow? window) => window switch
     {
-        null or { Count: 0, Excluded: 0 } => Reason.Of("pair.no_readings"),
-        { Count: 0 } => Reason.Of("pair.function_check"),
+        null or { Count: <= 0, Excluded: <= 0 } => Reason.Of("pair.no_readings"),
+        { Count: > 0 } when !probe.Range.Contains(window.Mean) || !double.IsFinite(window.StandardDeviation) || !double.IsFinite(window.PerHour) => Reason.Of("pair.no_readings"),
+        { Count: <= 0 } => Reason.Of("pair.function_check"),
         _ when window.Excluded > MostExcluded * (window.Count + window.Excluded) => Reason.Of("pair.function_check"),
         _ => null,
     };

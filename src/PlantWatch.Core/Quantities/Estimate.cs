@@ -39,7 +39,7 @@ internal sealed class EstimateJson : JsonConverter<Estimate>
     {
         if (reader.TokenType == JsonTokenType.Null) return default;
         var (value, uncertainty) = NumberPair.Read(ref reader);
-        return new Estimate(value, uncertainty);
+        return double.IsFinite(value) && uncertainty > 0 && double.IsFinite(uncertainty) ? new Estimate(value, uncertainty) : throw new JsonException("expected [value, standard uncertainty above 0]");
     }
 
     public override void Write(Utf8JsonWriter writer, Estimate value, JsonSerializerOptions options)

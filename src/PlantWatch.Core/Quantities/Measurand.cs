@@ -45,6 +45,9 @@ public static class Measurands
         _ => "mg/L",
     };
 
+    /// <summary>Its word in keys and files, such as <c>free_chlorine</c>.</summary>
+    public static string Key(this Measurand measurand) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(measurand.ToString());
+
     /// <summary>Decimals that people write the measurand with.</summary>
     public static int Decimals(this Measurand measurand) => measurand switch
     {

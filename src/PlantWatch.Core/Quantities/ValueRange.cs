@@ -32,7 +32,7 @@ internal sealed class ValueRangeJson : JsonConverter<ValueRange>
     public override ValueRange Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         var (low, high) = NumberPair.Read(ref reader);
-        return new ValueRange(low, high);
+        return double.IsFinite(low) && double.IsFinite(high) && low <= high ? new ValueRange(low, high) : throw new JsonException("expected [low, high], both finite and in order");
     }
 
     public override void Write(Utf8JsonWriter writer, ValueRange value, JsonSerializerOptions options) =>

@@ -8,7 +8,8 @@ namespace PlantWatch.Core.Rules;
 /// <param name="OnDelay">How long the condition must hold before it is an alarm.</param>
 /// <param name="OffDelay">How long it must be gone before the alarm clears.</param>
 /// <param name="NeedsFlow">Suppressed by design while the sample cell of its probe has no flow.</param>
-public sealed record Rule(string Number, Priority Priority, TimeSpan OnDelay, TimeSpan OffDelay, bool NeedsFlow = false)
+/// <param name="ClearsByReading">Only a reading clears it, not time alone: it watches a measured value.</param>
+public sealed record Rule(string Number, Priority Priority, TimeSpan OnDelay, TimeSpan OffDelay, bool NeedsFlow = false, bool ClearsByReading = false)
 {
     /// <summary>A person may shelve it. What always holds cannot be shelved.</summary>
     public bool Shelvable => Priority != Priority.Critical;

@@ -16,22 +16,22 @@ public static class RuleBook
     private static readonly TimeSpan TwoMinutes = TimeSpan.FromSeconds(120);
 
     /// <summary>pH where it harms skin and eyes or stops the disinfectant from working.</summary>
-    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, NeedsFlow: true);
+    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, NeedsFlow: true, ClearsByReading: true);
 
     /// <summary>Free chlorine where it no longer protects, or harms.</summary>
-    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, NeedsFlow: true);
+    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, NeedsFlow: true, ClearsByReading: true);
 
     /// <summary>Water too hot for people.</summary>
-    public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute);
+    public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute, ClearsByReading: true);
 
     /// <summary>The bottom cannot be seen.</summary>
     public static Rule StopBottom { get; } = new("R-004", Priority.Critical, None, None);
 
     /// <summary>A probe below its pool's low limit.</summary>
-    public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true);
+    public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
 
     /// <summary>A probe above its pool's high limit.</summary>
-    public static Rule AboveLimit { get; } = new("R-011", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true);
+    public static Rule AboveLimit { get; } = new("R-011", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
 
     /// <summary>A manual test outside its pool's limits.</summary>
     public static Rule TestOutsideLimit { get; } = new("R-012", Priority.Medium, None, None);
@@ -58,7 +58,7 @@ public static class RuleBook
     public static Rule PumpFault { get; } = new("R-030", Priority.High, None, None);
 
     /// <summary>A chemical tank is nearly empty.</summary>
-    public static Rule TankLow { get; } = new("R-031", Priority.Low, Minute, Minute);
+    public static Rule TankLow { get; } = new("R-031", Priority.Low, Minute, Minute, ClearsByReading: true);
 
     /// <summary>A manual check is overdue.</summary>
     public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None);

@@ -51,7 +51,10 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         foreach (var alarm in alarms.Values.Where(a => a.Subject == subject && a.Suppressed != suppressed).ToArray())
         {
             if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
-            Keep(alarm, alarm with { Suppressed = suppressed }, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
+            // What was pending rests on water that no longer passes the cell: it starts anew with the flow.
+            var next = alarm with { Suppressed = suppressed, PendingSince = Instant.Never };
+            if (alarm.Id == Guid.Empty) alarms.Remove(alarm.Key);
+            else Keep(alarm, next, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
         }
     }
 
@@ -64,6 +67,13 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
                 write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
         alarms.Clear();
         alarms.AddRange(carried);
+    }
+
+    /// <summary>What it watched is gone.</summary>
+    public void Retire(string key, Instant at)
+    {
+        if (!alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
+        write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
     }
 
     public Outcome Acknowledge(AlarmAcknowledged said) => Act(said.AlarmId, alarm =>

@@ -43,7 +43,7 @@ internal sealed class CalibrationShelf
         if (All.IsEmpty) return;
         for (var i = 0; i < inForce.Length; i++)
         {
-            Calibration[] list = [.. All.Where(c => c.ProbeId == plan.Probes[i].Id && c.Status == CalibrationStatus.Approved).OrderBy(c => c.HoldsFrom).ThenBy(c => c.DecidedAt)];
+            Calibration[] list = [.. All.Where(c => c.ProbeId == plan.Probes[i].Id && CalibrationsInForce.Corrects(c)).Order(CalibrationsInForce.ByTime)];
             inForce[i] = list.Length > 0 ? list : null;
         }
     }

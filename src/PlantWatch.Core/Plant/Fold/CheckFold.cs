@@ -14,7 +14,7 @@ internal static class CheckFold
     public static Outcome Enter(Draft draft, CheckEntered said)
     {
         var check = said.Check;
-        var content = ContentHash.Of(System.Text.Json.JsonSerializer.Serialize(check, PlantJson.Options));
+        var content = ContentHash.Of(System.Text.Json.JsonSerializer.Serialize(check, PlantJson.AnyNumber));
         foreach (var known in draft.KnownChecks)
             if (known.Id == check.Id)
                 return known.ContentHash == content ? Outcome.AlreadyDone.Instance
@@ -22,12 +22,13 @@ internal static class CheckFold
 
         var pool = draft.Index.Pool(check.PoolId);
         if (pool < 0) return Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "poolId", Reason.Of("pool.unknown", check.PoolId));
-        var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, LiveOrp(draft, check.PoolId));
+        var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, OrpAt(draft, said));
         if (!plausibility.Impossible.IsEmpty) return new Outcome.TurnedDown(TurnedDownKind.Invalid, plausibility.Impossible);
 
         draft.KnownChecks = Remember(draft.KnownChecks, new KnownCheck(check.Id, content));
         draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
         var judgements = Judge(draft, said, plausibility);
+        if (check.Corrects is { } corrected) PoolFold.Withdraw(draft, corrected);
         PoolFold.Learn(draft, pool, check, plausibility, said.At);
         return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
     }
@@ -38,7 +39,12 @@ internal static class CheckFold
         for (var i = 0; i < draft.Probes.Length; i++)
         {
             var plan = draft.Plan.Probes[i];
-            if (!Reconciliation.Concerns(plan, said.Check) || Reconciliation.Judge(draft.Probes[i].Trust, Input(draft, plan, said, plausibility)) is not { } judged) continue;
+            if (!Reconciliation.Concerns(plan, said.Check) || Reconciliation.Judge(draft.Probes[i].Trust, Input(draft, plan, said, plausibility)) is not { } judged)
+            {
+                Withdraw(draft, i, said);
+                continue;
+            }
+
             draft.Probes[i] = draft.Probes[i] with { Trust = judged.Trust };
             draft.Write(said.At, said.Check.SampledAt, plan.Id, new JudgementEntry(judged.Judgement));
             judgements.Add(judged.Judgement);
@@ -46,6 +52,16 @@ internal static class CheckFold
         }
 
         return judgements.DrainToImmutable();
+    }
+
+    // A correction may name another pool, or leave a result out: what the corrected check said of this probe was never so.
+    private static void Withdraw(Draft draft, int index, CheckEntered said)
+    {
+        var trust = draft.Probes[index].Trust;
+        if (said.Check.Corrects is not { } wrong || trust.Pairs.FirstOrDefault(p => p.CheckId == wrong) is not { } pair) return;
+        trust = Reconciliation.Refold(trust with { Pairs = trust.Pairs.Remove(pair) }, draft.Plan.Probes[index], draft.Calibrations.All, said.At);
+        draft.Probes[index] = draft.Probes[index] with { Trust = trust };
+        StandingFold.Look(draft, index, said.At);
     }
 
     private static ProbeCheck Input(Draft draft, ProbePlan plan, CheckEntered said, Plausibility plausibility) => new()
@@ -64,16 +80,26 @@ internal static class CheckFold
 
     private static ProbeWindow? WindowOf(CheckEntered said, string series)
     {
+        if (said.Windows.IsDefault) return null;
         foreach (var window in said.Windows)
             if (window.Series == series) return window;
         return null;
     }
 
-    private static Millivolts? LiveOrp(Draft draft, string poolId)
+    // What ORP was when the sample was taken: from the window where there is one, else the newest reading if it is of that time.
+    private static Millivolts? OrpAt(Draft draft, CheckEntered said)
     {
         for (var i = 0; i < draft.Probes.Length; i++)
-            if (draft.Plan.Probes[i] is { Measurand: Measurand.Orp } plan && plan.PoolId == poolId && draft.Probes[i].Last.Quality.IsGood())
-                return Millivolts.From(draft.Probes[i].Last.Value);
+        {
+            var plan = draft.Plan.Probes[i];
+            if (plan.Measurand != Measurand.Orp || !(plan.PoolId == said.Check.PoolId || (plan.PoolId is null && draft.Plan.Pools.Length == 1))) continue;
+            var last = draft.Probes[i].Last;
+            var value = WindowOf(said, plan.Id) is { Count: > 0 } window ? draft.Calibrations.Correct(i, said.Check.SampledAt, window.Mean)
+                : last.Quality.IsGood() && (last.MeasuredAt - said.Check.SampledAt).Duration() <= DeviceClock.SilentAfter(plan.Every) ? last.Value
+                : double.NaN;
+            if (Quantity.TryFrom(value, out Millivolts orp)) return orp;
+        }
+
         return null;
     }
 

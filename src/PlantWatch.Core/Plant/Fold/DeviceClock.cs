@@ -9,10 +9,7 @@ internal static class DeviceClock
     /// <summary>Further back than this no gateway's buffer reaches: the clock is wrong, and the reading refused.</summary>
     public static readonly TimeSpan OldestBackFill = TimeSpan.FromDays(366);
 
-    /// <summary>A newest reading that is older than this on arrival comes from a slow clock or over a slow link: worth an alarm when it lasts.</summary>
-    public static readonly TimeSpan LagWorthSaying = TimeSpan.FromMinutes(5);
-
-    /// <summary>Readings this much older than the watermark are late.</summary>
+    /// <summary>Readings this much older than the watermark, or than their receipt, are late. Where the newest of a series are, its clock or link is worth an alarm: nothing else would say that its limits are not watched.</summary>
     public static TimeSpan LateAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(TimeSpan.FromSeconds(90).Ticks, 3 * every.Ticks));
 
     /// <summary>A series is silent after this long without a reading.</summary>

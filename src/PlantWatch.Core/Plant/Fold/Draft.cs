@@ -16,7 +16,8 @@ internal sealed class Draft
         this.before = before;
         serial = before.Serial;
         Plan = before.Plan;
-        Index = PlanIndex.Of(Plan);
+        // Before its plan was loaded a circuit has no place for anything: nothing is claimed, and what arrives is refused and kept.
+        Index = PlanIndex.Of(before.IsLoaded ? Plan : CircuitPlan.Nowhere);
         Watermark = before.Watermark;
         Sums = new LedgerSums(before.Ledger);
         Probes = [.. before.Probes];

@@ -10,6 +10,8 @@ internal static class MessageFold
     public static void Fold(Draft draft, MessageArrived message, List<DecodedItem> items)
     {
         draft.Sums.Messages++;
+        // QoS 0 has no packet identifier, and nothing can be told by it.
+        if (message.Packet is { PacketId: 0 }) message = message with { Packet = null };
         var route = draft.Index.Find(message.Topic);
         if (route is null) RefuseWhole(draft, message, RefusalReason.UnknownTopic);
         else if (message.Retained) RefuseWhole(draft, message, RefusalReason.Retained);

@@ -1,3 +1,7 @@
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
+
 namespace PlantWatch.Core.Plant.Fold;
 
 /// <summary>The plant file came into force, for the first time or again: what is known is carried over, and each effect is stated.</summary>
@@ -5,12 +9,27 @@ internal static class PlanFold
 {
     public static Outcome Load(Draft draft, PlanLoaded said)
     {
-        if (PlanChange.IsSame(draft.Plan, said.Plan) && draft.Probes.Length == said.Plan.Probes.Length && draft.Pools.Length == said.Plan.Pools.Length)
-            return Outcome.AlreadyDone.Instance;
+        var before = draft.Seal();
+        if (before.IsLoaded && PlanChange.IsSame(draft.Plan, said.Plan)) return Outcome.AlreadyDone.Instance;
         var change = PlanChange.Between(draft.Plan, said.Plan);
-        draft.Adopt(PlanChange.Carry(draft.Seal(), said.Plan), said.At);
+        draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
+        foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
+        for (var i = 0; i < draft.Probes.Length; i++) draft.Alarms.Suppress(said.Plan.Probes[i].Id, FlowFold.Of(draft, i) == false, said.At);
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry(change.Effects));
         return Outcome.Done.Instance;
+    }
+
+    /// <summary>An alarm that nothing will ever look at again would stand for ever: a limit, a duty, a tank level is gone from the plant file.</summary>
+    private static bool IsWatched(CircuitPlan plan, AlarmRecord alarm)
+    {
+        var probe = plan.Probes.FirstOrDefault(p => p.Id == alarm.Subject);
+        var (pool, tested) = alarm.Subject.Split('/') is [var head, var tail] ? (head, tail) : (alarm.Subject, "");
+        var limits = plan.Pools.FirstOrDefault(p => p.Id == (probe?.PoolId ?? pool))?.Limits ?? [];
+        if (alarm.Rule == RuleBook.BelowLimit.Number) return limits.Any(l => l.Measurand == probe?.Measurand && l.Low is not null);
+        if (alarm.Rule == RuleBook.AboveLimit.Number) return limits.Any(l => l.Measurand == probe?.Measurand && l.High is not null);
+        if (alarm.Rule == RuleBook.TestOutsideLimit.Number) return limits.Any(l => l.Measurand.Key() == tested);
+        if (alarm.Rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && p.TankTopic is not null);
+        return alarm.Rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == alarm.Subject && !p.Duties.IsEmpty);
     }
 }

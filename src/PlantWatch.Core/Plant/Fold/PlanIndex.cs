@@ -29,6 +29,7 @@ internal sealed class PlanIndex
         StopKeys = [.. plan.Probes.Select(p => Stops.TryOf(p.Measurand, out _, out var rule) ? rule.KeyFor(p.Id) : "")];
         LowKeys = [.. plan.Probes.Select(p => RuleBook.BelowLimit.KeyFor(p.Id))];
         HighKeys = [.. plan.Probes.Select(p => RuleBook.AboveLimit.KeyFor(p.Id))];
+        TrustKeys = [.. plan.Probes.Select(p => RuleBook.ProbeNotTrusted.KeyFor(p.Id))];
         OverdueKeys = [.. plan.Pools.Select(p => RuleBook.CheckOverdue.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && probes.TryGetValue(id, out var i) ? i : -1)];
@@ -52,6 +53,9 @@ internal sealed class PlanIndex
     /// <summary>Alarm key of each probe's high limit.</summary>
     public string[] HighKeys { get; }
 
+    /// <summary>Alarm key of each probe that cannot be believed.</summary>
+    public string[] TrustKeys { get; }
+
     /// <summary>Some pool has checks due by the clock.</summary>
     public bool HasDuties { get; }
 
@@ -67,11 +71,11 @@ internal sealed class PlanIndex
 
     public TopicRoute? Find(string topic) => topics.GetValueOrDefault(topic);
 
-    public int Probe(string id) => probes.GetValueOrDefault(id, -1);
+    public int Probe(string? id) => id is null ? -1 : probes.GetValueOrDefault(id, -1);
 
-    public int Pool(string id) => pools.GetValueOrDefault(id, -1);
+    public int Pool(string? id) => id is null ? -1 : pools.GetValueOrDefault(id, -1);
 
-    public int Pump(string id) => pumps.GetValueOrDefault(id, -1);
+    public int Pump(string? id) => id is null ? -1 : pumps.GetValueOrDefault(id, -1);
 
     private TopicRoute Route(string topic)
     {

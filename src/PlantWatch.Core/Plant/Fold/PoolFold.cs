@@ -20,7 +20,7 @@ internal static class PoolFold
         foreach (var result in check.Results)
         {
             var value = new ManualValue(result, check.SampledAt, plausibility.IsSuspect(result.Measurand), check.Id);
-            if (manual.TryGetValue(result.Measurand, out var known) && known.SampledAt > check.SampledAt && known.CheckId != check.Corrects) continue;
+            if (manual.TryGetValue(result.Measurand, out var known) && known.SampledAt > check.SampledAt) continue;
             manual = manual.SetItem(result.Measurand, value);
             fresh.Add(value);
         }
@@ -28,9 +28,19 @@ internal static class PoolFold
         draft.Pools[index] = Look(pool with { Manual = manual, DutyDoneAt = DueChecks.DoneAfter(plan, pool, check) }, check);
         if (now - check.SampledAt > StillLive) return;
         foreach (var value in fresh) Judge(draft, plan, value, now);
-        JudgeCombined(draft, plan, check, now);
+        JudgeCombined(draft, plan, check, fresh, now);
         if (check.BottomVisible is { } visible && draft.Pools[index].BottomSeenAt == check.SampledAt)
             draft.Alarms.Look(RuleBook.StopBottom, RuleBook.StopBottom.KeyFor(plan.Id), plan.Id, !visible, now, () => Reason.Of("bottom.not_visible", plan.Name));
+    }
+
+    /// <summary>What a corrected check said is taken back, also what its correction leaves out or says of another pool.</summary>
+    public static void Withdraw(Draft draft, Guid check)
+    {
+        for (var i = 0; i < draft.Pools.Length; i++)
+        {
+            Measurand[] wrong = [.. draft.Pools[i].Manual.Where(m => m.Value.CheckId == check).Select(m => m.Key)];
+            if (wrong.Length > 0) draft.Pools[i] = draft.Pools[i] with { Manual = draft.Pools[i].Manual.RemoveRange(wrong) };
+        }
     }
 
     private static PoolState Look(PoolState pool, ManualCheck check)
@@ -47,22 +57,24 @@ internal static class PoolFold
     // A doubted test may raise an alarm and may not clear one: the unsafe reading stands until a repeat clears it.
     private static void Judge(Draft draft, PoolPlan plan, ManualValue value, Instant now)
     {
-        var subject = $"{plan.Id}/{Key(value.Result.Measurand)}";
-        Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, Key(value.Result.Measurand)));
+        var subject = $"{plan.Id}/{value.Result.Measurand.Key()}";
+        Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, value.Result.Measurand.Key()));
         var result = value.Result;
         if (Stops.TryOf(result.Measurand, out var stop, out _))
-            Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !value.Suspect, now,
-                () => Reason.Of("test.outside_stop", plan.Name, Key(result.Measurand), result.Value, stop.Low, stop.High, result.Measurand.Unit()));
+            Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !value.Suspect && IsInside(result, stop.Low, stop.High), now,
+                () => Reason.Of("test.outside_stop", plan.Name, result.Measurand.Key(), result.Value, stop.Low, stop.High, result.Measurand.Unit()));
         if (plan.Limits.FirstOrDefault(l => l.Measurand == result.Measurand) is { } limit)
-            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect, now, () => Outside(plan, limit, result.Value));
+            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect && IsInside(result, limit.Low, limit.High), now, () => Outside(plan, limit, result.Value));
     }
 
-    private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, Instant now)
+    // Of the newest pair only, and a doubted one may not clear it either.
+    private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, List<ManualValue> fresh, Instant now)
     {
         if (plan.Limits.FirstOrDefault(l => l.Measurand == Measurand.CombinedChlorine) is not { } limit) return;
-        if (!CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
+        var pair = fresh.Where(v => v.Result.Measurand is Measurand.FreeChlorine or Measurand.TotalChlorine).ToArray();
+        if (pair.Length < 2 || !CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
         var value = combined.Value.MilligramsPerLitre;
-        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Key(Measurand.CombinedChlorine)}", value > limit.High || value < limit.Low, true, now, () => Outside(plan, limit, value));
+        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Measurand.CombinedChlorine.Key()}", value > limit.High || value < limit.Low, !pair.Any(v => v.Suspect), now, () => Outside(plan, limit, value));
     }
 
     private static void Look(Draft draft, Rule rule, string subject, bool holds, bool mayClear, Instant now, Func<Reason> cause)
@@ -70,14 +82,24 @@ internal static class PoolFold
         if (holds || mayClear) draft.Alarms.Look(rule, rule.KeyFor(subject), subject, holds, now, cause);
     }
 
-    private static bool IsOutside(TestResult result, double? low, double? high) =>
-        (result.Censoring != Censoring.Above && result.Value < low) || (result.Censoring != Censoring.Below && result.Value > high);
+    private static bool IsOutside(TestResult result, double? low, double? high) => result.Censoring switch
+    {
+        Censoring.Below => result.Value <= low,
+        Censoring.Above => result.Value >= high,
+        _ => result.Value < low || result.Value > high,
+    };
+
+    // Not the opposite of outside: of "below 1" nobody knows whether it is above a low limit of 0.5, so it proves nothing.
+    private static bool IsInside(TestResult result, double? low, double? high) => result.Censoring switch
+    {
+        Censoring.Below => low is null && !(result.Value > high),
+        Censoring.Above => high is null && !(result.Value < low),
+        _ => !IsOutside(result, low, high),
+    };
 
     private static Reason Outside(PoolPlan plan, LimitPlan limit, double value) => limit switch
     {
-        { Low: { } low } when value < low => Reason.Of("test.below_limit", plan.Name, Key(limit.Measurand), value, low, limit.Measurand.Unit()),
-        _ => Reason.Of("test.above_limit", plan.Name, Key(limit.Measurand), value, limit.High ?? 0, limit.Measurand.Unit()),
+        { Low: { } low } when value < low => Reason.Of("test.below_limit", plan.Name, limit.Measurand.Key(), value, low, limit.Measurand.Unit()),
+        _ => Reason.Of("test.above_limit", plan.Name, limit.Measurand.Key(), value, limit.High ?? 0, limit.Measurand.Unit()),
     };
-
-    private static string Key(Measurand measurand) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(measurand.ToString());
 }

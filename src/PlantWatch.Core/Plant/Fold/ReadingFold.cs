@@ -14,15 +14,15 @@ internal static class ReadingFold
         var newest = measuredAt > state.Last.MeasuredAt;
         if (item.Sample.DeviceTime.IsSet && !item.TimeIsRelative)
         {
-            if (measuredAt == state.Last.MeasuredAt && RepeatsNewest(draft, state, message, item, raw)) return;
+            if (measuredAt == state.Last.MeasuredAt && state.Last.Quality != Quality.NotReceived && RepeatsNewest(draft, state, message, item, raw)) return;
             draft.Sums.ByDeviceTime++;
         }
         else if (message.Packet is not null) draft.Sums.ByPacket++;
         else draft.Sums.AtLeastOnce++;
 
         var plan = draft.Plan.Probes[index];
-        var flow = FlowOf(draft, index);
-        var quality = QualityOf(draft, plan, measuredAt, flow);
+        var flow = FlowFold.Of(draft, index);
+        var quality = QualityOf(plan, measuredAt, Instant.Later(draft.Watermark, message.At), flow);
         draft.Readings.Add(new Reading(plan.Id, measuredAt, message.At, raw, quality, newest ? Order.Newest : Order.BackFill));
         if (!newest) return;
 
@@ -34,7 +34,7 @@ internal static class ReadingFold
         if ((quality & Quality.Late) != 0) return;
         if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
         else if (quality.IsGood()) LimitFold.Look(draft, index, plan, measuredAt, raw, value);
-        if (signal.Standing != state.Signal.Standing) StandingFold.Look(draft, index, measuredAt);
+        StandingFold.Look(draft, index, measuredAt);
     }
 
     /// <summary>The newest device time again: the same value is a duplicate, another one a conflict that is refused and kept.</summary>
@@ -45,18 +45,10 @@ internal static class ReadingFold
         return true;
     }
 
-    private static bool? FlowOf(Draft draft, int index)
-    {
-        var flowSwitch = draft.Index.FlowSwitches[index];
-        if (flowSwitch < 0) return null;
-        var last = draft.Probes[flowSwitch].Last;
-        return last.Quality == Quality.NotReceived ? null : last.Raw >= 0.5;
-    }
-
-    private static Quality QualityOf(Draft draft, ProbePlan plan, Instant measuredAt, bool? flow)
+    private static Quality QualityOf(ProbePlan plan, Instant measuredAt, Instant now, bool? flow)
     {
         var quality = Quality.Received;
-        if (measuredAt < draft.Watermark - DeviceClock.LateAfter(plan.Every)) quality |= Quality.Late;
+        if (measuredAt < now - DeviceClock.LateAfter(plan.Every)) quality |= Quality.Late;
         if (flow == false) quality |= Quality.FunctionCheck;
         return quality;
     }

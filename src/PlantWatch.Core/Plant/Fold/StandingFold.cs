@@ -10,14 +10,19 @@ internal static class StandingFold
     public static void Look(Draft draft, int index, Instant at)
     {
         var probe = draft.Probes[index];
-        var standing = Standings.Worse(probe.Signal.Standing, probe.Trust.Standing);
-        var bad = standing is Standing.OutOfSpecification or Standing.Failure;
-        draft.Alarms.Look(RuleBook.ProbeNotTrusted, RuleBook.ProbeNotTrusted.KeyFor(probe.Id), probe.Id, bad, at, () => Cause(draft.Plan.Probes[index], probe));
+        var key = draft.Index.TrustKeys[index];
+        // Either is enough: a cell without flow says nothing of the probe, so it cannot take back what the checks said.
+        var bad = IsBad(probe.Signal.Standing) || IsBad(probe.Trust.Standing);
+        if (bad == draft.Alarms.IsActive(key)) return;
+        draft.Alarms.Look(RuleBook.ProbeNotTrusted, key, probe.Id, bad, at, () => Cause(draft.Plan.Probes[index], probe));
     }
+
+    private static bool IsBad(Standing standing) => standing is Standing.OutOfSpecification or Standing.Failure;
 
     private static Reason Cause(ProbePlan plan, ProbeState probe)
     {
-        var reasons = Standings.IsWorse(probe.Signal.Standing, probe.Trust.Standing) ? probe.Signal.Reasons : probe.Trust.Reasons;
+        var bySignal = IsBad(probe.Signal.Standing) && (!IsBad(probe.Trust.Standing) || Standings.IsWorse(probe.Signal.Standing, probe.Trust.Standing));
+        var reasons = bySignal ? probe.Signal.Reasons : probe.Trust.Reasons;
         return reasons.IsEmpty ? Reason.Of("probe.not_trusted", plan.Name) : reasons[0];
     }
 }

@@ -27,7 +27,7 @@ internal static class TickFold
             draft.Alarms.Look(RuleBook.Silent, silentKey, plan.Id, silent, now, () => Reason.Of("probe.silent", plan.Name, silentFor.TotalMinutes));
 
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;
-        var wrong = !silent && lag > DeviceClock.LagWorthSaying + plan.Every;
+        var wrong = !silent && lag > DeviceClock.LateAfter(plan.Every);
         var clockKey = RuleBook.ClockDoubted.KeyFor(plan.Id);
         if (wrong || draft.Alarms.Knows(clockKey))
             draft.Alarms.Look(RuleBook.ClockDoubted, clockKey, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));

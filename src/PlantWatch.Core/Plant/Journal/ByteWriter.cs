@@ -51,6 +51,8 @@ internal ref struct ByteReader(ReadOnlyMemory<byte> bytes)
     private readonly ReadOnlyMemory<byte> bytes = bytes;
     private int position;
 
+    public readonly bool IsAtEnd => position == bytes.Length;
+
     public byte Byte() => position < bytes.Length ? bytes.Span[position++] : throw new InvalidDataException("the journal row ends too early");
 
     public ulong Unsigned()

@@ -30,6 +30,7 @@ public static class JournalCodec
     ];
 
     private const byte FirstJsonKind = 16;
+    private static readonly long Latest = Instant.FromUtc(9000, 1, 1).UnixMicroseconds;
 
     [Flags]
     private enum MessageFlags : byte
@@ -56,7 +57,7 @@ public static class JournalCodec
             writer.Signed(happening.At.UnixMicroseconds - time);
             time = happening.At.UnixMicroseconds;
             if (happening is MessageArrived message) WriteMessage(writer, message, names, ordinals);
-            else if (happening is not ClockTicked) writer.Bytes(JsonSerializer.SerializeToUtf8Bytes(happening, happening.GetType(), PlantJson.Options));
+            else if (happening is not ClockTicked) writer.Bytes(JsonSerializer.SerializeToUtf8Bytes(happening, happening.GetType(), PlantJson.AnyNumber));
         }
 
         return writer.ToArray();
@@ -77,16 +78,17 @@ public static class JournalCodec
         {
             var kind = reader.Byte();
             time += reader.Signed();
+            if (time < 0 || time > Latest) throw new InvalidDataException("a time of the journal row is no time of a plant");
             var at = Instant.FromUnixMicroseconds(time);
             events.Add(kind switch
             {
                 MessageKind => ReadMessage(ref reader, at, names, ordinals),
                 TickKind => new ClockTicked(at),
-                _ => ReadJson(kind, reader.Bytes().Span),
+                _ => ReadJson(kind, reader.Bytes().Span, at),
             });
         }
 
-        return events;
+        return reader.IsAtEnd ? events : throw new InvalidDataException("the journal row does not end where its count says");
     }
 
     private static byte KindOf(PlantEvent happening)
@@ -97,11 +99,12 @@ public static class JournalCodec
         return index >= 0 ? (byte)(FirstJsonKind + index) : throw new ArgumentException($"{happening.GetType().Name} has no journal kind");
     }
 
-    private static PlantEvent ReadJson(byte kind, ReadOnlySpan<byte> json)
+    private static PlantEvent ReadJson(byte kind, ReadOnlySpan<byte> json, Instant at)
     {
         var index = kind - FirstJsonKind;
         if (index < 0 || index >= JsonKinds.Length) throw new InvalidDataException($"journal kind {kind} is not known here");
-        return (PlantEvent)(JsonSerializer.Deserialize(json, JsonKinds[index], PlantJson.Options) ?? throw new InvalidDataException("an event cannot be null"));
+        var happening = (PlantEvent)(JsonSerializer.Deserialize(json, JsonKinds[index], PlantJson.AnyNumber) ?? throw new InvalidDataException("an event cannot be null"));
+        return happening.At == at ? happening : throw new InvalidDataException("an event of the journal row bears two times");
     }
 
     private static void WriteMessage(ByteWriter writer, MessageArrived message, NameTable names, Dictionary<string, long> ordinals)
