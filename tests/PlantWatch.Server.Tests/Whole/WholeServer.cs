@@ -83,34 +83,40 @@ internal sealed class WholeServer : IAsyncDisposable
 
     private WholeServer(WebApplication app, string folder)
     {
-        (this.app, Folder) = (app, folder);
-        Http = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        (this.app, Folder, Address) = (app, folder, new Uri(app.Urls.First()));
+        Http = new HttpClient { BaseAddress = Address };
         MqttPort = app.Services.GetRequiredService<EmbeddedBroker>().Port;
     }
 
     public string Folder { get; }
     public HttpClient Http { get; }
     public int MqttPort { get; }
-    public Uri Address => Http.BaseAddress!;
+    public Uri Address { get; }
+    public int Port => Address.Port;
     public PlantHost Host => app.Services.GetRequiredService<PlantHost>();
     public IRecordStore Record => app.Services.GetRequiredService<IRecordStore>();
     public ISeriesStore Series => app.Services.GetRequiredService<ISeriesStore>();
 
-    public static async Task<WholeServer> StartAsync(string? folder = null, string plant = Plant)
+    /// <summary>Starts it.</summary>
+    /// <param name="folder">Where its record lies; null for a fresh one.</param>
+    /// <param name="plant">The plant file, where the folder has none yet.</param>
+    /// <param name="port">Port of the page and the interface; 0 for a free one.</param>
+    public static async Task<WholeServer> StartAsync(string? folder = null, string plant = Plant, int port = 0)
     {
         folder ??= Directory.CreateTempSubdirectory("plantwatch-whole-").FullName;
         var file = Path.Combine(folder, "plant.yaml");
         if (!File.Exists(file)) await File.WriteAllTextAsync(file, plant);
         var options = new PlantWatchOptions { PlantFile = file, Data = Path.Combine(folder, "data"), Broker = { Port = 0 } };
-        var app = PlantWatchServer.Build(options, TimeProvider.System, "http://127.0.0.1:0");
+        var app = PlantWatchServer.Build(options, TimeProvider.System, $"http://127.0.0.1:{port}");
         await app.StartAsync();
         return new WholeServer(app, folder);
     }
 
+    /// <summary>Stops it and starts it again on the same record and the same port.</summary>
     public async Task<WholeServer> RestartAsync()
     {
         await StopAsync();
-        return await StartAsync(Folder);
+        return await StartAsync(Folder, port: Port);
     }
 
     public async Task StopAsync()

@@ -1,0 +1,55 @@
+using Microsoft.Playwright;
+using PlantWatch.Server.Tests.Peers;
+
+namespace PlantWatch.Browser.Tests.Browser;
+
+/// <summary>The machine's own Chromium, one for a class of tests, started by the first that needs it.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    /// <summary>How long anything may take to come about. Generous: a condition is waited for, never a time.</summary>
+    public const float Patience = 30_000;
+
+    private static readonly string[] Quiet =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    /// <summary>A page of its own, with nothing remembered.</summary>
+    /// <param name="address">The server.</param>
+    /// <param name="width">Width in CSS pixels; below 800 it is a phone with touch.</param>
+    /// <param name="dark">The scheme that the person prefers.</param>
+    public async Task<Screen> OpenAsync(Uri address, int width = 1280, bool dark = false)
+    {
+        browser ??= await StartAsync();
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = address.ToString(),
+            ViewportSize = new ViewportSize { Width = width, Height = width < 800 ? 844 : 900 },
+            HasTouch = width < 800,
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = ReducedMotion.Reduce,
+            TimezoneId = "Europe/London",
+            Locale = "en-GB",
+        });
+        context.SetDefaultTimeout(Patience);
+        return await Screen.OfAsync(context, address);
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (browser is not null) await browser.CloseAsync();
+        playwright?.Dispose();
+    }
+
+    private async Task<IBrowser> StartAsync()
+    {
+        Assertions.SetDefaultExpectTimeout(Patience);
+        playwright = await Playwright.CreateAsync();
+        return await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Peer.Find("chromium"), Args = Quiet, Timeout = 2 * Patience });
+    }
+}
