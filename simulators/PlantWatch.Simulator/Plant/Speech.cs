@@ -89,7 +89,8 @@ internal sealed class Speech(SimulatedCircuit circuit)
     private static bool Due(ref DateTimeOffset next, DateTimeOffset now, TimeSpan every)
     {
         // On whole multiples, so that every circuit samples at the same round times whatever the step.
-        if (next == default) next = new DateTimeOffset(now.Ticks + every.Ticks - 1 - ((now.Ticks + every.Ticks - 1) % every.Ticks), TimeSpan.Zero);
+        // The second condition: a cadence that became denser holds at once.
+        if (next == default || next - now > every) next = new DateTimeOffset(now.Ticks + every.Ticks - 1 - ((now.Ticks + every.Ticks - 1) % every.Ticks), TimeSpan.Zero);
         if (now < next) return false;
         next = new DateTimeOffset(now.Ticks - (now.Ticks % every.Ticks) + every.Ticks, TimeSpan.Zero);
         return true;

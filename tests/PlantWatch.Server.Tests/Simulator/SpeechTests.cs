@@ -76,6 +76,17 @@ public sealed class SpeechTests
         Assert.True(tank.Count >= 6 && tank[^1] < tank[0]);
     }
 
+    [Fact]
+    public void A_denser_cadence_holds_at_once()
+    {
+        var plant = new SimulatedPlant(Plants.Quiet(), Plants.Start) { Cadence = Cadence.History };
+        plant.AdvanceTo(Plants.Start.AddMinutes(61));
+        plant.Cadence = Cadence.Live;
+        var messages = plant.AdvanceTo(plant.Now.AddMinutes(2)).Messages;
+        Assert.True(messages.Count(m => m.Topic == Topic) > 20);
+        Assert.Contains(messages, m => m.Topic.EndsWith("/tank", StringComparison.Ordinal));
+    }
+
     private static List<Outgoing> Said(Scenario scenario, TimeSpan time)
     {
         var plant = new SimulatedPlant(scenario, Plants.Start) { Cadence = Cadence.History };
