@@ -6,11 +6,11 @@ namespace PlantWatch.Demo;
 /// <summary>Keeps the simulated plant in step with the real clock: first through the history as fast as the server acknowledges, then live.</summary>
 internal sealed class Feed(SimulatedPlant plant, DemoClock clock, Runner runner, Staff staff)
 {
-    /// <summary>Three minutes: the readings of a pack are never older than a slow gateway's, and two weeks fit into half a minute.</summary>
-    public static readonly TimeSpan Stride = TimeSpan.FromMinutes(3);
+    /// <summary>Four minutes: the readings of a pack are no older than a slow gateway's, a check finds readings beside it, and two weeks fit into half a minute.</summary>
+    public static readonly TimeSpan Stride = TimeSpan.FromMinutes(4);
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(500);
 
-    private static readonly Cadence History = new(TimeSpan.FromSeconds(60), Stride, Stride, TimeSpan.FromMinutes(15), TimeSpan.FromHours(1));
+    private static readonly Cadence History = new(TimeSpan.FromSeconds(60), Stride, Stride, TimeSpan.FromMinutes(16), TimeSpan.FromHours(1));
     private static readonly Cadence Live = Cadence.Live with { PackedEvery = TimeSpan.FromSeconds(2), PlainEvery = TimeSpan.FromSeconds(4) };
 
     /// <summary>Feeds what lies between the plant and now; reports progress as a share. Returns when the plant has caught up.</summary>

@@ -22,7 +22,7 @@ public sealed partial class DemoTests
         long Sum(string name) => ledger.GetProperty(name).GetInt64();
         Assert.Equal(Sum("received"), Sum("stored") + Sum("duplicates") + Sum("refused") + Sum("inFlight"));
         Assert.Equal((0, 0), (Sum("refused"), Sum("duplicates")));
-        Assert.True(Sum("stored") > 11_000, $"seven probes a minute and four every three minutes, not {Sum("stored")}");
+        Assert.True(Sum("stored") > 11_000, $"seven probes a minute and four every four minutes, not {Sum("stored")}");
         Assert.NotEqual(0, (await JsonAsync(http, "checks?pool=main-pool")).GetArrayLength());
 
         await demo.StopAsync();
