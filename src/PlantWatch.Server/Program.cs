@@ -1,4 +1,5 @@
 using PlantWatch.Server;
+using PlantWatch.Server.Hosting;
 using PlantWatch.Server.PlantFile;
 
 if (args is ["check-plant", var path]) return PlantFileCommand.Run(path, Console.Out);
@@ -9,6 +10,14 @@ var configuration = new ConfigurationBuilder()
     .AddCommandLine(args)
     .Build();
 var options = configuration.GetSection("PlantWatch").Get<PlantWatchOptions>() ?? new PlantWatchOptions();
-await using var app = PlantWatchServer.Build(options, TimeProvider.System, configuration["urls"] ?? "http://127.0.0.1:5080");
-await app.RunAsync();
-return 0;
+try
+{
+    await using var app = PlantWatchServer.Build(options, TimeProvider.System, configuration["urls"] ?? "http://127.0.0.1:5080");
+    await app.RunAsync();
+    return 0;
+}
+catch (Exception fault) when (StartFailure.Explain(fault) is { } words)
+{
+    await Console.Error.WriteLineAsync($"PlantWatch did not start: {words}");
+    return 1;
+}
