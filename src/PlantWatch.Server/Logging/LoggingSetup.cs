@@ -28,6 +28,8 @@ internal static class LoggingSetup
         .MinimumLevel.Information()
         .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
         .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+        // Every question of a supervisor would be a line without a reason; the answer itself carries the reasons, and the parts log them once.
+        .MinimumLevel.Override("Microsoft.Extensions.Diagnostics.HealthChecks", LogEventLevel.Fatal)
         .ReadFrom.Configuration(configuration)
         .Enrich.FromLogContext()
         .Enrich.With<MessageNumber>()

@@ -53,12 +53,23 @@ public sealed class Peer : IAsyncDisposable
         return peer;
     }
 
-    /// <summary>A port that was free a moment ago.</summary>
+    /// <summary>A port that was free a moment ago, below those that the system gives to outgoing connections: one of these could take it meanwhile, or even connect to itself.</summary>
     public static int FreePort()
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        while (true)
+        {
+            var port = Random.Shared.Next(10_000, 32_000);
+            try
+            {
+                using var listener = new TcpListener(IPAddress.Loopback, port);
+                listener.Start();
+                return port;
+            }
+            catch (SocketException)
+            {
+                // Taken: another one.
+            }
+        }
     }
 
     /// <summary>Waits until something holds, and fails with its sentence when it does not come about.</summary>
