@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Benchmarks.Kit;
+
+/// <summary>The events of a circuit whose probes speak at 1 Hz, evenly spread, each from a device of its own; a tick a second as the loop adds it.</summary>
+internal sealed class Feed(int probes, bool senml = false)
+{
+    public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 6);
+
+    private readonly int messages = senml ? (probes + 9) / 10 : probes;
+    private long count;
+    private Instant ticked = Start;
+
+    /// <summary>Time of the newest event.</summary>
+    public Instant Now { get; private set; } = Start;
+
+    /// <summary>The next messages, with the ticks between them.</summary>
+    public List<PlantEvent> Next(int howMany)
+    {
+        var events = new List<PlantEvent>(howMany + 8);
+        for (var i = 0; i < howMany; i++)
+        {
+            events.Add(Message());
+            if (Now - ticked < TimeSpan.FromSeconds(1)) continue;
+            events.Add(new ClockTicked(Now));
+            ticked = Now;
+        }
+
+        return events;
+    }
+
+    private MessageArrived Message()
+    {
+        var (which, turn) = ((int)(count % messages), count / messages);
+        Now = Start + TimeSpan.FromSeconds(turn) + TimeSpan.FromMicroseconds(1_000_000.0 * which / messages);
+        count++;
+        var packet = new PacketIdentity($"device-{which}", (int)(turn % 65535) + 1, turn + 1, Redelivered: false);
+        return senml ? new(Now, $"hall/pack/{which}", Pack(which, turn), false, packet) : new(Now, Plants.Topic(which), Encoding.UTF8.GetBytes(Plants.Value(which, turn)), false, packet);
+    }
+
+    private byte[] Pack(int which, long turn)
+    {
+        var text = new StringBuilder("[");
+        for (var i = which * 10; i < Math.Min(probes, (which + 1) * 10); i++)
+        {
+            if (text.Length > 1) text.Append(',');
+            text.Append('{');
+            if (text.Length == 2) text.Append(CultureInfo.InvariantCulture, $"\"bn\":\"urn:dev:ops:hall:\",\"bt\":{Now.UnixMicroseconds / 1e6:F3},");
+            text.Append(CultureInfo.InvariantCulture, $"\"n\":\"{i}\",\"v\":{Plants.Value(i, turn)}}}");
+        }
+
+        return Encoding.UTF8.GetBytes(text.Append(']').ToString());
+    }
+}

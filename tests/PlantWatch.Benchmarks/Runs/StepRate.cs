@@ -1,0 +1,68 @@
+using PlantWatch.Benchmarks.Kit;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Readings.Payloads;
+
+namespace PlantWatch.Benchmarks.Runs;
+
+/// <summary>The pure fold alone, on one core.</summary>
+internal sealed class StepRate : IBenchmark
+{
+    public string Name => "step";
+
+    public string Title => "Step, the fold alone";
+
+    public string Method =>
+        "`Step.Run` over ready-made events with packet identities, on one core: no inbox, no journal, no disk. Baseline: the payloads decoded and thrown away. "
+        + "Probes speak at 1 Hz and are healthy; a tick a second is among the events. Batch: messages a call. SenML: packs of ten records with device time, counted in readings.";
+
+    public Task<IReadOnlyList<Row>> RunAsync(Bench bench)
+    {
+        var rows = new List<Row>();
+        foreach (var batch in new[] { 1, 10, 100, 1000 }) rows.Add(Measure(bench, 30, batch, senml: false));
+        foreach (var probes in new[] { 10, 100, 1000, 10_000 }) rows.Add(Measure(bench, probes, 1000, senml: false));
+        rows.Add(Measure(bench, 30, 1, senml: true));
+        rows.Add(Measure(bench, 30, 100, senml: true));
+        return Task.FromResult<IReadOnlyList<Row>>(rows);
+    }
+
+    private static Row Measure(Bench bench, int probes, int batch, bool senml)
+    {
+        var feed = new Feed(probes, senml);
+        var state = Step.Run(CircuitState.Of(new CircuitPlan { Id = Plants.Circuit, Name = "Hall", TimeZone = "Europe/London" }), [new PlanLoaded(Feed.Start, Plants.Plan(probes, senml))]).Next;
+        var messages = Math.Max(bench.Of(100_000, 20_000) / (senml ? 10 : 1), probes * (senml ? 1 : 3));
+        List<List<PlantEvent>> batches = [];
+        var pairs = Rounds.InTurn(
+            bench.Rounds,
+            () =>
+            {
+                batches = [.. Enumerable.Range(0, messages / batch).Select(_ => feed.Next(batch))];
+                var stored = state.Ledger.Stored;
+                var rate = Rounds.Rate(1, () =>
+                {
+                    foreach (var events in batches) state = Step.Run(state, events).Next;
+                });
+                if (state.Ledger.Stored - stored < messages / batch * batch) throw new InvalidOperationException("the fold did not take every reading");
+                return rate * (state.Ledger.Stored - stored);
+            },
+            () => Decode(batches, senml));
+        return pairs.Row($"{probes:#,0} probes, batch {batch}, {(senml ? "SenML" : "plain numbers")}: readings/s");
+    }
+
+    private static double Decode(List<List<PlantEvent>> batches, bool senml)
+    {
+        var items = new List<DecodedItem>();
+        var count = 0L;
+        return Rounds.Rate(1, () =>
+        {
+            foreach (var events in batches)
+                foreach (var happening in events)
+                {
+                    if (happening is not MessageArrived message) continue;
+                    items.Clear();
+                    if (senml) SenmlJson.Decode(message.Payload.Span, message.At, items);
+                    else items.Add(PlainNumber.Decode(message.Payload.Span));
+                    count += items.Count;
+                }
+        }) * count;
+    }
+}
