@@ -6,7 +6,8 @@ namespace PlantWatch.Core.Rules;
 /// <summary>The rules in force, by number. docs/rules.md says each in a sentence; a test fails while one lacks its sentence or its evidence.</summary>
 /// <remarks>
 /// Delays are starting points after the habit of control rooms (pH and ORP 120 s, flow 15 s; common practice), to be tuned on a
-/// plant's own noise. A stop has no on-delay beyond a sample or two: it is about people.
+/// plant's own noise. A stop has no on-delay beyond a sample or two: it is about people, and
+/// for the same reason a cell that loses its flow does not take it back: nothing new is judged, but what stood stands.
 /// </remarks>
 public static class RuleBook
 {
@@ -16,10 +17,10 @@ public static class RuleBook
     private static readonly TimeSpan TwoMinutes = TimeSpan.FromSeconds(120);
 
     /// <summary>pH where it harms skin and eyes or stops the disinfectant from working.</summary>
-    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, NeedsFlow: true, ClearsByReading: true);
+    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, ClearsByReading: true);
 
     /// <summary>Free chlorine where it no longer protects, or harms.</summary>
-    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, NeedsFlow: true, ClearsByReading: true);
+    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, ClearsByReading: true);
 
     /// <summary>Water too hot for people.</summary>
     public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute, ClearsByReading: true);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plant;
@@ -123,6 +122,6 @@ internal sealed class Bench
 
     public ProbeState Probe(string id) => State.Probes.Single(p => p.Id == id);
 
-    public ImmutableArray<AlarmChange> Told(Rule rule, string subject) =>
+    public AlarmChange[] Told(Rule rule, string subject) =>
         [.. AlarmsTold.Where(e => e.Alarm.Key == rule.KeyFor(subject)).Select(e => e.Change)];
 }

@@ -1,0 +1,76 @@
+using System.Reflection;
+using System.Text.Json;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Tests.Rules;
+
+/// <summary>Rule, page, words and evidence stand and fall together.</summary>
+public sealed class RuleBookTests
+{
+    private static readonly IReadOnlyList<RulesPage> Page = RulesPage.Read();
+
+    private static readonly Dictionary<string, string> Words = JsonSerializer.Deserialize<Dictionary<string, string>>(
+        File.ReadAllText(Source.PathOf("src", "PlantWatch.Server", "Words", "en.json")))!;
+
+    public static TheoryData<string> Rules => [.. RuleBook.All.Keys.Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void The_page_names_every_rule_once_and_no_other() =>
+        Assert.Equal(RuleBook.All.Keys.Order(StringComparer.Ordinal), Page.Select(p => p.Number));
+
+    [Fact]
+    public void Evidence_names_no_rule_that_does_not_exist() =>
+        Assert.Empty(Evidence().Except(RuleBook.All.Keys));
+
+    [Theory, MemberData(nameof(Rules))]
+    public void A_rule_has_a_test_that_bears_its_number(string rule) =>
+        Assert.True(Evidence().Contains(rule), $"no test bears [Evidence(\"{rule}\")]");
+
+    [Theory, MemberData(nameof(Rules))]
+    public void The_page_says_of_a_rule_what_a_person_needs(string rule)
+    {
+        var page = Page.Single(p => p.Number == rule);
+        Assert.EndsWith(".", page.Sentence, StringComparison.Ordinal);
+        foreach (var row in new[] { "cause", "consequence", "what to do", "time to respond", "priority", "on-delay", "off-delay", "deadband", "suppressed", "clears", "provenance" })
+            Assert.True(page.Rows.TryGetValue(row, out var text) && text.Length > 2, $"{rule} lacks its {row}");
+    }
+
+    [Theory, MemberData(nameof(Rules))]
+    public void Page_and_words_agree(string rule)
+    {
+        var page = Page.Single(p => p.Number == rule);
+        Assert.Equal(Words[rule + ".title"], page.Title);
+        Assert.Equal(Words[rule + ".consequence"], page.Rows["consequence"]);
+        Assert.Equal(Words[rule + ".action"], page.Rows["what to do"]);
+        Assert.Equal(Words[rule + ".respond"], page.Rows["time to respond"]);
+    }
+
+    [Theory, MemberData(nameof(Rules))]
+    public void Page_and_code_agree(string number)
+    {
+        var (rule, page) = (RuleBook.All[number], Page.Single(p => p.Number == number));
+        Assert.Equal(rule.Priority.ToString(), page.Rows["priority"], ignoreCase: true);
+        Assert.Equal(Seconds(rule.OnDelay), page.Rows["on-delay"]);
+        Assert.Equal(Seconds(rule.OffDelay), page.Rows["off-delay"]);
+        Assert.Equal(rule.NeedsFlow, page.Rows["suppressed"].StartsWith("while", StringComparison.Ordinal));
+        Assert.True(!rule.ClearsByReading || page.Rows["clears"].StartsWith("by a", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Delays_leave_most_of_the_time_to_respond()
+    {
+        // An on-delay is shorter than a quarter of the time to respond (common practice): at once 4 minutes at most, within the hour 15.
+        foreach (var rule in RuleBook.All.Values)
+            Assert.True(rule.OnDelay <= (rule.Priority >= Core.Alarms.Priority.High ? TimeSpan.FromSeconds(30) : TimeSpan.FromMinutes(2)), rule.Number);
+    }
+
+    private static string Seconds(TimeSpan delay) => delay == TimeSpan.Zero ? "none" : $"{delay.TotalSeconds:0} s";
+
+    private static HashSet<string> Evidence() =>
+    [
+        .. typeof(RuleBookTests).Assembly.GetTypes()
+            .SelectMany(t => t.GetMethods(BindingFlags.Instance | BindingFlags.Public))
+            .Where(m => m.IsDefined(typeof(FactAttribute), inherit: true))
+            .SelectMany(m => m.GetCustomAttributes<EvidenceAttribute>()).Select(e => e.Rule),
+    ];
+}
