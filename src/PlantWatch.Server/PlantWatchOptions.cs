@@ -34,7 +34,7 @@ public sealed class BrokerOptions
     /// <summary>Password at an external broker.</summary>
     public string? Password { get; set; }
 
-    /// <summary>Packets an external broker may have on the way to us unacknowledged.</summary>
+    /// <summary>Packets an external broker may have on the way to us unacknowledged, 1 to 2048: redelivered ones must be known again.</summary>
     public int ReceiveMaximum { get; set; } = 2000;
 
     /// <summary>Extra topic filters to subscribe at an external broker beside the plant file's topics, so that strays are seen and kept.</summary>

@@ -35,7 +35,8 @@ internal static class PlantWatchServer
     private static void AddPlant(IServiceCollection services, PlantWatchOptions options, TimeProvider clock)
     {
         services.AddSingleton(options).AddSingleton(Options.Create(options)).AddSingleton(clock);
-        services.AddSingleton(_ => SqliteStore.Open(RecordPath(options), SiteZone.Of(options)));
+        services.AddSingleton(_ => RecordLock.Take(options.Data));
+        services.AddSingleton(s => OpenRecord(s.GetRequiredService<RecordLock>(), options));
         services.AddSingleton<IRecordStore>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<ISeriesStore>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<Committer>().AddSingleton<Snapshots>().AddSingleton<PlantHost>().AddSingleton<IDoor>(s => s.GetRequiredService<PlantHost>());
@@ -99,9 +100,6 @@ internal static class PlantWatchServer
         LastGoodPlan.Keep(options);
     }
 
-    private static string RecordPath(PlantWatchOptions options)
-    {
-        Directory.CreateDirectory(options.Data);
-        return Path.Combine(options.Data, "record.db");
-    }
+    // The lock is taken first and, being older, given back after the record is closed.
+    private static SqliteStore OpenRecord(RecordLock _, PlantWatchOptions options) => SqliteStore.Open(Path.Combine(options.Data, "record.db"), SiteZone.Of(options));
 }

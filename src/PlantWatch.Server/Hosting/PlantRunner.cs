@@ -13,6 +13,8 @@ internal sealed class PlantRunner(
     {
         committer.Fatal += _ => lifetime.StopApplication();
         committer.Start();
+        // On a full disk the first commit, of the plant file, waits for room; a wish to end comes first.
+        await using var end = cancellationToken.Register(committer.GiveUp);
         await file.StartAsync(cancellationToken);
         // With a plant file that was never good there is no circuit, but what arrives is still kept, and the page says what is wrong.
         if (host.Plan is null) await host.LoadAsync(LastGoodPlan.Find(options) ?? new PlantPlan(new SitePlan("", "UTC"), [], []), cancellationToken);
@@ -20,6 +22,7 @@ internal sealed class PlantRunner(
 
     public async Task StopAsync(CancellationToken cancellationToken)
     {
+        committer.GiveUp();
         await file.StopAsync(cancellationToken);
         await host.DisposeAsync();
         await committer.DisposeAsync();

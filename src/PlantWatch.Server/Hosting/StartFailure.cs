@@ -8,7 +8,7 @@ internal static class StartFailure
 {
     public static string? Explain(Exception fault) => fault switch
     {
-        StorageException => fault.Message,
+        StorageException or RecordInUseException => fault.Message,
         SocketException { SocketErrorCode: SocketError.AddressAlreadyInUse } => "the broker's port is taken. Set PlantWatch__Broker__Port, or PlantWatch__Broker__Mode=External to use the broker that is there.",
         IOException { InnerException: Microsoft.AspNetCore.Connections.AddressInUseException } => "the page's port is taken. Name another: --urls http://127.0.0.1:PORT",
         IOException or UnauthorizedAccessException => fault.Message,

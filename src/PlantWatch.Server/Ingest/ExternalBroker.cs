@@ -3,6 +3,7 @@ using Microsoft.Extensions.Options;
 using MQTTnet;
 using MQTTnet.Exceptions;
 using MQTTnet.Formatter;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
 
@@ -171,7 +172,7 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
             .WithCleanStart(false)
             .WithSessionExpiryInterval(uint.MaxValue)
             // How many may be on the way to us unacknowledged; what the memory of packets can tell apart must be more.
-            .WithReceiveMaximum((ushort)Math.Clamp(_options.ReceiveMaximum, 1, ushort.MaxValue))
+            .WithReceiveMaximum((ushort)Math.Clamp(_options.ReceiveMaximum, 1, PacketMemory.Capacity / 2))
             .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
             .WithTimeout(Patience);
         if (!string.IsNullOrEmpty(_options.UserName)) builder.WithCredentials(_options.UserName, _options.Password);

@@ -31,6 +31,9 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
         return await waiting.Done.Task;
     }
 
+    /// <summary>From now on a commit that fails is not tried again: a server that is asked to end must not wait for room on the disk. What is not committed was not acknowledged.</summary>
+    public void GiveUp() => stopping.Cancel();
+
     public async ValueTask DisposeAsync()
     {
         if (Interlocked.Exchange(ref stopped, 1) == 1) return;

@@ -23,7 +23,7 @@ internal static class MessageFold
         items.Clear();
         Decode(message, route, items);
         draft.Sums.Received += items.Count;
-        if (message.Packet is { } packet && draft.Packets.WasTaken(packet, ContentHash.Of(message.Topic, message.Payload.Span)))
+        if (WasTaken(draft, message))
         {
             draft.Sums.Duplicates += items.Count;
             return;
@@ -82,6 +82,10 @@ internal static class MessageFold
     private static void RefuseWhole(Draft draft, MessageArrived message, RefusalReason reason)
     {
         draft.Sums.Received++;
-        draft.Refuse(message.At, message.Topic, message.Payload, reason, "");
+        if (WasTaken(draft, message)) draft.Sums.Duplicates++;
+        else draft.Refuse(message.At, message.Topic, message.Payload, reason, "");
     }
+
+    private static bool WasTaken(Draft draft, MessageArrived message) =>
+        message.Packet is { } packet && draft.Packets.WasTaken(packet, ContentHash.Of(message.Topic, message.Payload.Span));
 }
