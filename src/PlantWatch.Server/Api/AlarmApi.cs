@@ -34,7 +34,7 @@ internal static class AlarmApi
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
         // Acknowledged and gone: the last word on it is the record's.
         var after = worker.State.Alarms.Values.FirstOrDefault(a => a.Id == id) ?? before with { IsAcknowledged = true, AcknowledgedBy = by.Trim() };
-        return Answers.Ok(AlarmViews.Of(worker.State.Plan, after, Wording.English));
+        return Answers.Ok(AlarmViews.Now(worker.State, after, Wording.English));
     }
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)

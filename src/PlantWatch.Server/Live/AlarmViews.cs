@@ -1,5 +1,6 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
 
@@ -8,11 +9,28 @@ namespace PlantWatch.Server.Live;
 /// <summary>An alarm with its four sentences: cause, consequence, what to do, how long there is.</summary>
 internal static class AlarmViews
 {
+    /// <summary>An alarm as it stands now: a reading of a probe in doubt is not told without that doubt.</summary>
+    public static AlarmView Now(CircuitState state, AlarmRecord alarm, Wording words) =>
+        Of(state.Plan, alarm, words) with { Cause = Cause(state, alarm, words) };
+
+    /// <summary>An alarm of the record: what was known then.</summary>
     public static AlarmView Of(CircuitPlan plan, AlarmRecord alarm, Wording words) => new(
         alarm.Id, alarm.Rule, alarm.Subject, PoolOf(plan, alarm.Subject), alarm.Priority, alarm.State, alarm.Active, alarm.IsAcknowledged,
         words.OfRule(alarm.Rule, "title"), words.Text(alarm.Cause), words.OfRule(alarm.Rule, "consequence"), words.OfRule(alarm.Rule, "action"),
         words.OfRule(alarm.Rule, "respond"), alarm.RaisedAt, alarm.ClearedAt.OrNull(), alarm.AcknowledgedBy, alarm.AcknowledgedAt.OrNull(),
         alarm.Comment, alarm.ShelvedBy, alarm.ShelvedUntil.OrNull());
+
+    /// <summary>Why it was raised; when it rests on a reading of a probe that is in doubt, that too. Doubt takes no alarm away.</summary>
+    public static string Cause(CircuitState state, AlarmRecord alarm, Wording words)
+    {
+        var cause = words.Text(alarm.Cause);
+        if (!alarm.Cause.Code.StartsWith("limit.", StringComparison.Ordinal)) return cause;
+        var probe = state.Probes.FirstOrDefault(p => p.Id == alarm.Subject);
+        if (probe is null || !Standings.IsWorse(probe.Trust.Standing, Standing.Good) || probe.Trust.Reasons.IsEmpty) return cause;
+        return words.Text(Reason.Of("alarm.probe_in_doubt", cause, InSentence(words.Text(probe.Trust.Reasons[0]))));
+    }
+
+    private static string InSentence(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
     /// <summary>The pool a subject belongs to; null for what the whole circuit shares.</summary>
     public static string? PoolOf(CircuitPlan plan, string subject)

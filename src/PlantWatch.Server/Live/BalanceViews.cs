@@ -29,6 +29,7 @@ internal static class BalanceViews
         if (missing.Count > 0) return new BalanceView(null, HandbookIndex.Claim, null, inputs, missing);
         var index = HandbookIndex.Of(Water(inputs, pool));
         if (index.Saying() is { } saying) missing.Add(words.Say(saying));
+        if (PhInDoubt(state, plan) is { } doubt) missing.Add(words.Say(doubt));
         return new BalanceView(
             index.IsKnown ? index.Value : null, index.Claim, index.IsKnown ? Wording.Key(index.Word) : null, inputs, missing);
     }
@@ -42,16 +43,40 @@ internal static class BalanceViews
         return Core.Chemistry.HoclShare.TryOf(Ph.From(ph.Value), Celsius.From(water.Value), out var share) ? share : null;
     }
 
-    private static BalanceInput? Live(CircuitState state, PoolPlan plan, Measurand measurand)
+    private static BalanceInput? Live(CircuitState state, PoolPlan plan, Measurand measurand) =>
+        Source(state, plan, measurand) is { } probe ? new BalanceInput(measurand, Supported(probe, measurand), probe.Last.MeasuredAt, true) : null;
+
+    private static ProbeState? Source(CircuitState state, PoolPlan plan, Measurand measurand)
     {
         for (var i = 0; i < state.Probes.Length; i++)
         {
             var (probe, wiring) = (state.Probes[i], state.Plan.Probes[i]);
-            if (wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood())
-                return new BalanceInput(measurand, probe.Last.Value, probe.Last.MeasuredAt, true);
+            if (wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood()) return probe;
         }
 
         return null;
+    }
+
+    // A probe that the tests call wrong would carry its error into the index one to one; what the tests support is used, and said.
+    private static double Supported(ProbeState probe, Measurand measurand)
+    {
+        var possible = measurand.Possible();
+        return IsFlagged(probe) ? Math.Clamp(probe.Last.Value - probe.Trust.Bias.Value, possible.Low, possible.High) : probe.Last.Value;
+    }
+
+    private static bool IsFlagged(ProbeState probe) =>
+        probe.Trust is { Standing: Standing.MaintenanceRequired or Standing.OutOfSpecification, Bias.IsKnown: true };
+
+    private static Reason? PhInDoubt(CircuitState state, PoolPlan plan)
+    {
+        if (Source(state, plan, Measurand.Ph) is not { } probe) return null;
+        if (IsFlagged(probe))
+        {
+            var bias = probe.Trust.Bias;
+            return Reason.Of("balance.ph_believed", Math.Abs(bias.Value), bias.Expanded, Supported(probe, Measurand.Ph), Measurand.Ph.Unit(), bias.Value > 0 ? "high" : "low");
+        }
+
+        return Standings.IsWorse(Standings.Worse(probe.Signal.Standing, probe.Trust.Standing), Standing.Good) ? Reason.Of("balance.ph_doubted") : null;
     }
 
     private static BalanceWater Water(List<BalanceInput> inputs, PoolState pool)

@@ -20,7 +20,7 @@ internal static class CircuitViews
             [.. state.Plan.Pools.Select((plan, i) => PoolViews.Of(state, plan, state.Pools[i], due, now, words))],
             [.. state.Plan.Probes.Select((plan, i) => ProbeViews.Of(state, plan, state.Probes[i], now, words))],
             [.. state.Plan.Pumps.Select((plan, i) => Pump(plan, state.Pumps[i], now))],
-            [.. state.Alarms.Values.Where(a => a.Id != Guid.Empty).OrderByDescending(a => a.Priority).ThenByDescending(a => a.RaisedAt).Select(a => AlarmViews.Of(state.Plan, a, words))],
+            [.. state.Alarms.Values.Where(a => a.Id != Guid.Empty).OrderByDescending(a => a.Priority).ThenByDescending(a => a.RaisedAt).Select(a => AlarmViews.Now(state, a, words))],
             [.. state.Faults.Values],
             [.. state.Calibrations.Where(c => c.Status == CalibrationStatus.Proposed).Select(Calibration)],
             ledger);

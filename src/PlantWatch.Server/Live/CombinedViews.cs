@@ -1,5 +1,6 @@
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
@@ -16,7 +17,8 @@ internal static class CombinedViews
         // Two samples are no pair: the difference would mix the time between them into the answer.
         if (free.CheckId != total.CheckId) return null;
         var pair = new ManualCheck { Id = free.CheckId, PoolId = pool.Id, SampledAt = free.SampledAt, EnteredAt = free.SampledAt, Who = "", Results = [free.Result, total.Result] };
-        return Of(pair, words);
+        var view = Of(pair, words);
+        return view is { Remark: null } && (free.Suspect || total.Suspect) ? view with { Remark = words.Say(Reason.Of("combined.from_doubted_test")) } : view;
     }
 
     public static CombinedView? Of(ManualCheck check, Wording words)

@@ -17,7 +17,7 @@ internal static class PoolViews
     {
         DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
         AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.PoolOf(state.Plan, a.Subject) is { } p && p == plan.Id).OrderByDescending(a => a.Priority)];
-        var why = alarms.Select(a => words.Say(a.Cause)).Concat(due.Select(d => words.Say(DueReason(d)))).ToList();
+        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(due.Select(d => words.Say(DueReason(d)))).ToList();
         return new PoolView(
             plan.Id, Word(state, plan, alarms, due), why,
             [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, words), BalanceViews.Of(state, plan, pool, words),

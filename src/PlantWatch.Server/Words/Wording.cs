@@ -10,7 +10,11 @@ using PlantWatch.Server.Api;
 namespace PlantWatch.Server.Words;
 
 /// <summary>Puts reasons into sentences. The sentences stand in one resource file a language, by code; figures go where the sentence wants them.</summary>
-/// <remarks><c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.</remarks>
+/// <remarks>
+/// <c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.
+/// <c>{0:in 2}</c> is a figure with the decimals that people write in the unit that fact 2 names, and the unit after it; <c>{0:bare 2}</c> is the same without
+/// the unit, and <c>{0:diff 2}</c> the same with its sign always shown.
+/// </remarks>
 internal sealed partial class Wording
 {
     private readonly FrozenDictionary<string, string> sentences;
@@ -55,7 +59,21 @@ internal sealed partial class Wording
         var fact = reason.Facts[index];
         if (fact.Text is { } name) return sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
+        if (InUnit().Match(format) is { Success: true } asked) return OfUnit(reason, fact.Number, asked);
         return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");
+    }
+
+    private string OfUnit(Reason reason, double? number, Match asked)
+    {
+        if (number is not { } value) return Find("name.none");
+        var at = int.Parse(asked.Groups[2].ValueSpan, CultureInfo.InvariantCulture);
+        var unit = at < reason.Facts.Length ? reason.Facts[at].Text ?? "" : "";
+        return asked.Groups[1].Value switch
+        {
+            "bare" => Figures.Of(value, unit),
+            "diff" => Figures.Signed(value, unit) + Figures.After(unit),
+            _ => Figures.Of(value, unit) + Figures.After(unit),
+        };
     }
 
     private static Wording Load(string language)
@@ -67,4 +85,7 @@ internal sealed partial class Wording
 
     [GeneratedRegex(@"\{(\d)(?::([^}]+))?\}")]
     private static partial Regex Hole();
+
+    [GeneratedRegex(@"^(in|bare|diff) (\d)$")]
+    private static partial Regex InUnit();
 }

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { AlarmView } from '../contract';
 import { clock } from '../format/zone';
-import { allPools, allProbes, nameOf, zone } from '../live/store';
+import { allPools, allProbes, allPumps, nameOf, zone } from '../live/store';
 import { Age } from '../parts/Age';
 import { PriorityGlyph } from '../parts/Glyph';
 import { link } from '../router';
@@ -24,6 +24,12 @@ function Past({ alarm }: { alarm: AlarmView }) {
       {alarm.acknowledgedBy && <>; {w.acknowledgedBy(alarm.acknowledgedBy)} <Age at={alarm.acknowledgedAt} />{alarm.comment && `: ${alarm.comment}`}</>}
       {alarm.shelvedUntil && <>; {w.shelvedBy(alarm.shelvedBy ?? '', clock(alarm.shelvedUntil, zone.value))}</>}</p>
   );
+}
+
+/** The way to what the alarm asks for: a test by hand, or a note on the thing that failed. */
+function Next({ alarm }: { alarm: AlarmView }) {
+  if (allPumps.value.has(alarm.subject)) return <a class="button quiet" href={link('pumps', alarm.subject)}>{words.pumps.write}</a>;
+  return alarm.poolId ? <a class="button quiet" href={link('check', alarm.poolId)}>{words.overview.check}</a> : null;
 }
 
 /** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
@@ -50,7 +56,8 @@ export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }
         <div class="inline">
           {!alarm.acknowledged && !shelved && <button type="button" data-testid="ack" onClick={() => setOpen('acknowledge')}>{w.acknowledge}</button>}
           {shelved ? <button type="button" data-testid="unshelve" onClick={() => setOpen('unshelve')}>{w.unshelve}</button>
-            : alarm.active && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
+             : alarm.active && alarm.priority !== 'critical' && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
+          <Next alarm={alarm} />
         </div>)}
       {(open === 'acknowledge' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}
       {open === 'shelve' && <ShelveForm alarm={alarm} onDone={() => setOpen(null)} />}

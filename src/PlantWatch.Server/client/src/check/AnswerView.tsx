@@ -6,11 +6,12 @@ import { StandingGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { link } from '../router';
 import { words } from '../words';
 import { fieldOf } from './build';
+import { PoolNow } from './PoolNow';
 
 const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
 
-function Combined({ c }: { c: CombinedView }) {
-  return <p>{words.check.combined}: {c.value !== null && <b>{pm({ value: c.value, u: c.u }, 2)} mg/L</b>}{c.remark && ` ${c.remark.text}`}</p>;
+function Combined({ c, inDoubt }: { c: CombinedView; inDoubt: boolean }) {
+  return <p>{words.check.combined}: {c.value !== null && <b>{pm({ value: c.value, u: c.u }, 2)} mg/L</b>}{c.remark && ` ${c.remark.text}`}{inDoubt && c.value !== null && `, ${words.answer.inDoubt}`}</p>;
 }
 
 /** What one check says of one probe. */
@@ -18,6 +19,8 @@ export function JudgementCard({ j, when, testId = true }: { j: JudgementView; wh
   const probe = allProbes.value.get(j.probeId);
   const d = probe?.decimals ?? 2;
   const unit = unitText(probe?.unit ?? '');
+  // Nobody tests ORP by hand: beside it stands what the pool's own line expects from the chlorine test.
+  const test = j.measurand === 'orp' ? words.answer.expected : words.answer.test;
   return (
     <li class={`judgement v-${j.verdict}`} data-testid={testId ? `judged-${j.probeId}` : undefined} data-verdict={j.verdict}>
       {when && <p class="hint">{when}</p>}
@@ -27,7 +30,7 @@ export function JudgementCard({ j, when, testId = true }: { j: JudgementView; wh
       {(j.probe || j.test) && (
         <dl class="trio">
           <div><dt>{words.answer.probe}</dt><dd>{pm(j.probe, d)}</dd></div>
-          <div><dt>{words.answer.test}</dt><dd>{pm(j.test, d)}</dd></div>
+          <div><dt>{test}</dt><dd>{pm(j.test, d)}</dd></div>
           <div><dt>{words.answer.difference}</dt><dd>{pm(j.difference, d, true)} <span class="unit">{unit}</span></dd></div>
         </dl>)}
       <p class="mark s-line"><StandingGlyph standing={j.standing} />{words.standing[j.standing]}</p>
@@ -39,7 +42,8 @@ function Answered({ answer }: { answer: CheckAnswer }) {
   return (
     <>
       <h2 class="mark good"><TickGlyph />{words.answer.saved}</h2>
-      {answer.combined && <Combined c={answer.combined} />}
+      <PoolNow poolId={answer.check.poolId} />
+      {answer.combined && <Combined c={answer.combined} inDoubt={answer.remarks.some(r => fieldOf(r.field, answer.check).endsWith('_chlorine'))} />}
       {answer.remarks.length > 0 && (
         <div class="notice"><b>{words.answer.remarks}</b>
           <ul>{answer.remarks.map((r, i) => <li key={i} data-testid={`remark-${fieldOf(r.field, answer.check)}`}>{label(r.field, answer)}{r.text}</li>)}</ul></div>)}
@@ -59,7 +63,7 @@ export function AnswerView({ outcome, onAnother }: { outcome: CheckOutcome | und
   return (
     <section class="sheet answer" role="status" data-testid="check-answer" data-outcome={outcome?.kind ?? 'sending'}>
       {outcome === undefined && <h2>{words.check.sending}</h2>}
-      {outcome?.kind === 'unreachable' && <><h2 class="mark"><WarnGlyph />{words.answer.queued}</h2><p>{words.answer.queuedMore}</p></>}
+      {outcome?.kind === 'unreachable' && <><h2 class="mark"><WarnGlyph />{words.answer.queued}</h2><p>{words.answer.queuedMore}</p><p><b>{words.answer.notJudged}</b></p></>}
       {outcome?.kind === 'answered' && <Answered answer={outcome.answer} />}
       <button type="button" class="primary" onClick={onAnother} data-testid="another-check">{words.check.another}</button>
     </section>

@@ -9,7 +9,7 @@ import { words } from '../words';
 import { AnswerView } from './AnswerView';
 import { build, errorsOf, type Errors } from './build';
 import { CheckForm } from './CheckForm';
-import { clearDraft, draft, draftOf, edit, isTouched, type Draft } from './draft';
+import { clearDraft, draft, draftOf, edit, isTouched, typedIn, type Draft } from './draft';
 import { OutboxList } from './OutboxList';
 
 interface Sent { id: string; draft: Draft; request: CheckRequest }
@@ -19,7 +19,8 @@ function focusFirstWrong(): void {
 }
 
 export function CheckPage({ poolId }: { poolId: string | null }) {
-  const [errors, setErrors] = useState<Errors>({});
+  const [said, setSaid] = useState<{ errors: Errors; draft: Draft; who: string }>({ errors: {}, draft: draft.peek(), who: who.peek() });
+  const setErrors = (errors: Errors) => setSaid({ errors, draft: draft.peek(), who: who.peek() });
   const [banner, setBanner] = useState<string | null>(null);
   const [sent, setSent] = useState<Sent | null>(null);
 
@@ -71,6 +72,8 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
     if (item.refusal) back(item.request, item.refusal);
   };
 
+  // A remark stays until its field is changed.
+  const errors = Object.fromEntries(Object.entries(said.errors).filter(([field]) => typedIn(draft.value, who.value, field) === typedIn(said.draft, said.who, field)));
   const pools = site.value?.circuits.flatMap(c => c.pools) ?? [];
   return (
     <div class="narrow">
@@ -78,7 +81,7 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
       <OutboxList except={sent?.id ?? null} onEdit={reopen} />
       {sent ? <AnswerView outcome={outcome} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
         : pools.length === 0 ? <p class="empty">{words.check.noPools}</p>
-          : <CheckForm errors={errors} banner={banner} onSubmit={() => void submit()} />}
+          : <CheckForm errors={errors} banner={Object.keys(said.errors).length > 0 && Object.keys(errors).length === 0 ? null : banner} onSubmit={() => void submit()} />}
     </div>
   );
 }

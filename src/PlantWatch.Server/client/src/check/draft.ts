@@ -72,6 +72,18 @@ export function clearDraft(): void {
 export const isTouched = (d: Draft) =>
   Object.values(d.rows).some(r => r && r.text !== '') || Object.values(d.panel).some(t => t !== '') || d.bottom !== '' || d.bathers !== '' || d.note !== '' || d.place !== '';
 
+/** What stands in a field of the form, so that a remark can go when its field is changed. */
+export function typedIn(d: Draft, who: string, field: string): string {
+  if (field === 'form') return JSON.stringify([d, who]);
+  if (field === 'who') return who;
+  if (field === 'pool') return d.poolId;
+  if (field === 'when') return `${d.whenText} ${d.whenExact}`;
+  if (field.startsWith('panel-')) return d.panel[field.slice(6)] ?? '';
+  const measurand = field.replace(/^dilution-/, '') as Measurand;
+  if (tested.includes(measurand)) return JSON.stringify(d.rows[measurand] ?? null);
+  return String(d[field as 'point' | 'place' | 'bottom' | 'bathers' | 'note'] ?? '');
+}
+
 /** A refused check as a draft again. */
 export function draftOf(request: CheckRequest): Draft {
   const rows: Draft['rows'] = {};

@@ -14,7 +14,9 @@ export const standingAlarms = (all: AlarmView[]) => all.filter(a => !aside.inclu
 
 export function AlarmBar() {
   const all = standingAlarms(alarms.value);
-  const newest = all.filter(a => !a.acknowledged).sort((a, b) => (a.raisedAt < b.raisedAt ? 1 : -1))[0];
+  // The worst that nobody has seen, the newest of its kind: a lesser alarm that came later must not hide it.
+  const rank = (a: AlarmView) => priorities.indexOf(a.priority);
+  const newest = all.filter(a => !a.acknowledged).sort((a, b) => rank(a) - rank(b) || (a.raisedAt < b.raisedAt ? 1 : -1))[0];
   const worst = priorities.find(p => all.some(a => a.priority === p));
   const unknown = circuits.value.size === 0;
   return (

@@ -1,10 +1,13 @@
-import type { LimitPlan, ProbeInfo } from '../contract';
+import type { LimitPlan, ProbeInfo, Standing } from '../contract';
 import { fixed, unitText } from '../format/number';
 import { probeViews, reading } from '../live/store';
 import { words } from '../words';
 import { Age } from './Age';
 import { beyond } from './beyond';
 import { WarnGlyph } from './Glyph';
+
+/** The number is shown as read, but not as if it could be relied on. */
+const isDoubted = (s: Standing) => s === 'maintenance_required' || s === 'out_of_specification' || s === 'failure';
 
 /** The newest value of a probe, big, with unit, age and what is wrong with it. */
 export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; limit?: LimitPlan | undefined; testId?: boolean }) {
@@ -13,12 +16,14 @@ export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; l
   const stale = view?.stale ?? false;
   const out = point?.g ? beyond(point.v, limit) : null;
   const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? words.flow : words.noFlow) : fixed(point.v, probe.decimals);
-  const kind = !point ? 'none' : stale ? 'stale' : !point.g ? 'bad' : '';
+  const doubted = point && view && !stale && point.g && isDoubted(view.standing);
+  const kind = !point ? 'none' : stale ? 'stale' : !point.g ? 'bad' : doubted ? 'doubted' : '';
   return (
     <div class={`live-value ${kind} ${out ? 'out' : ''}`}>
       <span class="figure"><span data-testid={testId ? `value-${probe.id}` : undefined}>{text}</span> <span class="unit">{unitText(probe.unit)}</span></span>
       <span class="under">
         {out && <span class="beyond"><WarnGlyph />{out}</span>}
+        {doubted && view.believed && <b class="believed">{words.overview.believed(fixed(view.believed.value, probe.decimals), fixed(view.believed.u, probe.decimals))}</b>}
         {point ? <>{stale && <b>{words.overview.silent} </b>}<Age at={point.t} bare={stale} /></> : words.overview.noReading}
       </span>
     </div>

@@ -22,10 +22,11 @@ export function sparkPath(
   t.forEach((time, i) => {
     const value = v[i];
     if (value === null || value === undefined || time < from) { pen = false; return; }
-    path += `${pen ? 'L' : 'M'}${x(time).toFixed(1)} ${y(value).toFixed(1)}`;
+    // Alone between gaps it is a dot, not nothing.
+    path += `${pen ? 'L' : 'M'}${x(time).toFixed(1)} ${y(value).toFixed(1)}${!pen && v[i + 1] == null ? 'h.1' : ''}`;
     pen = true;
   });
   const clamp = (n: number) => Math.max(0, Math.min(box.height, n));
   const top = clamp(limit?.high != null ? y(limit.high) : 0), bottom = clamp(limit?.low != null ? y(limit.low) : box.height);
-  return { path, band: limit && bottom > top && path.includes('L') ? { y: top, height: bottom - top } : null };
+  return { path, band: limit && bottom > top && path !== '' ? { y: top, height: bottom - top } : null };
 }

@@ -26,8 +26,8 @@ function Row({ probe, checks }: { probe: ProbeInfo; checks: CheckAnswer[] }) {
         <dl class="side-by-side">
           <div><dt>{words.poolPage.reads}</dt><dd>{fixed(point?.v, d)}</dd></div>
           <div><dt>{words.poolPage.panel}</dt><dd>{fixed(panel?.value, d)}{panel && <Age at={panelCheck?.check.sampledAt} />}</dd></div>
-          <div><dt>{words.poolPage.testColumn}</dt><dd>{test ? `${fixed(test.value, d)} \u00b1 ${fixed(test.u, d)}` : '\u2013'}{judged && <Age at={judged.sampledAt} />}</dd></div>
-          <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>
+          <div><dt>{probe.measurand === 'orp' ? words.poolPage.expectedColumn : words.poolPage.testColumn}</dt><dd>{test ? `${fixed(test.value, d)} \u00b1 ${fixed(test.u, d)}` : '\u2013'}{judged && <Age at={judged.sampledAt} />}</dd></div>
+          {probe.measurand !== 'orp' && <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>}
           <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'} <span class="unit">{unitText(probe.unit)}</span></dd></div>
         </dl>)}
     </li>

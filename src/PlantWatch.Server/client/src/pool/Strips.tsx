@@ -99,7 +99,7 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
         {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} limit={limitOf(limits, p.measurand)} axis={i === count - 1} />)}
         {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} axis={probes.length + i === count - 1} />)}
       </div>
-      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.keys} {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
+      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
     </div>
   );
 }

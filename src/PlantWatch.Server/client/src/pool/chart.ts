@@ -21,7 +21,7 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
   const font = `12px ${getComputedStyle(document.body).fontFamily}`;
   const axis = { stroke: s.ink.soft, font, grid: { stroke: s.ink.rule, width: 1 }, ticks: { show: false } };
   const paths = s.stepped ? uPlot.paths.stepped!({ align: 1 }) : undefined;
-  const line = { spanGaps: false, points: { show: false }, ...(paths ? { paths } : {}) };
+  const line = { spanGaps: false, points: { show: true, size: 3, width: 0, filter: lonely }, ...(paths ? { paths } : {}) };
   return new uPlot({
     width: s.width, height: s.height, ms: 1, legend: { show: false }, padding: [8, 8, s.axis ? 0 : 8, 0],
     tzDate: t => uPlot.tzDate(new Date(t), s.zone),
@@ -39,8 +39,8 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
       {},
       { ...line, stroke: 'transparent', width: 0 },
       { ...line, stroke: 'transparent', width: 0 },
-      { ...line, stroke: s.ink.line, width: 1.5 },
-      { ...line, stroke: s.ink.line2, width: 2 },
+      { ...line, points: { ...line.points, fill: s.ink.line }, stroke: s.ink.line, width: 1.5 },
+      { ...line, points: { ...line.points, fill: s.ink.line2 }, stroke: s.ink.line2, width: 2 },
     ],
     bands: [{ series: [2, 1], fill: s.ink.envelope }],
     hooks: {
@@ -49,6 +49,15 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
       setCursor: [u => s.onCursor(u.cursor.left != null && u.cursor.left >= 0 ? u.cursor.idx ?? null : null, u.cursor.left ?? -1)],
     },
   }, data as unknown as uPlot.AlignedData, host);
+}
+
+/** A reading between two gaps has no line to stand on; without a dot it would be hidden. */
+function lonely(u: uPlot, series: number): number[] | null {
+  if (series < 3) return [];
+  const v = u.data[series]!;
+  const found: number[] = [];
+  for (let i = 0; i < v.length; i++) if (v[i] != null && v[i - 1] == null && v[i + 1] == null) found.push(i);
+  return found;
 }
 
 /** Fine steps need a decimal more than people write the measurand with. */

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { ProbeHistory, ProbeInfo } from '../contract';
 import { JudgementCard } from '../check/AnswerView';
 import { fixed, signed, unitText } from '../format/number';
@@ -29,12 +29,12 @@ function Head({ probe }: { probe: ProbeInfo }) {
       <p class="big-standing"><StandingMark probeId={probe.id} long /></p>
       {view?.reasons.map((r, i) => <p key={i}>{r.text}</p>)}
       <dl class="side-by-side">
-        <div><dt>{words.strips.raw}</dt><dd>{fixed(view?.raw, d)}</dd></div>
-        <div><dt>{words.strips.corrected}</dt><dd>{fixed(view?.value, d)}</dd></div>
+        <div><dt>{words.probe.raw}</dt><dd>{fixed(view?.raw, d)}</dd></div>
+        <div><dt>{words.probe.corrected}</dt><dd>{fixed(view?.value, d)}</dd></div>
         <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>
         <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'}</dd></div>
       </dl>
-      {view && <p class="hint">{words.verdict[view.verdict]}{view.judgedAt && <>, <Age at={view.judgedAt} /></>}; {words.probe.restsOn(view.pairs)}</p>}
+      {view && <p class="hint">{words.verdict[view.verdict]}{view.judgedAt && <> ({words.probe.judged} <Age at={view.judgedAt} />)</>}. {words.probe.restsOn(view.pairs)}</p>}
       <div class="inline">{pool && <a class="button" href={link('check', pool.id)}>{words.overview.check}</a>}<a class="button" href={link('pumps', probe.id)}>{words.pumps.write}</a></div>
     </section>
   );
@@ -49,6 +49,7 @@ function Probe({ probe }: { probe: ProbeInfo }) {
   const key = `${view?.judgedAt} ${view?.calibration?.id} ${view?.calibration?.status} ${proposals.map(p => p.id).join()}`;
   useEffect(() => { if (data) reload(); }, [key]);
   const probes = useMemo(() => [probe], [probe]);
+  const [shown, show] = useState(8);
   const limits = (probe.poolId ? allPools.value.get(probe.poolId)?.limits : undefined) ?? [];
   return (
     <div class="pool-page">
@@ -66,7 +67,8 @@ function Probe({ probe }: { probe: ProbeInfo }) {
           {data ? <BiasChart judgements={data.judgements} decimals={probe.decimals} /> : <p class="hint">{failed ? problem?.title ?? words.error.unreachable : words.loading}</p>}</section>
         {data && <section class="sheet card later" data-testid="judgements"><h2>{words.probe.judgements}</h2>
           {data.judgements.length === 0 ? <p class="hint">{words.probe.noJudgements}</p> : (
-            <ul class="judgements">{data.judgements.slice(0, 50).map(j => <JudgementCard key={j.checkId} j={j} when={dayClock(j.sampledAt, zone.value)} testId={false} />)}</ul>)}</section>}
+            <ul class="judgements">{data.judgements.slice(0, shown).map(j => <JudgementCard key={j.checkId} j={j} when={dayClock(j.sampledAt, zone.value)} testId={false} />)}</ul>)}
+          {data.judgements.length > shown && <button type="button" onClick={() => show(n => n + 40)}>{words.probe.olderChecks(data.judgements.length - shown)}</button>}</section>}
       </div>
     </div>
   );

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { put } from '../api/http';
 import type { FaultNote, FaultRequest, FaultState } from '../contract';
 import { uuid7 } from '../format/uuid7';
@@ -11,10 +11,19 @@ import { words } from '../words';
 
 const states: FaultState[] = ['open', 'in_hand', 'done'];
 
+/** The alarm that stands for a thing, when there is just one: the note is most likely its answer. */
+function standingOf(asset: string | null): string | null {
+  const standing = alarms.peek().filter(a => a.subject === asset && a.active);
+  return standing.length === 1 ? standing[0]!.id : null;
+}
+
 /** A fault note, new or carried on: what was seen, what was done, where it stands. */
 export function FaultForm({ asset, note, onDone }: { asset: string | null; note: FaultNote | null; onDone: () => void }) {
   const [id] = useState(() => note?.id ?? uuid7());
-  const [form, setForm] = useState<Omit<FaultRequest, 'by'>>({ asset: note?.asset ?? asset ?? '', seen: note?.seen ?? '', done: note?.done ?? '', state: note?.state ?? 'open', alarmId: note?.alarmId ?? null });
+  const [form, setForm] = useState<Omit<FaultRequest, 'by'>>({ asset: note?.asset ?? asset ?? '', seen: note?.seen ?? '', done: note?.done ?? '', state: note?.state ?? 'open', alarmId: note ? note.alarmId : standingOf(asset) });
+  const top = useRef<HTMLFormElement>(null);
+  // On a phone the form stands below the pumps, and whoever asked for it must not look for it.
+  useEffect(() => top.current?.scrollIntoView({ block: 'start' }), []);
   const set = (change: Partial<typeof form>) => setForm(f => ({ ...f, ...change }));
   const { busy, errors, run, setErrors } = useAction<FaultNote>(onDone);
   const related = alarms.value.filter(a => a.subject === form.asset || a.id === form.alarmId);
@@ -27,10 +36,10 @@ export function FaultForm({ asset, note, onDone }: { asset: string | null; note:
     void run(() => put('/faults/' + id, { ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim() }));
   };
   return (
-    <form class="sheet card action" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="fault-form">
+    <form ref={top} class="sheet card action come-to" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="fault-form">
       <h2>{note ? w.carryOn : w.newNote}</h2>
       <Field name="asset" label={w.asset} error={errors['asset']}>
-        <select value={form.asset} disabled={note !== null} {...tie('asset', errors['asset'])} onChange={e => set({ asset: e.currentTarget.value, alarmId: null })}>
+        <select value={form.asset} disabled={note !== null} {...tie('asset', errors['asset'])} onChange={e => set({ asset: e.currentTarget.value, alarmId: standingOf(e.currentTarget.value) })}>
           <option value="" />
           <optgroup label={words.poolPage.pumps}>{[...allPumps.value.values()].map(p => <option key={p.id} value={p.id}>{nameOf(p.id)}</option>)}</optgroup>
           <optgroup label={words.poolPage.probes}>{[...allProbes.value.values()].map(p => <option key={p.id} value={p.id}>{nameOf(p.id)}</option>)}</optgroup>

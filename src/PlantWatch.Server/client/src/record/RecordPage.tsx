@@ -35,7 +35,7 @@ function Circuits() {
     <div class="scroll" tabIndex={0} role="region" aria-label={w().circuit}><table class="wide-table">
       <thead><tr><th scope="col">{w().circuit}</th>{(['received', 'stored', 'duplicates', 'refused', 'inFlight'] as const).map(k => <th key={k} scope="col" class="n">{w().sums[k]}</th>)}</tr></thead>
       <tbody>{views.map(c => (
-        <tr key={c.id}><th scope="row">{site.value?.circuits.find(x => x.id === c.id)?.name ?? c.id}</th>
+        <tr key={c.id}><th scope="row">{site.value?.circuits.find(x => x.id === c.id)?.name ?? (c.id === 'unclaimed' ? w().unclaimed : c.id)}</th>
           {(['received', 'stored', 'duplicates', 'refused', 'inFlight'] as const).map(k => <td key={k} class="n">{grouped(c.ledger[k])}</td>)}</tr>))}</tbody>
     </table></div>
   );

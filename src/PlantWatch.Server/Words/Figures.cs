@@ -1,0 +1,40 @@
+using System.Globalization;
+
+namespace PlantWatch.Server.Words;
+
+/// <summary>Figures as people write them in a unit: pH with two decimals and no unit, temperature with one and a degree sign, a true minus.</summary>
+internal static class Figures
+{
+    /// <summary>The figure alone.</summary>
+    public static string Of(double value, string unit)
+    {
+        var text = Math.Abs(value).ToString(FormatOf(value, unit), CultureInfo.InvariantCulture);
+        return value < 0 && text.Any(c => c is >= '1' and <= '9') ? '\u2212' + text : text;
+    }
+
+    /// <summary>The figure with its sign, for differences.</summary>
+    public static string Signed(double value, string unit)
+    {
+        var text = Of(value, unit);
+        return value > 0 && text.Any(c => c is >= '1' and <= '9') ? '+' + text : text;
+    }
+
+    /// <summary>The unit as it stands after a figure, with its space; nothing for pH, which has none.</summary>
+    public static string After(string unit) => unit switch
+    {
+        "" or "pH" => "",
+        "degC" => " \u00b0C",
+        "uS/cm" => " \u00b5S/cm",
+        _ => " " + unit,
+    };
+
+    // Chlorine is written in hundredths and alkalinity in whole numbers, both in mg/L: the size of the number tells them apart.
+    private static string FormatOf(double value, string unit) => unit switch
+    {
+        "pH" => "0.00",
+        "degC" => "0.0",
+        "mg/L" => Math.Abs(value) < 10 ? "0.00" : Math.Abs(value) < 100 ? "0.#" : "0",
+        "mV" or "uS/cm" => "0",
+        _ => "0.##",
+    };
+}
