@@ -19,13 +19,13 @@ internal static class Figures
         return value > 0 && text.Any(c => c is >= '1' and <= '9') ? '+' + text : text;
     }
 
-    /// <summary>The unit as it stands after a figure, with its space; nothing for pH, which has none.</summary>
+    /// <summary>The unit as it stands after a figure, with a space that does not break; nothing for pH, which has none.</summary>
     public static string After(string unit) => unit switch
     {
         "" or "pH" => "",
-        "degC" => " \u00b0C",
-        "uS/cm" => " \u00b5S/cm",
-        _ => " " + unit,
+        "degC" => "\u00a0\u00b0C",
+        "uS/cm" => "\u00a0\u00b5S/cm",
+        _ => "\u00a0" + unit,
     };
 
     // Chlorine is written in hundredths and alkalinity in whole numbers, both in mg/L: the size of the number tells them apart.
