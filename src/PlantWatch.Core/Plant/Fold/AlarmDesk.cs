@@ -53,7 +53,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
             if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
             // What was pending rests on water that no longer passes the cell: it starts anew with the flow.
             var next = alarm with { Suppressed = suppressed, PendingSince = Instant.Never };
-            if (alarm.Id == Guid.Empty) alarms.Remove(alarm.Key);
+            if (alarm.State == AlarmState.Normal) alarms.Remove(alarm.Key);
             else Keep(alarm, next, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
         }
     }
@@ -98,7 +98,8 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     private Outcome Act(Guid id, Func<AlarmRecord, Outcome> act)
     {
         var alarm = alarms.Values.FirstOrDefault(a => a.Id == id && id != Guid.Empty);
-        return alarm is null ? Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "id", Reason.Of("alarm.not_live")) : act(alarm);
+        // One that is normal and only pending is nothing that anybody was shown.
+        return alarm is null or { State: AlarmState.Normal } ? Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "id", Reason.Of("alarm.not_live")) : act(alarm);
     }
 
     private Outcome.Done Keep(AlarmRecord old, AlarmRecord next, AlarmChange change, Instant at, string? by, string? comment)

@@ -46,6 +46,12 @@ internal sealed class Bench
 
     public Outcome Load(CircuitPlan plan) => Run(at => new PlanLoaded(at, plan));
 
+    /// <summary>Time goes on and nothing is said of it yet.</summary>
+    public void Skip(TimeSpan span) => Now += span;
+
+    /// <summary>The server stops and starts again from its snapshot.</summary>
+    public void Restart() => State = PlantJson.ReadState(PlantJson.Write(State));
+
     public void Tick() => Run(at => new ClockTicked(at));
 
     /// <summary>A message at QoS 0: nothing identifies it.</summary>
