@@ -41,8 +41,11 @@ internal sealed class Gateway(string name, string host, int port) : IAsyncDispos
                 Acknowledged++;
                 return;
             }
-            catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or MQTTnet.Exceptions.MqttProtocolViolationException or OperationCanceledException or InvalidOperationException && !cancellation.IsCancellationRequested)
+            catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or MQTTnet.Exceptions.MqttProtocolViolationException
+                or OperationCanceledException or InvalidOperationException or MQTTnet.Exceptions.MqttClientNotConnectedException)
             {
+                // The client reports a cancelled wait as a timeout.
+                cancellation.ThrowIfCancellationRequested();
                 Retries++;
                 await Task.Delay(RetryAfter, cancellation).ConfigureAwait(false);
             }

@@ -36,4 +36,19 @@ public sealed class GatewayTests
         await waiting.WaitAsync(TimeSpan.FromSeconds(20));
         Assert.Equal(3, gateways.Acknowledged);
     }
+
+    [PeerFact("mosquitto")]
+    public async Task A_plant_that_is_told_to_stop_stops_waiting()
+    {
+        await using var broker = await Mosquitto.StartAsync(persistent: false);
+        await using var gateways = new Gateways("127.0.0.1", broker.Port);
+        using var stop = new CancellationTokenSource();
+        Outgoing message = new(Plants.Start, "main", "t", [49], 1);
+        await gateways.SendAsync([message], stop.Token);
+        await broker.KillAsync();
+        var waiting = gateways.SendAsync([message], stop.Token);
+        await Peer.UntilAsync(() => gateways.Retries > 0, "the gateway notices");
+        await stop.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waiting);
+    }
 }
