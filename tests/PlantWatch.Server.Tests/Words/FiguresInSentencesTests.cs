@@ -1,0 +1,31 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Tests.Words;
+
+/// <summary>A sentence writes its figures as the trade does.</summary>
+public sealed class FiguresInSentencesTests
+{
+    [Theory]
+    [InlineData(7.6, 7.614, "pH", "pH went over the limit of 7.60: it read 7.61")]
+    [InlineData(30, 31.26, "degC", "pH went over the limit of 30.0 °C: it read 31.3 °C")]
+    [InlineData(820, 833.4, "mV", "pH went over the limit of 820 mV: it read 833 mV")]
+    [InlineData(3, 3.5, "mg/L", "pH went over the limit of 3.00 mg/L: it read 3.50 mg/L")]
+    [InlineData(200, 240, "mg/L", "pH went over the limit of 200 mg/L: it read 240 mg/L")]
+    public void A_limit_and_a_reading_have_the_decimals_and_the_unit_that_people_write(double limit, double read, string unit, string expected) =>
+        Assert.Equal(expected, Said("limit.above", "pH", read, limit, unit));
+
+    [Fact]
+    public void A_difference_shows_its_sign_and_an_expanded_uncertainty_stands_after_plus_minus()
+    {
+        Assert.Equal("Probe and test agree: \u22120.04 apart, within ± 0.17", Said("trust.agrees", -0.04, 0.17, "pH"));
+        Assert.Equal("Probe and test agree: +0.1 °C apart, within ± 0.5", Said("trust.agrees", 0.1, 0.48, "degC"));
+    }
+
+    [Fact]
+    public void Nothing_is_neither_plus_nor_minus() =>
+        Assert.Equal("Probe and test agree: 0.00 apart, within ± 0.17", Said("trust.agrees", -0.001, 0.17, "pH"));
+
+    // The spaces before a unit and after the plus-minus do not break; to the eye they are spaces.
+    private static string Said(string code, params ReadOnlySpan<Fact> facts) => Wording.English.Text(Reason.Of(code, facts)).Replace('\u00a0', ' ');
+}
