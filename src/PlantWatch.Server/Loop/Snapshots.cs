@@ -12,14 +12,15 @@ internal sealed class Snapshots(IRecordStore store, TimeProvider clock, ILogger<
     private static readonly TimeSpan TimeBetween = TimeSpan.FromMinutes(15);
     private static readonly TimeSpan JournalKept = TimeSpan.FromDays(35);
 
-    private readonly ConcurrentDictionary<PartitionKey, (long Seq, DateTimeOffset At)> newest = new();
+    private readonly ConcurrentDictionary<PartitionKey, (long Seq, long At)> newest = new();
 
     /// <summary>Takes a snapshot in the background when one is due. The state is immutable, so the loop need not wait.</summary>
     public void Consider(PartitionKey partition, long seq, CircuitState state)
     {
-        var now = clock.GetUtcNow();
+        // The machine's own time, not the plant's: what is saved is work at the next start.
+        var now = clock.GetTimestamp();
         var last = newest.GetOrAdd(partition, (seq, now));
-        if (seq - last.Seq < BatchesBetween && now - last.At < TimeBetween) return;
+        if (seq - last.Seq < BatchesBetween && clock.GetElapsedTime(last.At, now) < TimeBetween) return;
         if (newest.TryUpdate(partition, (seq, now), last)) _ = Task.Run(() => SaveAsync(partition, seq, state));
     }
 
