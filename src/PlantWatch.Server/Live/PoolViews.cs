@@ -38,8 +38,9 @@ internal static class PoolViews
     private static bool AnyHeard(CircuitState state, PoolPlan plan) =>
         ProbesOf(state, plan).Any(p => p.Last.Quality != Quality.NotReceived);
 
+    // A probe that was never heard raises no alarm of silence: it must not pass for a good one either.
     private static bool NeedsCare(CircuitState state, PoolPlan plan) =>
-        ProbesOf(state, plan).Any(p => Standings.Worse(p.Signal.Standing, p.Trust.Standing) > Standing.Good);
+        ProbesOf(state, plan).Any(p => p.Last.Quality == Quality.NotReceived || Standings.Worse(p.Signal.Standing, p.Trust.Standing) > Standing.Good);
 
     private static IEnumerable<ProbeState> ProbesOf(CircuitState state, PoolPlan plan) =>
         state.Probes.Where((_, i) => state.Plan.Probes[i].PoolId is null || state.Plan.Probes[i].PoolId == plan.Id);

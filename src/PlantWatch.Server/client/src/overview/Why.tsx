@@ -10,7 +10,8 @@ function sentences(pool: PoolInfo, view: PoolView): string[] {
   // No alarm stands, but a probe may still want care: its own reasons tell.
   for (const probe of probesOfPool(pool.id)) {
     const v = probeViews.value.get(probe.id);
-    if (v && v.standing !== 'good' && v.standing !== 'unknown') said.push(`${probe.name}: ${v.reasons[0]?.text ?? words.standing[v.standing]}`);
+    if (v && v.raw === null && view.state !== 'unknown') said.push(`${probe.name}: ${words.overview.noReading}`);
+    else if (v && v.standing !== 'good' && v.standing !== 'unknown') said.push(`${probe.name}: ${v.reasons[0]?.text ?? words.standing[v.standing]}`);
   }
   if (said.length > 0) return said;
   if (view.state === 'normal') return [words.overview.allWell];

@@ -1,6 +1,6 @@
 import type { AlarmView, Priority } from '../contract';
 import { life } from '../live/connection';
-import { alarms, circuits, nameOf } from '../live/store';
+import { alarms, circuits, nameOf, poolViews } from '../live/store';
 import { link } from '../router';
 import { words } from '../words';
 import { Age } from './Age';
@@ -19,9 +19,11 @@ export function AlarmBar() {
   const newest = all.filter(a => !a.acknowledged).sort((a, b) => rank(a) - rank(b) || (a.raisedAt < b.raisedAt ? 1 : -1))[0];
   const worst = priorities.find(p => all.some(a => a.priority === p));
   const unknown = circuits.value.size === 0;
+  // No alarm from a pool of which nothing is known is no good news.
+  const blind = [...poolViews.value.values()].filter(p => p.state === 'unknown').length;
   return (
     <section aria-label={words.bar.label}><a class={`alarm-bar ${worst ? `w-${worst}` : ''}`} href={link('alarms')} data-testid="alarm-bar" data-live={life.value.state}>
-      {unknown ? <span>{words.bar.unknown}</span> : all.length === 0 ? <span class="mark"><TickGlyph />{words.bar.none}</span> : (
+      {unknown ? <span>{words.bar.unknown}</span> : all.length === 0 && blind > 0 ? <span>{words.bar.noneButUnknown(blind)}</span> : all.length === 0 ? <span class="mark"><TickGlyph />{words.bar.none}</span> : (
         <span class="counts">
           {priorities.map(p => ({ p, n: all.filter(a => a.priority === p).length })).filter(x => x.n > 0).map(({ p, n }) => (
             <span class="mark" key={p}><PriorityGlyph priority={p} /><b>{n}</b> {words.priority[p].toLowerCase()}</span>))}

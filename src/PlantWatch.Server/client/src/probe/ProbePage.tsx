@@ -34,7 +34,8 @@ function Head({ probe }: { probe: ProbeInfo }) {
         <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>
         <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'}</dd></div>
       </dl>
-      {view && <p class="hint">{words.verdict[view.verdict]}{view.judgedAt && <> ({words.probe.judged} <Age at={view.judgedAt} />)</>}. {words.probe.restsOn(view.pairs)}</p>}
+      {view && !view.judgedAt && <p class="hint">{words.probe.noBias}</p>}
+      {view?.judgedAt && <p class="hint">{words.verdict[view.verdict]} ({words.probe.judged} <Age at={view.judgedAt} />). {words.probe.restsOn(view.pairs)}</p>}
       <div class="inline">{pool && <a class="button" href={link('check', pool.id)}>{words.overview.check}</a>}<a class="button" href={link('pumps', probe.id)}>{words.pumps.write}</a></div>
     </section>
   );

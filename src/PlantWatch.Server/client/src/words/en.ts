@@ -77,7 +77,7 @@ export const en = {
     broker: 'Broker',
   },
   bar: {
-    none: 'No alarm', label: 'Alarms', newest: 'Worst not acknowledged', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
+    none: 'No alarm', noneButUnknown: (n: number) => n === 1 ? 'No alarm, but one pool is unknown' : `No alarm, but ${n} pools are unknown`, label: 'Alarms', newest: 'Worst not acknowledged', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
   },
   overview: {
     title: 'Pools', empty: 'No plant file is in force yet, so there is no pool to show.', waiting: 'Waiting for the server.',
