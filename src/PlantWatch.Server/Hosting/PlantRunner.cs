@@ -23,7 +23,9 @@ internal sealed class PlantRunner(
     public async Task StopAsync(CancellationToken cancellationToken)
     {
         committer.GiveUp();
-        await file.StopAsync(cancellationToken);
+        // The web server is stopped before and may have used up all the time there was, for one browser that would not let go. What is
+        // left to do here is short and must not be left out: the last batch and the snapshot.
+        await file.StopAsync(CancellationToken.None);
         await host.DisposeAsync();
         await committer.DisposeAsync();
         await store.DisposeAsync();
