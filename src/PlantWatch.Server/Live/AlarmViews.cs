@@ -23,12 +23,16 @@ internal static class AlarmViews
     /// <summary>Why it was raised; when it rests on a reading of a probe that is in doubt, that too. Doubt takes no alarm away.</summary>
     public static string Cause(CircuitState state, AlarmRecord alarm, Wording words)
     {
-        var cause = words.Text(alarm.Cause);
-        if (!alarm.Cause.Code.StartsWith("limit.", StringComparison.Ordinal)) return cause;
+        var (code, cause) = words.Say(alarm.Cause);
+        if (IsOfItself(code) && state.Plan.Probes.FirstOrDefault(p => p.Id == alarm.Subject) is { } plan) return $"{plan.Name}: {cause}";
+        if (!code.StartsWith("limit.", StringComparison.Ordinal)) return cause;
         var probe = state.Probes.FirstOrDefault(p => p.Id == alarm.Subject);
         if (probe is null || !Standings.IsWorse(probe.Trust.Standing, Standing.Good) || probe.Trust.Reasons.IsEmpty) return cause;
         return words.Text(Reason.Of("alarm.probe_in_doubt", cause, InSentence(words.Text(probe.Trust.Reasons[0]))));
     }
+
+    // What is said of a probe's own signal and bias does not name the probe; beside those of others it must.
+    private static bool IsOfItself(string code) => code.StartsWith("signal.", StringComparison.Ordinal) || code.StartsWith("trust.", StringComparison.Ordinal);
 
     private static string InSentence(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
