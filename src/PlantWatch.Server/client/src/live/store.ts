@@ -79,6 +79,10 @@ export function probesOfPool(poolId: string): ProbeInfo[] {
   return [...all].sort((a, b) => rank(a) - rank(b));
 }
 
+/** The heading of a probe among others: what it measures, or its own name where two measure the same. */
+export const headingOf = (probe: ProbeInfo, beside: ProbeInfo[]): string =>
+  beside.some(p => p.id !== probe.id && p.measurand === probe.measurand) ? probe.name : words.measurand[probe.measurand];
+
 /** What people call the thing that an alarm or a note is about. */
 export function nameOf(subject: string): string {
   const pool = allPools.value.get(subject);

@@ -1,5 +1,5 @@
 import type { PoolInfo, ProbeInfo } from '../contract';
-import { circuitOfPool, poolViews, probesOfPool } from '../live/store';
+import { circuitOfPool, headingOf, poolViews, probesOfPool } from '../live/store';
 import { limitOf, limitText } from '../parts/beyond';
 import { PoolGlyph } from '../parts/Glyph';
 import { LiveValue } from '../parts/LiveValue';
@@ -11,12 +11,12 @@ import { DueLine } from './DueLine';
 import { TestCells } from './TestCells';
 import { Why } from './Why';
 
-function ProbeRow({ probe, pool, owner }: { probe: ProbeInfo; pool: PoolInfo; owner: boolean }) {
+function ProbeRow({ probe, heading, pool, owner }: { probe: ProbeInfo; heading: string; pool: PoolInfo; owner: boolean }) {
   const limit = limitOf(pool.limits, probe.measurand);
   return (
     <li class="probe-row">
       <a class="probe-name" href={link('probe', probe.id)}>
-        <span class="label">{words.measurand[probe.measurand]}</span>
+        <span class="label">{heading}</span>
         <StandingMark probeId={probe.id} testId={owner} />
       </a>
       <LiveValue probe={probe} limit={limit} testId={owner} />
@@ -32,6 +32,7 @@ function ProbeRow({ probe, pool, owner }: { probe: ProbeInfo; pool: PoolInfo; ow
 export function PoolCard({ pool }: { pool: PoolInfo }) {
   const view = poolViews.value.get(pool.id);
   const state = view?.state ?? 'unknown';
+  const probes = probesOfPool(pool.id);
   // A probe of the common return stands on every card of its circuit; the first card owns it.
   const first = circuitOfPool(pool.id)?.pools[0]?.id === pool.id;
   return (
@@ -43,7 +44,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
       </header>
       <Why pool={pool} view={view} />
       <ul class="probe-rows">
-        {probesOfPool(pool.id).map(p => <ProbeRow key={p.id} probe={p} pool={pool} owner={p.poolId !== null || first} />)}
+        {probes.map(p => <ProbeRow key={p.id} probe={p} heading={headingOf(p, probes)} pool={pool} owner={p.poolId !== null || first} />)}
       </ul>
       {view && <TestCells pool={pool} view={view} />}
       {view && <DueLine due={view.due} />}

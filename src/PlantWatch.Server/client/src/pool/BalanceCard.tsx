@@ -13,7 +13,7 @@ export function BalanceCard({ view }: { view: PoolView }) {
       <p class="index"><span class="figure">{index === null ? '\u2013' : signed(index, 2)}</span>{' '}
         {word && <span class="mark">{word === 'balanced' ? <TickGlyph /> : <WarnGlyph />}<b>{words.balance[word] ?? word}</b></span>}</p>
       {index !== null && <p class="hint">{words.overview.balance}; {words.poolPage.claim(fixed(claim, 1))}.</p>}
-      {missing.length > 0 && <>{index === null && <h3>{words.poolPage.missing}</h3>}<ul class="plain">{missing.map((m, i) => <li key={i}>{m.text}</li>)}</ul></>}
+      {missing.length > 0 && <ul class="plain">{missing.map((m, i) => <li key={i}>{m.text}</li>)}</ul>}
       {inputs.length > 0 && <>
         <h3>{words.poolPage.inputs}</h3>
         <table class="lines"><tbody>

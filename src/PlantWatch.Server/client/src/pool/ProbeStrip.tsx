@@ -14,7 +14,7 @@ import type { Shown } from './window';
 export interface Common { shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; checks: CheckAnswer[] }
 
 /** The strip of one probe. */
-export function ProbeStrip({ probe, limit, owner = true, ...common }: Common & { probe: ProbeInfo; limit: LimitPlan | undefined; owner?: boolean }) {
+export function ProbeStrip({ probe, heading, limit, owner = true, ...common }: Common & { probe: ProbeInfo; heading: string; limit: LimitPlan | undefined; owner?: boolean }) {
   const redraw = useRef(() => {});
   const { held, state, tier } = useColumns(probe, common.shown, common.width, () => redraw.current());
   const marks = useMemo(() => marksOf(common.checks, probe.measurand, probe.id), [common.checks, probe]);
@@ -25,7 +25,7 @@ export function ProbeStrip({ probe, limit, owner = true, ...common }: Common & {
     <Strip {...common} name={probe.name} testId={`strip-${probe.id}`} decimals={probe.decimals} unit={probe.unit} limit={limit} marks={marks} columns={() => held.current.columns}
       note={note} stepped={flow} bind={f => { redraw.current = f; }}
       head={<>
-        <h3><a href={link('probe', probe.id)}>{words.measurand[probe.measurand]}</a></h3>
+        <h3><a href={link('probe', probe.id)}>{heading}</a></h3>
         <StandingMark probeId={probe.id} testId={owner} />
         {limit && <span class="hint">{words.overview.limit} {limitText(limit)}</span>}
         {probe.referenceElectrode && <span class="hint">{words.strips.against(probe.referenceElectrode)}</span>}

@@ -4,7 +4,7 @@ import { query } from '../api/http';
 import type { CheckAnswer, LimitPlan, Measurand, ProbeInfo } from '../contract';
 import { dayClock, fullClock } from '../format/zone';
 import { now, serverNow } from '../live/clock';
-import { zone } from '../live/store';
+import { headingOf, zone } from '../live/store';
 import { limitOf } from '../parts/beyond';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
@@ -96,7 +96,7 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
     <div class="sheet strips">
       <Bar shown={shown} cursor={cursor} />
       <div class="strips-host" ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
-        {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} limit={limitOf(limits, p.measurand)} axis={i === count - 1} />)}
+        {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} axis={i === count - 1} />)}
         {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} axis={probes.length + i === count - 1} />)}
       </div>
       <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>

@@ -3,7 +3,7 @@ import type { LimitPlan } from '../contract';
 import { fixed } from '../format/number';
 import type { Ink } from './ink';
 import type { Mark } from './marks';
-import { paintBand, paintMarks } from './paint';
+import { paintBand, paintLimits, paintMarks } from './paint';
 import type { Columns } from './columns';
 import { valueRange } from './range';
 import { tickLabels } from './ticks';
@@ -45,6 +45,7 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
     bands: [{ series: [2, 1], fill: s.ink.envelope }],
     hooks: {
       drawClear: [u => paintBand(u, s.limit, s.ink)],
+      drawAxes: [u => paintLimits(u, s.limit, s.ink)],
       draw: [u => paintMarks(u, s.marks(), s.ink)],
       setCursor: [u => s.onCursor(u.cursor.left != null && u.cursor.left >= 0 ? u.cursor.idx ?? null : null, u.cursor.left ?? -1)],
     },

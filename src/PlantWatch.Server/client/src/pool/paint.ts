@@ -3,21 +3,31 @@ import type { LimitPlan } from '../contract';
 import type { Ink } from './ink';
 import type { Mark } from './marks';
 
-/** The limits behind the line: a band with a line at each end that is set. */
+/** The band between the limits, behind everything. */
 export function paintBand(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
   if (!limit) return;
   const { ctx, bbox } = u;
   const y = (v: number) => Math.round(u.valToPos(v, 'y', true));
   const top = Math.max(bbox.top, limit.high === null ? bbox.top : y(limit.high));
   const bottom = Math.min(bbox.top + bbox.height, limit.low === null ? bbox.top + bbox.height : y(limit.low));
+  if (bottom <= top) return;
   ctx.save();
-  if (bottom > top) { ctx.fillStyle = ink.band; ctx.fillRect(bbox.left, top, bbox.width, bottom - top); }
+  ctx.fillStyle = ink.band;
+  ctx.fillRect(bbox.left, top, bbox.width, bottom - top);
+  ctx.restore();
+}
+
+/** A line at each limit that is set; over the grid, which would hide it where the two fall together. */
+export function paintLimits(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
+  if (!limit) return;
+  const { ctx, bbox } = u;
+  ctx.save();
   ctx.strokeStyle = ink.bandEdge;
   ctx.lineWidth = devicePixelRatio;
   ctx.setLineDash([6 * devicePixelRatio, 3 * devicePixelRatio]);
   for (const end of [limit.low, limit.high]) {
     if (end === null) continue;
-    const at = y(end) + 0.5;
+    const at = Math.round(u.valToPos(end, 'y', true)) + 0.5;
     if (at < bbox.top || at > bbox.top + bbox.height) continue;
     ctx.beginPath(); ctx.moveTo(bbox.left, at); ctx.lineTo(bbox.left + bbox.width, at); ctx.stroke();
   }

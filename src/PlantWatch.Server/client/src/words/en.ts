@@ -87,7 +87,7 @@ export const en = {
     noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v} \u00b1 ${u}`, noReading: 'no reading yet',
   },
   check: {
-    title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Set to now', siteClock: 'on the site\u2019s clock',
+    title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',
     point: 'Sample point', place: 'Exact place', placeHint: 'for example: deep end, left, 30 cm deep',
     results: 'Chlorine, pH, temperature', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.',
     around: 'Around the pool', method: 'Method', bound: 'Value or bound', equals: '=', below: '< below range', above: '> above range',
@@ -120,7 +120,7 @@ export const en = {
     touch: 'Drag to move, pinch to zoom.', keys: 'Wheel (after a click) zooms too; keys: arrows, Page up and down, + and \u2212; the Home key goes to now.',
   },
   poolPage: {
-    balance: 'Water balance', inputs: 'Worked out from', live: 'live', missing: 'Missing', hocl: 'Free chlorine present as HOCl', claim: (c: string) => `\u00b1 ${c} is what the method can claim`,
+    balance: 'Water balance', inputs: 'Worked out from', live: 'live', hocl: 'Free chlorine present as HOCl', claim: (c: string) => `\u00b1 ${c} is what the method can claim`,
     manual: 'Last tests', measurand: 'What', value: 'Value', method: 'Method', age: 'Age', probes: 'Probes', standing: 'Standing', bias: 'Bias', believed: 'Believed', panel: 'Panel',
     testColumn: 'Test', expectedColumn: 'Expected', reads: 'Reads', pumps: 'Dosing pumps', due: 'Due', nothingDue: 'Nothing is due.', alarms: 'Open alarms', noAlarms: 'No open alarm.', checks: 'Checks of the last 14 days', noChecks: 'No checks in the last 14 days.',
     bathers: 'Bathers', bottom: 'Bottom', visible: 'visible', notVisible: 'not visible', origin: { raw: 'own signal', panel_scaled: 'as the panel shows it' }, noProbes: 'This pool has no probe.', noPumps: 'No dosing pump.',
