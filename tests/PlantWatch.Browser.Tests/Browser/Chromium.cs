@@ -12,6 +12,7 @@ public sealed class Chromium : IAsyncLifetime
     private static readonly string[] Quiet =
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        "--lang=en-GB",
     ];
 
     private IPlaywright? playwright;

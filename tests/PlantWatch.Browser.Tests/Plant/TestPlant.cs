@@ -1,4 +1,5 @@
 using System.Globalization;
+using PlantWatch.Server.Api;
 using PlantWatch.Server.Tests.Whole;
 
 namespace PlantWatch.Browser.Tests.Plant;
@@ -58,6 +59,9 @@ internal static class TestPlant
         """;
 
     public static Task<WholeServer> StartAsync() => WholeServer.StartAsync(plant: Yaml);
+
+    /// <summary>The checks of the main pool that are in the record.</summary>
+    public static Task<List<CheckAnswer>> ChecksAsync(this WholeServer server) => server.GetAsync<List<CheckAnswer>>("/api/v1/checks?pool=main");
 
     /// <summary>One gateway's pack: water, pH and ORP of the hall over the last minutes, oldest first, wandering as water does.</summary>
     public static Task PublishPastAsync(this WholeServer server, int minutes)

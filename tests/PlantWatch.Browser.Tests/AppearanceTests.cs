@@ -1,0 +1,64 @@
+using Microsoft.Playwright;
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Plant;
+using PlantWatch.Server.Tests.House;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>Every page on a phone and on a desk, light and dark. The pictures lie in tests/TestResults/pictures for people to look at.</summary>
+public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClassFixture<Chromium>, IClassFixture<BusyPlant>
+{
+    // A page, and what must stand on it before it counts as drawn.
+    private static readonly (string Route, string Shows)[] Pages =
+    [
+        ("", "pool-main"), ("pool/main", "strip-ph"), ("pool/teaching", "strip-teaching-orp"), ("probe/ph", "judgements"), ("probe/panel-ph", "calibrations"),
+        ("check/main", "submit-check"), ("alarms", "alarm-acid-pump"), ("pumps", "fault-hypo-pump"), ("pumps/acid-pump", "fault-form"), ("record", "refusal-not_a_number"),
+    ];
+
+    [BrowserTheory]
+    [InlineData(390, false)]
+    [InlineData(390, true)]
+    [InlineData(1280, false)]
+    [InlineData(1280, true)]
+    public async Task No_page_scrolls_sideways_complains_or_asks_a_stranger(int width, bool dark)
+    {
+        await using var screen = await chromium.OpenAsync(await plant.AddressAsync(), width, dark);
+        var folder = Directory.CreateDirectory(Repository.PathOf("tests", "TestResults", "pictures")).FullName;
+        foreach (var (route, shows) in Pages)
+        {
+            await screen.GoAsync(route);
+            await Expect(screen[shows]).ToBeVisibleAsync();
+            await screen.UntilAsync("() => [...document.querySelectorAll('.strip-plot')].every(p => p.querySelector('canvas'))");
+            Assert.Equal((route, ""), (route, await screen.AskAsync<string>(TooWide)));
+            await screen.Page.ScreenshotAsync(new PageScreenshotOptions { FullPage = true, Path = Path.Combine(folder, $"{(route.Length == 0 ? "overview" : route.Replace('/', '-'))}-{width}-{(dark ? "dark" : "light")}.png") });
+        }
+        screen.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task Light_and_dark_are_chosen_by_hand_too_and_remembered()
+    {
+        await using var screen = await chromium.OpenAsync(await plant.AddressAsync());
+        await screen.GoAsync();
+        var light = await screen.AskAsync<string>(Ground);
+        await screen["theme"].SelectOptionAsync("dark");
+        var dark = await screen.AskAsync<string>(Ground);
+        Assert.NotEqual(light, dark);
+        await screen.Page.ReloadAsync();
+        Assert.Equal(dark, await screen.AskAsync<string>(Ground));
+        screen.IsClean();
+    }
+
+    private const string Ground = "() => getComputedStyle(document.documentElement).backgroundColor";
+
+    // The first thing that reaches beyond the right edge, where the page can be scrolled sideways; nothing otherwise.
+    private const string TooWide = """
+        () => {
+          const root = document.documentElement;
+          if (root.scrollWidth <= innerWidth) return '';
+          const out = [...document.body.querySelectorAll('*')].find(e => e.getBoundingClientRect().right > innerWidth + 1);
+          return `${root.scrollWidth} px: ${out?.outerHTML.slice(0, 200)}`;
+        }
+        """;
+}

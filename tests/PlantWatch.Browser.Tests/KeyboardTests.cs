@@ -1,0 +1,68 @@
+using Microsoft.Playwright;
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Plant;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>Everything that must be done in a hurry is done without a mouse.</summary>
+public sealed class KeyboardTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    [BrowserFact]
+    public async Task The_first_key_skips_to_the_content_and_a_pool_is_opened_from_there()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await screen.GoAsync();
+        await screen.Page.Keyboard.PressAsync("Tab");
+        var skip = screen.Page.GetByRole(AriaRole.Button, new() { Name = "Skip to content" });
+        await Expect(skip).ToBeFocusedAsync();
+        await Expect(skip).ToBeInViewportAsync();
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Expect(screen.Page.Locator("main")).ToBeFocusedAsync();
+
+        await TabToAsync(screen, "a[href='#/pool/main']");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Expect(screen["strips"]).ToBeVisibleAsync();
+        // A new page begins at its top for the keyboard too, and Back is Back.
+        await Expect(screen.Page.Locator("main")).ToBeFocusedAsync();
+        await screen.Page.GoBackAsync();
+        await Expect(screen["pool-teaching"]).ToBeVisibleAsync();
+        screen.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task An_alarm_is_acknowledged_by_keys_alone()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await server.PublishAsync("hall/acid/state", "fault");
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await screen.GoAsync();
+        await TabToAsync(screen, "[data-testid='alarm-bar']");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Expect(screen["alarm-acid-pump"]).ToBeVisibleAsync();
+        await TabToAsync(screen, "[data-testid='ack']");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await TabToAsync(screen, "[data-testid='alarm-acid-pump'] input[autocomplete='name']");
+        await screen.Page.Keyboard.TypeAsync("T. Wren");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Expect(screen["alarm-acid-pump"]).ToHaveAttributeAsync("data-state", "acknowledged");
+        screen.IsClean();
+    }
+
+    /// <summary>Presses Tab until it is there, as a person does; what holds the focus is always in sight and outlined.</summary>
+    private static async Task TabToAsync(Screen screen, string selector)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            if (await screen.AskAsync<bool>("selector => document.activeElement.matches(selector)", selector))
+            {
+                await Expect(screen.Page.Locator(":focus")).ToBeInViewportAsync();
+                Assert.NotEqual("none", await screen.AskAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle"));
+                return;
+            }
+            await screen.Page.Keyboard.PressAsync("Tab");
+        }
+        Assert.Fail($"sixty tabs never reached {selector}");
+    }
+}

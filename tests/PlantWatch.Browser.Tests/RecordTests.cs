@@ -1,0 +1,29 @@
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Plant;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>The page that accounts for everything that arrived.</summary>
+public sealed class RecordTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    [BrowserFact]
+    public async Task The_sums_close_on_the_page_and_what_was_refused_stands_there_with_its_bytes_and_its_reason()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await server.PublishLinesAsync("hall/ph", Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{7.30 + (i % 5 * 0.01):0.00}")));
+        foreach (var (topic, payload) in ((string, string)[])[("hall/ph", "seven"), ("hall/ph", "14.5"), ("hall/nobody", "7.4"), ("hall/ph", "NaN"), ("hall/ph", "<b>7</b>")])
+            await server.PublishAsync(topic, payload);
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await screen.GoAsync("record");
+        foreach (var (sum, value) in ((string, string)[])[("received", "45"), ("stored", "40"), ("duplicates", "0"), ("refused", "5"), ("in-flight", "0")])
+            await Expect(screen[$"sum-{sum}"]).ToHaveAttributeAsync("data-value", value);
+        await Expect(screen["sum-closes"]).ToHaveAttributeAsync("data-closes", "true");
+        foreach (var (reason, words) in ((string, string)[])[("outside_range", "14.5"), ("unknown_topic", "hall/nobody"), ("not_finite", "NaN")])
+            await Expect(screen[$"refusal-{reason}"]).ToContainTextAsync(words);
+        // A payload is shown as what it is: text, whatever it pretends to be.
+        await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "<b>7</b>" })).ToHaveCountAsync(1);
+        await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "seven" })).ToContainTextAsync("5 bytes");
+        screen.IsClean();
+    }
+}
