@@ -57,7 +57,8 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
         () => {
           const root = document.documentElement;
           if (root.scrollWidth <= innerWidth) return '';
-          const out = [...document.body.querySelectorAll('*')].find(e => e.getBoundingClientRect().right > innerWidth + 1);
+          const clipped = e => { for (let p = e.parentElement; p; p = p.parentElement) if (getComputedStyle(p).overflowX !== 'visible') return true; return false; };
+          const out = [...document.body.querySelectorAll('*')].find(e => e.getBoundingClientRect().right > innerWidth + 1 && !clipped(e));
           return `${root.scrollWidth} px: ${out?.outerHTML.slice(0, 200)}`;
         }
         """;

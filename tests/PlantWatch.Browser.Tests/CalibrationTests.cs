@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Core.Quantities;
@@ -34,8 +35,10 @@ public sealed class CalibrationTests(Chromium chromium) : IClassFixture<Chromium
 
         // The raw reading stays what it was; what is believed moves by the offset.
         await server.PublishAsync("hall/ph", "7.90");
-        await Expect(screen["probe-ph"]).ToContainTextAsync("raw7.90");
-        await Expect(screen["probe-ph"].GetByTestId("value-ph")).ToHaveTextAsync(new System.Text.RegularExpressions.Regex(@"^7\.4\d$"));
+        var sideBySide = screen["probe-ph"].Locator(".side-by-side dd");
+        await Expect(sideBySide.Nth(0)).ToHaveTextAsync("7.90");
+        await Expect(sideBySide.Nth(1)).ToHaveTextAsync(Corrected);
+        await Expect(screen["probe-ph"].GetByTestId("value-ph")).ToHaveTextAsync(Corrected);
         screen.IsClean();
     }
 
@@ -57,6 +60,8 @@ public sealed class CalibrationTests(Chromium chromium) : IClassFixture<Chromium
         await Expect(screen["probe-panel-ph"].GetByTestId("value-panel-ph")).ToHaveTextAsync("7.43");
         screen.IsClean();
     }
+
+    private static readonly Regex Corrected = new(@"^7\.4\d$");
 
     // The probe reads 7.90 where four tests find 7.40 to 7.43.
     private static async Task CheckFourTimesAsync(WholeServer server, string topic)
