@@ -26,7 +26,7 @@ public sealed record PacketMemory
     public ImmutableArray<long> Ordinals { get; init; } = [];
 
     /// <summary>Remembered packets, oldest first.</summary>
-    public ImmutableArray<RememberedPacket> Recent { get; init; } = [];
+    public PacketTrail Recent { get; init; } = PacketTrail.Empty;
 }
 
 /// <summary>A packet whose content was taken.</summary>

@@ -16,7 +16,7 @@ internal static class Say
             : value.ToString("F" + Math.Clamp(3 - digits, 1, 4), CultureInfo.InvariantCulture);
     }
 
-    public static string Ratio(double value) => value >= 100 ? Number(value) : value.ToString(value >= 10 ? "F0" : "F2", CultureInfo.InvariantCulture);
+    public static string Ratio(double value) => value >= 100 ? Number(value) : value.ToString(value >= 10 ? "F0" : value >= 0.1 ? "F2" : "F4", CultureInfo.InvariantCulture);
 
     public static string Spread(IReadOnlyList<double> values) =>
         values.Count == 1 ? Number(values[0]) : $"{Number(Percentile.Median(values))} ({Number(values.Min())} to {Number(values.Max())})";

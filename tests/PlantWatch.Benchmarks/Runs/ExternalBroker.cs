@@ -42,7 +42,7 @@ internal sealed class ExternalBroker : IBenchmark
 
     private static string[] Topics(string of) => [.. Enumerable.Range(0, Publishers).Select(i => $"{of}/{i}")];
 
-    private static double Cpu() => Process.GetCurrentProcess().TotalProcessorTime.TotalMicroseconds;
+    private static double Cpu() => Environment.CpuUsage.TotalTime.TotalMicroseconds;
 
     private sealed class OurSide(Mosquitto broker, string folder, string lines, int messages) : IAsyncDisposable
     {

@@ -30,6 +30,8 @@ internal sealed class PlanIndex
         LowKeys = [.. plan.Probes.Select(p => RuleBook.BelowLimit.KeyFor(p.Id))];
         HighKeys = [.. plan.Probes.Select(p => RuleBook.AboveLimit.KeyFor(p.Id))];
         TrustKeys = [.. plan.Probes.Select(p => RuleBook.ProbeNotTrusted.KeyFor(p.Id))];
+        SilentKeys = [.. plan.Probes.Select(p => RuleBook.Silent.KeyFor(p.Id))];
+        ClockKeys = [.. plan.Probes.Select(p => RuleBook.ClockDoubted.KeyFor(p.Id))];
         OverdueKeys = [.. plan.Pools.Select(p => RuleBook.CheckOverdue.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && probes.TryGetValue(id, out var i) ? i : -1)];
@@ -55,6 +57,12 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each probe that cannot be believed.</summary>
     public string[] TrustKeys { get; }
+
+    /// <summary>Alarm key of each probe's silence.</summary>
+    public string[] SilentKeys { get; }
+
+    /// <summary>Alarm key of each probe's clock.</summary>
+    public string[] ClockKeys { get; }
 
     /// <summary>Some pool has checks due by the clock.</summary>
     public bool HasDuties { get; }

@@ -12,23 +12,23 @@ internal static class TickFold
     {
         if (now <= draft.Watermark) return;
         draft.Watermark = now;
-        for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, draft.Plan.Probes[i], draft.Probes[i], now);
+        for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, i, draft.Plan.Probes[i], draft.Probes[i], now);
         DutyFold.Look(draft, now);
         draft.Alarms.Wait(now);
     }
 
-    private static void LookAtProbe(Draft draft, ProbePlan plan, ProbeState probe, Instant now)
+    private static void LookAtProbe(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)
     {
         if (probe.Last.Quality == Quality.NotReceived) return;
         var silentFor = now - probe.Last.ReceivedAt;
         var silent = silentFor > DeviceClock.SilentAfter(plan.Every);
-        var silentKey = RuleBook.Silent.KeyFor(plan.Id);
+        var silentKey = draft.Index.SilentKeys[index];
         if (silent || draft.Alarms.Knows(silentKey))
             draft.Alarms.Look(RuleBook.Silent, silentKey, plan.Id, silent, now, () => Reason.Of("probe.silent", plan.Name, silentFor.TotalMinutes));
 
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;
         var wrong = !silent && lag > DeviceClock.LateAfter(plan.Every);
-        var clockKey = RuleBook.ClockDoubted.KeyFor(plan.Id);
+        var clockKey = draft.Index.ClockKeys[index];
         if (wrong || draft.Alarms.Knows(clockKey))
             draft.Alarms.Look(RuleBook.ClockDoubted, clockKey, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));
     }

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>Where each session stands in the packet memory's list. Devices may be many, and each packet asks.</summary>
+internal sealed class SessionPlaces
+{
+    // An index pays once a list has lasted for some packets; devices under ever new names make a new list with each.
+    private const int AskedBeforeIndexing = 8;
+
+    private static readonly ConditionalWeakTable<string[], SessionPlaces> Known = [];
+
+    private readonly string[] names;
+    private Dictionary<string, int>? index;
+    private int asked;
+
+    private SessionPlaces(string[] names) => this.names = names;
+
+    /// <summary>The places of a list, kept as long as the list.</summary>
+    public static SessionPlaces Of(ImmutableArray<string> names) => Known.GetValue(ImmutableCollectionsMarshal.AsArray(names) ?? [], static n => new SessionPlaces(n));
+
+    /// <summary>The place of a session, or -1.</summary>
+    public int Find(string name)
+    {
+        if (index is { } made) return made.GetValueOrDefault(name, -1);
+        if (++asked <= AskedBeforeIndexing) return Array.IndexOf(names, name);
+        var all = new Dictionary<string, int>(names.Length, StringComparer.Ordinal);
+        for (var i = 0; i < names.Length; i++) all.TryAdd(names[i], i);
+        // Two folds at once may both make it; they make the same.
+        Volatile.Write(ref index, all);
+        return all.GetValueOrDefault(name, -1);
+    }
+}

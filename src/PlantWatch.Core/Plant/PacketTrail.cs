@@ -1,0 +1,65 @@
+using System.Collections;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>Remembered packets, oldest first. Immutable; written as a plain array.</summary>
+/// <remarks>
+/// Nearly every batch is one message that adds one packet to thousands, so a copy a batch would be most of the fold's work. A trail
+/// therefore shares its shelf with the trail it grew from, which ends before the new entries and never sees them. Packets of a session
+/// are forgotten in their order, so two counts a session say which entries still hold. Only one at a time may fill the free places of a
+/// shelf; whoever else grows the same trail takes a copy.
+/// </remarks>
+[JsonConverter(typeof(PacketTrailJson))]
+public sealed class PacketTrail : IEnumerable<RememberedPacket>
+{
+    private readonly PacketShelf shelf;
+    private readonly int start;
+    private readonly int end;
+    private readonly int[] said;
+    private readonly int[] held;
+
+    internal PacketTrail(PacketShelf shelf, int start, int end, int length, int[] said, int[] held) =>
+        (this.shelf, this.start, this.end, Length, this.said, this.held) = (shelf, start, end, length, said, held);
+
+    /// <summary>Nothing remembered.</summary>
+    public static PacketTrail Empty { get; } = new(new PacketShelf(0), 0, 0, 0, [], []);
+
+    /// <summary>Packets in it.</summary>
+    public int Length { get; }
+
+    /// <summary>A trail of these packets.</summary>
+    public static PacketTrail Of(IEnumerable<RememberedPacket> packets)
+    {
+        ArgumentNullException.ThrowIfNull(packets);
+        var growing = Empty.Grow();
+        foreach (var packet in packets) growing.Add(packet);
+        return growing.Seal();
+    }
+
+    /// <inheritdoc/>
+    public IEnumerator<RememberedPacket> GetEnumerator()
+    {
+        for (var i = start; i < end; i++)
+            if (shelf.Holds(i, said, held)) yield return shelf.Places[i].Packet;
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <summary>What this trail becomes.</summary>
+    public GrowingTrail Grow() => new(shelf, start, end, Length, said, held);
+
+    private sealed class PacketTrailJson : JsonConverter<PacketTrail>
+    {
+        public override PacketTrail Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            Of(JsonSerializer.Deserialize<RememberedPacket[]>(ref reader, options) ?? []);
+
+        public override void Write(Utf8JsonWriter writer, PacketTrail value, JsonSerializerOptions options)
+        {
+            writer.WriteStartArray();
+            foreach (var packet in value) JsonSerializer.Serialize(writer, packet, options);
+            writer.WriteEndArray();
+        }
+    }
+}
