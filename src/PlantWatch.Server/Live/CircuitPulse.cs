@@ -9,7 +9,9 @@ namespace PlantWatch.Server.Live;
 internal sealed class CircuitPulse
 {
     private readonly Lock gate = new();
-    private Dictionary<string, ReadingPoint> readings = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Reading> readings = new(StringComparer.Ordinal);
+    private Dictionary<string, int> probes = new(StringComparer.Ordinal);
+    private CircuitPlan? indexed;
     private CircuitState? shown;
     private CircuitState? newest;
 
@@ -19,7 +21,7 @@ internal sealed class CircuitPulse
         {
             newest = result.Next;
             foreach (var reading in result.Readings)
-                if (reading.Order == Order.Newest) readings[reading.Series] = Point(result.Next, reading);
+                if (reading.Order == Order.Newest) readings[reading.Series] = reading;
         }
     }
 
@@ -27,10 +29,11 @@ internal sealed class CircuitPulse
     {
         lock (gate)
         {
-            if (readings.Count == 0) return null;
-            var taken = readings;
-            readings = new Dictionary<string, ReadingPoint>(StringComparer.Ordinal);
-            return [.. taken.Values];
+            if (readings.Count == 0 || newest is null) return null;
+            // Many commits lie between two beats: what they share is made once a beat.
+            ReadingPoint[] points = [.. readings.Values.Select(r => Point(newest, r))];
+            readings.Clear();
+            return points;
         }
     }
 
@@ -67,11 +70,18 @@ internal sealed class CircuitPulse
         return false;
     }
 
-    private static ReadingPoint Point(CircuitState state, Reading reading)
+    private ReadingPoint Point(CircuitState state, Reading reading)
     {
+        if (!ReferenceEquals(indexed, state.Plan)) Index(state);
         var value = reading.Raw;
-        foreach (var probe in state.Probes)
-            if (probe.Id == reading.Series && probe.Last.MeasuredAt == reading.MeasuredAt) value = probe.Last.Value;
+        if (probes.TryGetValue(reading.Series, out var i) && state.Probes[i].Last is var last && last.MeasuredAt == reading.MeasuredAt) value = last.Value;
         return new ReadingPoint(reading.Series, reading.MeasuredAt.UnixMilliseconds, reading.Raw, value, reading.Quality.IsGood());
+    }
+
+    private void Index(CircuitState state)
+    {
+        probes = new Dictionary<string, int>(state.Probes.Length, StringComparer.Ordinal);
+        for (var i = 0; i < state.Probes.Length; i++) probes[state.Probes[i].Id] = i;
+        indexed = state.Plan;
     }
 }

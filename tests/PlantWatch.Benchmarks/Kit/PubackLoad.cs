@@ -24,8 +24,8 @@ internal sealed class PubackLoad : IAsyncDisposable
         return load;
     }
 
-    /// <summary>Acknowledged publishes a second over a while.</summary>
-    public async Task<double> RateAsync(TimeSpan during)
+    /// <summary>Acknowledged publishes over a while, and how many seconds it took.</summary>
+    public async Task<(long Count, double Seconds)> CountAsync(TimeSpan during)
     {
         long acknowledged = 0;
         var start = Stopwatch.GetTimestamp();
@@ -37,7 +37,7 @@ internal sealed class PubackLoad : IAsyncDisposable
                 Interlocked.Increment(ref acknowledged);
             }
         })));
-        return acknowledged / Stopwatch.GetElapsedTime(start).TotalSeconds;
+        return (acknowledged, Stopwatch.GetElapsedTime(start).TotalSeconds);
     }
 
     /// <summary>One publish of one device, until its PUBACK.</summary>

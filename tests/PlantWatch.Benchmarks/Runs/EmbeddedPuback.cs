@@ -28,27 +28,40 @@ internal sealed class EmbeddedPuback : IBenchmark
         using var empty = await EmptyServer.StartAsync();
         foreach (var devices in new[] { 1, 10, 50, 500 })
         {
+            var who = devices == 1 ? "1 client" : $"{devices} clients";
             var during = TimeSpan.FromSeconds(bench.Quick ? 0.5 : 2);
             await using var toUs = await PubackLoad.ConnectAsync(server.MqttPort, devices);
             await using var toEmpty = await PubackLoad.ConnectAsync(empty.Port, devices);
-            var bounds = new List<double>();
-            var pairs = await Rounds.InTurnAsync(bench.Rounds, () => toUs.RateAsync(during), async () =>
+            var (bounds, cpu, emptyCpu) = (new List<double>(), new List<double>(), new List<double>());
+            var (commitsMade, readings) = (0L, 0L);
+            server.OnCommit = result => (commitsMade, readings) = (commitsMade + 1, readings + result.Readings.Length);
+            var pairs = await Rounds.InTurnAsync(bench.Rounds, () => RateAsync(toUs, during, cpu), async () =>
             {
                 var latency = await LatencyAsync(store, maker, bench.Of(100, 30));
                 commits.AddRange(latency);
                 bounds.Add(devices / Percentile.Median(latency) * 1000);
-                return await toEmpty.RateAsync(during);
+                return await RateAsync(toEmpty, during, emptyCpu);
             });
             var byDisk = new Pairs(pairs.Ours, [.. bounds.Skip(1)]);
             var smaller = Percentile.Median(pairs.Baseline) < Percentile.Median(byDisk.Baseline) ? pairs : byDisk;
-            rows.Add(new Row(devices == 1 ? "1 client, PUBACK/s" : $"{devices} clients, PUBACK/s", Say.Spread(pairs.Ours),
+            rows.Add(new Row($"{who}, PUBACK/s", Say.Spread(pairs.Ours),
                 $"empty {Say.Number(Percentile.Median(pairs.Baseline))}; by the disk {Say.Number(Percentile.Median(byDisk.Baseline))}",
                 $"{Say.Ratio(smaller.Ratio)} ({Say.Ratio(smaller.Range.Low)} to {Say.Ratio(smaller.Range.High)})", "0.80"));
-            bench.Say($"{devices} clients are done");
+            rows.Add(new Pairs([.. cpu.Skip(1)], [.. emptyCpu.Skip(1)]).Row($"{who}, CPU µs a PUBACK, device and broker together (less is better)"));
+            rows.Add(new Row($"{who}, readings a commit", Say.Number((double)readings / Math.Max(1, commitsMade))));
+            bench.Say($"{who}: done");
         }
 
         rows.Add(new Row("Commit of one reading, ms", Say.Tails(commits)));
         return rows;
+    }
+
+    private static async Task<double> RateAsync(PubackLoad load, TimeSpan during, List<double> cpu)
+    {
+        var before = Environment.CpuUsage.TotalTime;
+        var (count, seconds) = await load.CountAsync(during);
+        cpu.Add((Environment.CpuUsage.TotalTime - before).TotalMicroseconds / count);
+        return count / seconds;
     }
 
     private static async Task<IReadOnlyList<double>> LatencyAsync(SqliteStore store, Batches maker, int times)
