@@ -3,15 +3,17 @@ using System.Text;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Server.Ingest;
 
 namespace PlantWatch.Benchmarks.Kit;
 
-/// <summary>The events of a circuit whose probes speak at 1 Hz, evenly spread, each from a device of its own; a tick a second as the loop adds it.</summary>
+/// <summary>The events of a circuit whose probes speak at 1 Hz, evenly spread, each from a device of its own up to as many as the embedded broker takes; a tick a second as the loop adds it.</summary>
 internal sealed class Feed(int probes, bool senml = false)
 {
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 6);
 
     private readonly int messages = senml ? (probes + 9) / 10 : probes;
+    private readonly long[] ordinals = new long[EmbeddedBroker.MostConnections];
     private long count;
     private Instant ticked = Start;
 
@@ -38,7 +40,9 @@ internal sealed class Feed(int probes, bool senml = false)
         var (which, turn) = ((int)(count % messages), count / messages);
         Now = Start + TimeSpan.FromSeconds(turn) + TimeSpan.FromMicroseconds(1_000_000.0 * which / messages);
         count++;
-        var packet = new PacketIdentity($"device-{which}", (int)(turn % 65535) + 1, turn + 1, Redelivered: false);
+        var device = which % ordinals.Length;
+        var ordinal = ++ordinals[device];
+        var packet = new PacketIdentity($"device-{device}", (int)(ordinal % 65535) + 1, ordinal, Redelivered: false);
         return senml ? new(Now, $"hall/pack/{which}", Pack(which, turn), false, packet) : new(Now, Plants.Topic(which), Encoding.UTF8.GetBytes(Plants.Value(which, turn)), false, packet);
     }
 
