@@ -1,3 +1,4 @@
+using System.Text;
 using System.Threading.Channels;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
@@ -107,6 +108,11 @@ internal sealed class CircuitWorker : IAsyncDisposable
             {
                 await OneBatchAsync(taken, cancellation);
             }
+            catch (Exception fault) when (IsDefect(fault))
+            {
+                // Not even setting it aside succeeded. A circuit that stopped here would stand still until somebody restarts the server.
+                LoopLog.BatchLost(log, Partition.Value, taken.Count, fault);
+            }
             finally
             {
                 // Whoever still waits was not committed: it is told so, and sends again.
@@ -192,10 +198,23 @@ internal sealed class CircuitWorker : IAsyncDisposable
 
     private StepResult SetAside(PlantEvent broken)
     {
-        var bytes = broken is MessageArrived message ? message.Payload : JournalCodec.Write([broken]);
+        var bytes = broken is MessageArrived message ? message.Payload : BytesOf(broken);
         var refusal = new Refusal(Guid.CreateVersion7(), broken.At, (broken as MessageArrived)?.Topic ?? broken.GetType().Name, bytes, RefusalReason.Defect, "");
         var no = Outcome.TurnedDown.Because(TurnedDownKind.Unknown, "", Core.Probes.Reason.Of("defect"));
         return new StepResult(State, [], [refusal], [], [], [no]);
+    }
+
+    // What the fold fails on may be half made, and the journal's form refuses that as well.
+    private static byte[] BytesOf(PlantEvent broken)
+    {
+        try
+        {
+            return JournalCodec.Write([broken]);
+        }
+        catch (Exception fault) when (IsDefect(fault))
+        {
+            return Encoding.UTF8.GetBytes(broken.GetType().Name);
+        }
     }
 
     private readonly record struct Waiting(PlantEvent Event, TaskCompletionSource<Outcome> Answer);

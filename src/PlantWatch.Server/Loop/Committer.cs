@@ -75,7 +75,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
                 Fatal?.Invoke(fault);
                 return;
             }
-            catch (StorageException fault) when (!fault.MayPass)
+            catch (Exception fault) when (NeverPasses(fault))
             {
                 await CommitAloneAsync(taken, fault);
                 return;
@@ -93,8 +93,12 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
         }
     }
 
+    // What cannot be written down today, such as a number that is none, cannot be written down in five seconds either.
+    private static bool NeverPasses(Exception fault) =>
+        fault is StorageException { MayPass: false } or ArgumentException or NotSupportedException or System.Text.Json.JsonException;
+
     // Trying again cannot help: one of the batches is at fault. Each goes alone, so that it stops nobody else, and its circuit is told.
-    private async Task CommitAloneAsync(List<Waiting> taken, StorageException fault)
+    private async Task CommitAloneAsync(List<Waiting> taken, Exception fault)
     {
         if (taken is [var guilty])
         {
