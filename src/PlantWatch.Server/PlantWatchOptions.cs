@@ -9,6 +9,9 @@ public sealed class PlantWatchOptions
     /// <summary>Folder of the record and the logs.</summary>
     public string Data { get; set; } = "data";
 
+    /// <summary>Addresses under which a reverse proxy shows the page, such as https://pools.example, where it does not hand on the Host it was asked for.</summary>
+    public IList<string> Origins { get; set; } = [];
+
     /// <summary>Where readings come from.</summary>
     public BrokerOptions Broker { get; set; } = new();
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Microsoft.Extensions.Options;
 using PlantWatch.Core.Plant;
 using PlantWatch.Server.Api;
@@ -67,7 +68,9 @@ internal static class PlantWatchServer
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.ConfigureHttpJsonOptions(o =>
         {
-            foreach (var converter in PlantJson.Options.Converters) o.SerializerOptions.Converters.Add(converter);
+            o.SerializerOptions.Converters.Add(new WordEnums());
+            o.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+            o.SerializerOptions.RespectNullableAnnotations = true;
         });
         services.AddSignalR(o => o.MaximumReceiveMessageSize = 4096).AddJsonProtocol(o => o.PayloadSerializerOptions = PlantJson.Options);
     }
@@ -76,6 +79,7 @@ internal static class PlantWatchServer
     {
         app.UseSecurityHeaders();
         app.UseClearErrors();
+        app.UseForeignOrigins();
         app.UsePageFiles();
         app.UseRouting();
         var api = app.MapGroup("/api/v1");

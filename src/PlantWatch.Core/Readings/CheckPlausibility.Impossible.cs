@@ -58,8 +58,8 @@ internal static class ImpossibleChecks
             return;
         }
 
-        for (var earlier = 0; earlier < i; earlier++)
-            if (results[earlier].Measurand == result.Measurand) Add(found, field + ".measurand", Reason.Of("check.measurand_twice"));
+        // Named once however often: a remark for each pair would let a small request grow into a huge answer.
+        if (Earlier(results, i, r => r.Measurand == result.Measurand)) Add(found, field + ".measurand", Reason.Of("check.measurand_twice"));
         if (Impossible(result.Measurand, result.Value) is { } why) Add(found, field + ".value", why);
         // A comparison with NaN is false, so the range is asked for rather than its outside.
         if (!(result.Dilution >= 1 && result.Dilution <= MostDilution)) Add(found, field + ".dilution", Reason.Of("check.dilution_impossible", 1, MostDilution));
@@ -74,9 +74,15 @@ internal static class ImpossibleChecks
             return;
         }
 
-        for (var earlier = 0; earlier < i; earlier++)
-            if (panel[earlier].ProbeId == panel[i].ProbeId) Add(found, field + ".probeId", Reason.Of("check.probe_twice", probe.Name));
+        if (Earlier(panel, i, p => p.ProbeId == probe.Id)) Add(found, field + ".probeId", Reason.Of("check.probe_twice", probe.Name));
         if (Impossible(probe.Measurand, panel[i].Value) is { } why) Add(found, field + ".value", why);
+    }
+
+    private static bool Earlier<T>(ImmutableArray<T> items, int i, Predicate<T> same)
+    {
+        for (var earlier = 0; earlier < i; earlier++)
+            if (same(items[earlier])) return true;
+        return false;
     }
 
     private static Reason? Impossible(Measurand measurand, double value)

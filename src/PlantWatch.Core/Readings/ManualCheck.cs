@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings;
@@ -50,12 +51,12 @@ public enum SamplePoint
 /// <param name="Method">How.</param>
 /// <param name="Censoring">A number, or only a bound.</param>
 /// <param name="Dilution">Dilution factor of the sample: 1 undiluted, 10 for one part in ten. The value is already multiplied by it.</param>
-public sealed record TestResult(Measurand Measurand, double Value, TestMethod Method, Censoring Censoring = Censoring.None, double Dilution = 1);
+public sealed record TestResult([property: JsonRequired] Measurand Measurand, [property: JsonRequired] double Value, TestMethod Method, Censoring Censoring = Censoring.None, double Dilution = 1);
 
 /// <summary>What the plant's own panel showed for a probe when the sample was taken.</summary>
 /// <param name="ProbeId">Which probe.</param>
 /// <param name="Value">The number on the panel, in the measurand's unit.</param>
-public sealed record PanelReading(string ProbeId, double Value);
+public sealed record PanelReading([property: JsonRequired] string ProbeId, [property: JsonRequired] double Value);
 
 /// <summary>A manual check: evidence with a person, a place and three times. Corrections are new checks that name the old one.</summary>
 public sealed record ManualCheck

@@ -12,12 +12,13 @@ internal static class AlarmApi
 {
     public static void MapAlarms(this RouteGroupBuilder api)
     {
-        api.MapPost("/alarms/{id:guid}/acknowledge", (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
-            ActAsync(id, request.By, host, (at, by) => new AlarmAcknowledged(at, id, by, request.Comment), cancellation)).Produces<AlarmView>();
+        api.MapPost("/alarms/{id:guid}/acknowledge", async (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
+            Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) => new AlarmAcknowledged(at, id, by, request.Comment), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/{id:guid}/shelve", async (Guid id, Shelve request, PlantHost host, CancellationToken cancellation) =>
         {
             if (string.IsNullOrWhiteSpace(request.Why)) return Answers.Invalid("why", "field.required");
             if (!(request.Minutes is > 0 and <= 100_000)) return Answers.Invalid("minutes", "field.positive");
+            if (Bounds.OfRemark("why", request.Why) is { } no) return no;
             return await ActAsync(id, request.By, host, (at, by) => new AlarmShelved(at, id, at + TimeSpan.FromMinutes(request.Minutes), by, request.Why), cancellation);
         }).Produces<AlarmView>();
         api.MapPost("/alarms/{id:guid}/unshelve", (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
@@ -28,8 +29,10 @@ internal static class AlarmApi
     private static async Task<IResult> ActAsync(Guid id, string? by, PlantHost host, Func<Instant, string, PlantEvent> make, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(by)) return Answers.Invalid("by", "field.required");
+        if (Bounds.OfName("by", by) is { } tooLong) return tooLong;
         if (host.WithAlarm(id) is not { } worker) return Answers.NotFound($"live alarm {id}");
-        var before = worker.State.Alarms.Values.First(a => a.Id == id);
+        // Between two looks it may be over.
+        if (worker.State.Alarms.Values.FirstOrDefault(a => a.Id == id) is not { } before) return Answers.NotFound($"live alarm {id}");
         var outcome = await host.SendAsync(worker.Partition.Value, at => make(at, by.Trim()), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
         // Acknowledged and gone: the last word on it is the record's.
@@ -39,7 +42,7 @@ internal static class AlarmApi
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {
-        var (start, end) = Times.Open(from, to);
+        if (Times.Open(from, to, out var start, out var end) is { } no) return no;
         var take = Math.Clamp(limit ?? 200, 1, 2000);
         var changes = new List<AlarmChangeView>();
         foreach (var worker in host.Circuits.ToArray())

@@ -23,7 +23,8 @@ internal static class Answers
         TurnedDownKind.NotFound => StatusCodes.Status404NotFound,
         TurnedDownKind.Conflict => StatusCodes.Status409Conflict,
         TurnedDownKind.Invalid => StatusCodes.Status400BadRequest,
-        _ => StatusCodes.Status500InternalServerError,
+        // A defect of ours, but this same content fails again however often it is sent: a phone's outbox must set it aside and go on.
+        _ => StatusCodes.Status422UnprocessableEntity,
     };
 
     private static string TitleOf(TurnedDownKind kind) => kind switch

@@ -26,19 +26,23 @@ internal static class CalibrationApi
     private static async Task<IResult> ProbeAsync(string id, PlantHost host, LivePublisher live, IRecordStore store, CancellationToken cancellation)
     {
         if (host.WithProbe(id) is not { } worker) return Answers.NotFound($"probe {id}");
-        var (state, index) = (worker.State, worker.State.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id));
+        var state = worker.State;
+        var index = state.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id);
+        // A reload may have taken the probe away between two looks.
+        if (index < 0 || live.View(worker).Probes.FirstOrDefault(p => p.Id == id) is not { } now) return Answers.NotFound($"probe {id}");
         var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], id), cancellation);
         var judgements = rows.Select(r => JudgementViews.Of(((JudgementEntry)r.Body).Judgement, r.HappenedAt)).ToArray();
         var advice = CalibrationOffers.For(state.Plan.Probes[index], state.Probes[index].Trust, [.. state.Calibrations.Where(c => c.ProbeId == id)], state.Watermark);
         var why = Wording.English.Say(advice.Why);
         var offer = advice.Offer is { } o ? new OfferedCalibration(o.Kind, o.Slope, o.Offset, o.Checks, why) : null;
-        return Answers.Ok(new ProbeHistory(SiteApi.Probe(state.Plan.Probes[index]), live.View(worker).Probes[index], judgements, Of(state, id), offer, why));
+        return Answers.Ok(new ProbeHistory(SiteApi.Probe(state.Plan.Probes[index]), now, judgements, Of(state, id), offer, why));
     }
 
     private static async Task<IResult> ProposeAsync(Guid id, ProposeCalibration request, PlantHost host, CancellationToken cancellation)
     {
         if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note) ?? Bounds.OfList("checks", request.Checks ?? [], Bounds.Checks)) is { } no) return no;
         if (host.WithProbe(request.ProbeId) is not { } worker) return Answers.Invalid("probeId", "probe.not_known");
         var proposal = new Calibration
         {
@@ -57,6 +61,7 @@ internal static class CalibrationApi
     private static async Task<IResult> DecideAsync(Guid id, DecideCalibration request, PlantHost host, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } no) return no;
         if (request.Decision == CalibrationStatus.Proposed) return Answers.Invalid("decision", "field.required");
         if (host.WithCalibration(id) is not { } worker) return Answers.NotFound($"calibration {id}");
         return Say(await host.SendAsync(worker.Partition.Value,
@@ -65,5 +70,5 @@ internal static class CalibrationApi
 
     private static IResult Say(Outcome outcome, CircuitWorker worker, Guid id) => outcome is Outcome.TurnedDown no
         ? Answers.From(no)
-        : Answers.Ok(CircuitViews.Calibration(worker.State.Calibrations.First(c => c.Id == id)));
+        : worker.State.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? Answers.Ok(CircuitViews.Calibration(kept)) : Answers.NotFound($"calibration {id}");
 }

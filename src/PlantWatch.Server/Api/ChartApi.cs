@@ -20,8 +20,7 @@ internal static class ChartApi
             if (kind is not (".png" or ".svg")) return Answers.NotFound($"chart {file}; ask for .png or .svg");
             var poolId = Path.GetFileNameWithoutExtension(file);
             if (host.WithPool(poolId) is not { } worker) return Answers.NotFound($"pool {poolId}");
-            if (!Instant.TryParse(from, out var start)) return Answers.Invalid("from", "field.time");
-            if (!Instant.TryParse(to, out var end) || end <= start || end - start > SeriesApi.LongestRange) return Answers.Invalid("to", "field.time_range");
+            if (Times.Range(from, to, out var start, out var end) is { } no) return no;
             var frame = new Frame(start, end, width ?? 1200, height ?? 0, theme == "dark" ? ChartTheme.Dark : ChartTheme.Light);
             var input = await InputAsync(worker, worker.State.Plan.Pools.First(p => p.Id == poolId), frame, series, record, cancellation);
             return kind == ".png" ? Results.Bytes(StripChart.Png(input), "image/png") : Results.Text(StripChart.Svg(input), "image/svg+xml");

@@ -31,8 +31,12 @@ internal static class CheckApi
         if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
         if (host.WithPool(request.PoolId) is not { } worker) return Answers.Invalid("poolId", "pool.not_known");
         if (string.IsNullOrWhiteSpace(request.Who)) return Answers.Invalid("who", "field.required");
+        if (Objection(request) is { } objection) return objection;
         var check = Check(id, request);
-        if (await store.EntryAsync(worker.Partition, id, cancellation) is { } known) return await AgainAsync(known, check, store, worker.Partition, cancellation);
+        foreach (var circuit in host.Circuits.ToArray())
+            if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known) return await AgainAsync(known, check, store, circuit.Partition, cancellation);
+        if (check.Corrects is { } wrong && wrong != id && await store.EntryAsync(worker.Partition, wrong, cancellation) is not { Body: CheckEntry })
+            return Answers.Invalid("corrects", "check.corrects_unknown");
 
         var windows = await CheckWindows.ReadAsync(worker, series, check, cancellation);
         var arrivedAt = Instant.Never;
@@ -48,6 +52,11 @@ internal static class CheckApi
             _ => Answers.Problem(StatusCodes.Status500InternalServerError, "PlantWatch failed on this", []),
         };
     }
+
+    private static IResult? Objection(CheckRequest request) =>
+        Bounds.OfName("who", request.Who) ?? Bounds.OfName("place", request.Place) ?? Bounds.OfRemark("note", request.Note)
+        ?? Bounds.OfRemark("correctionReason", request.CorrectionReason)
+        ?? Bounds.OfList("results", request.Results, Bounds.Results) ?? Bounds.OfList("panel", request.Panel, Bounds.Panel);
 
     // The same check once more is answered as the first time; another one under its id is a conflict.
     private static async Task<IResult> AgainAsync(RecordEntry known, ManualCheck check, IRecordStore store, PartitionKey partition, CancellationToken cancellation)
@@ -72,7 +81,7 @@ internal static class CheckApi
     private static async Task<IResult> ListAsync(string pool, string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {
         if (host.WithPool(pool) is not { } worker) return Answers.NotFound($"pool {pool}");
-        var (start, end) = Times.Open(from, to);
+        if (Times.Open(from, to, out var start, out var end) is { } no) return no;
         var take = Math.Clamp(limit ?? 200, 1, 2000);
         var checks = await store.EntriesAsync(worker.Partition, new EntryQuery(["check"], pool, start, end, take), cancellation);
         var judged = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], null, start, end, take * Math.Max(1, worker.State.Plan.Probes.Length)), cancellation);

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PlantWatch.Core.Quantities;
 
@@ -22,6 +23,8 @@ internal static class OpenApiSetup
         });
         options.AddSchemaTransformer((schema, context, _) =>
         {
+            var type = Nullable.GetUnderlyingType(context.JsonTypeInfo.Type) ?? context.JsonTypeInfo.Type;
+            if (type.IsEnum) (schema.Type, schema.Enum) = (JsonSchemaType.String, [.. WordEnums.Of(type).Select(word => JsonValue.Create(word))]);
             if (context.JsonTypeInfo.Type != typeof(Instant) && context.JsonTypeInfo.Type != typeof(Instant?)) return Task.CompletedTask;
             // Written as text by its own converter, which the generator cannot look into.
             (schema.Type, schema.Format, schema.Properties) = (JsonSchemaType.String, "date-time", null);

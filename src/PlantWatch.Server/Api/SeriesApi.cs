@@ -10,14 +10,12 @@ namespace PlantWatch.Server.Api;
 internal static class SeriesApi
 {
     private const int WidestChart = 4000;
-    internal static readonly TimeSpan LongestRange = TimeSpan.FromDays(366 * 20);
 
     public static void MapSeries(this RouteGroupBuilder api) =>
         api.MapGet("/series", async (string probe, string from, string to, int? width, PlantHost host, ISeriesStore store, CancellationToken cancellation) =>
         {
             if (host.WithSeries(probe) is not { } worker) return Answers.NotFound($"series {probe}");
-            if (!Instant.TryParse(from, out var start)) return Answers.Invalid("from", "field.time");
-            if (!Instant.TryParse(to, out var end) || end <= start || end - start > LongestRange) return Answers.Invalid("to", "field.time_range");
+            if (Times.Range(from, to, out var start, out var end) is { } no) return no;
             var answer = await QueryAsync(worker, store, probe, start, end, Math.Clamp(width ?? 800, 1, WidestChart), cancellation);
             return Answers.Ok(View(answer, worker.State));
         }).Produces<SeriesView>();

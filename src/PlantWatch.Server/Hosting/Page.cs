@@ -26,7 +26,8 @@ internal static class Page
         }
 
         var page = new PhysicalFileProvider(Folder).GetFileInfo("index.html");
-        app.MapFallback("/{**path}", async context =>
+        // Only what a browser asks a page by: any other method at an address of the interface is to be told so, and not to get the page.
+        app.MapMethods("/{**path}", ["GET", "HEAD"], async context =>
         {
             // An unknown address of the interface is an error, one of the page is the page's to show.
             if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) || Path.HasExtension(context.Request.Path.Value))
@@ -38,7 +39,7 @@ internal static class Page
             context.Response.ContentType = "text/html; charset=utf-8";
             context.Response.Headers.CacheControl = "no-cache";
             await context.Response.SendFileAsync(page);
-        });
+        }).Add(endpoint => ((RouteEndpointBuilder)endpoint).Order = int.MaxValue);
     }
 
     // Built files carry a hash of their content in their name; the page that names them must be asked for each time.

@@ -30,7 +30,15 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public PlantPlan? Plan { get; private set; }
 
     /// <summary>The circuits of the plan, without the place for strays.</summary>
-    public IEnumerable<CircuitWorker> Circuits => Plan is null ? [] : Plan.Circuits.Select(c => workers[c.Id]);
+    /// <remarks>While a plant file comes into force, a circuit of the last one may be gone already.</remarks>
+    public IEnumerable<CircuitWorker> Circuits
+    {
+        get
+        {
+            var known = workers;
+            return Plan is null ? [] : Plan.Circuits.Select(c => known.GetValueOrDefault(c.Id)).OfType<CircuitWorker>();
+        }
+    }
 
     /// <summary>Every partition that can hold refusals: the circuits and the place for strays.</summary>
     public IEnumerable<CircuitWorker> Everything => workers.Values;
@@ -75,7 +83,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     public async Task<Outcome> SendAsync(string circuit, Func<Instant, PlantEvent> make, CancellationToken cancellation)
     {
-        var worker = Find(circuit) ?? throw new ArgumentException($"there is no circuit {circuit}", nameof(circuit));
+        var worker = Find(circuit) ?? throw new OperationCanceledException($"circuit {circuit} is gone");
         return await await worker.SendAsync(make, cancellation);
     }
 
