@@ -45,6 +45,9 @@ public interface IRecordStore : IAsyncDisposable
     /// <summary>One row of the record by its id; null when there is none.</summary>
     ValueTask<RecordEntry?> EntryAsync(PartitionKey partition, Guid id, CancellationToken cancellation);
 
+    /// <summary>How many refused items of each reason are only counted any more: a store may forget the older ones of a reason, never the newest thousand unless they are large.</summary>
+    ValueTask<IReadOnlyDictionary<RefusalReason, long>> ForgottenRefusalsAsync(PartitionKey partition, CancellationToken cancellation);
+
     /// <summary>Refused items, newest first.</summary>
     ValueTask<IReadOnlyList<Refusal>> RefusalsAsync(PartitionKey partition, int limit, CancellationToken cancellation);
 }

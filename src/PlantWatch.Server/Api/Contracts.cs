@@ -302,5 +302,10 @@ public sealed record FaultRequest(string? Asset, string? Seen, string? Done, Fau
 /// <summary>A refused item.</summary>
 public sealed record RefusalView(Guid Id, Instant ReceivedAt, string Circuit, string Topic, string PayloadText, int PayloadBytes, RefusalReason Reason, string Text);
 
+// ---- GET /api/v1/refusals/forgotten : ForgottenView[] most first
+
+/// <summary>Refusals of a reason that are only counted any more: the newest thousand of each are kept with their bytes.</summary>
+public sealed record ForgottenView(string Circuit, RefusalReason Reason, long Count);
+
 // ---- GET /api/v1/charts/pools/{id}.png and .svg ?from=&to=&width=&height=&theme=light|dark
 

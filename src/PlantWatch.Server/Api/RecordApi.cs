@@ -10,7 +10,9 @@ internal static class RecordApi
 {
     private const int ShownBytes = 200;
 
-    public static void MapRecord(this RouteGroupBuilder api) =>
+    public static void MapRecord(this RouteGroupBuilder api)
+    {
+        MapForgotten(api);
         api.MapGet("/refusals", async (int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation) =>
         {
             var take = Math.Clamp(limit ?? 100, 1, 1000);
@@ -22,6 +24,17 @@ internal static class RecordApi
                         Wording.English.Say(refusal)));
             return Answers.Ok(all.OrderByDescending(r => r.ReceivedAt).Take(take).ToArray());
         }).Produces<IReadOnlyList<RefusalView>>();
+    }
+
+    private static void MapForgotten(RouteGroupBuilder api) =>
+        api.MapGet("/refusals/forgotten", async (PlantHost host, IRecordStore store, CancellationToken cancellation) =>
+        {
+            var all = new List<ForgottenView>();
+            foreach (var worker in host.Everything.ToArray())
+                foreach (var (reason, count) in await store.ForgottenRefusalsAsync(worker.Partition, cancellation))
+                    all.Add(new ForgottenView(worker.Partition.Value, reason, count));
+            return Answers.Ok(all.OrderByDescending(f => f.Count).ToArray());
+        }).Produces<IReadOnlyList<ForgottenView>>();
 
     // Foreign bytes are shown, never interpreted: what is no printable text becomes a dot.
     private static string Shown(ReadOnlySpan<byte> payload)

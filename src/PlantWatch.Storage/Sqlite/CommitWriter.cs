@@ -1,3 +1,4 @@
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Storage.Sqlite;
@@ -7,6 +8,7 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
 {
     private readonly SeriesBook book = new(session);
     private readonly RecordWriter record = new(session);
+    private readonly RefusalKeeper refusals = new(session);
     private readonly ReadingWriter readings = new(session, rollUps);
     private readonly List<(SeriesBook.Section Section, string Key, SeriesSlot Slot)> touched = [];
 
@@ -16,6 +18,7 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
         var tallies = new BackFillTally[commits.Count];
         for (var i = 0; i < commits.Count; i++) Write(commits, i, tallies);
         WriteReadings(commits, tallies);
+        refusals.Look();
         var receipts = new CommitReceipt[commits.Count];
         for (var i = 0; i < receipts.Length; i++)
         {
@@ -46,8 +49,14 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
             book.Rename(section, renames, commit.Seq);
         }
         Gather(section, commit, index);
-        foreach (var refusal in commit.Result.Refusals) record.Write(section.Id, refusal);
+        foreach (var refusal in commit.Result.Refusals) Keep(section, refusal);
         foreach (var entry in commit.Result.Entries) record.Write(section.Id, entry);
+    }
+
+    private void Keep(SeriesBook.Section section, Refusal refusal)
+    {
+        record.Write(section.Id, refusal);
+        refusals.Written(section.Id, refusal);
     }
 
     private void Gather(SeriesBook.Section section, Commit commit, int index)
@@ -78,7 +87,7 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
         ref var tally = ref tallies[row.Commit];
         var measured = Instant.FromUnixMicroseconds(row.T);
         var received = Instant.FromUnixMicroseconds(row.T + row.Lag);
-        record.Write(section.Id, Conflicts.Refuse(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value, conflict.Stands));
+        Keep(section, Conflicts.Refuse(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value, conflict.Stands));
         tally = tally with { Conflicting = tally.Conflicting + 1 };
     }
 }

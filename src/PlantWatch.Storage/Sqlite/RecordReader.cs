@@ -82,6 +82,14 @@ internal sealed class RecordReader(Session session)
         return found;
     }
 
+    public IReadOnlyDictionary<RefusalReason, long> ForgottenRefusals(PartitionKey partition)
+    {
+        var rows = session.Prepare($"SELECT reason, count FROM refusal_forgotten WHERE partition = {Partition}").Bind(1, partition.Value);
+        var found = new Dictionary<RefusalReason, long>();
+        while (rows.Next()) found.Add(Enum.Parse<RefusalReason>(rows.Text(0)), rows.Int64(1));
+        return found;
+    }
+
     private const string EntryColumns = "id, at, happened_at, subject, body";
 
     private static string Sql(EntryQuery query)

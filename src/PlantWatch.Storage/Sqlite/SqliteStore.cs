@@ -123,6 +123,10 @@ public sealed class SqliteStore : IRecordStore, ISeriesStore
         Read(session => new RecordReader(session).Refusals(partition, limit), cancellation);
 
     /// <inheritdoc/>
+    public ValueTask<IReadOnlyDictionary<RefusalReason, long>> ForgottenRefusalsAsync(PartitionKey partition, CancellationToken cancellation) =>
+        Read(session => new RecordReader(session).ForgottenRefusals(partition), cancellation);
+
+    /// <inheritdoc/>
     public ValueTask<SeriesAnswer> SeriesAsync(PartitionKey partition, SeriesQuery query, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(query);

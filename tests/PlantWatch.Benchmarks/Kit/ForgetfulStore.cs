@@ -35,5 +35,8 @@ internal sealed class ForgetfulStore : IRecordStore
 
     public ValueTask<IReadOnlyList<Refusal>> RefusalsAsync(PartitionKey partition, int limit, CancellationToken cancellation) => ValueTask.FromResult<IReadOnlyList<Refusal>>([]);
 
+    public ValueTask<IReadOnlyDictionary<RefusalReason, long>> ForgottenRefusalsAsync(PartitionKey partition, CancellationToken cancellation) =>
+        ValueTask.FromResult<IReadOnlyDictionary<RefusalReason, long>>(new Dictionary<RefusalReason, long>());
+
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 }

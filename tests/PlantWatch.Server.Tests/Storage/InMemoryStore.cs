@@ -80,6 +80,10 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
     public ValueTask<RecordEntry?> EntryAsync(PartitionKey partition, Guid id, CancellationToken cancellation) =>
         Ask(partition, d => d.Entries.Find(e => e.Id == id));
 
+    // Memory keeps them all.
+    public ValueTask<IReadOnlyDictionary<RefusalReason, long>> ForgottenRefusalsAsync(PartitionKey partition, CancellationToken cancellation) =>
+        ValueTask.FromResult<IReadOnlyDictionary<RefusalReason, long>>(new Dictionary<RefusalReason, long>());
+
     public ValueTask<IReadOnlyList<Refusal>> RefusalsAsync(PartitionKey partition, int limit, CancellationToken cancellation) =>
         Ask(partition, d => (IReadOnlyList<Refusal>)[.. d.Refusals
             .OrderByDescending(r => r.ReceivedAt).ThenByDescending(r => r.Id.ToString(), StringComparer.Ordinal).Take(limit)]);
