@@ -26,20 +26,22 @@ internal static class Page
         }
 
         var page = new PhysicalFileProvider(Folder).GetFileInfo("index.html");
-        // Only what a browser asks a page by: any other method at an address of the interface is to be told so, and not to get the page.
-        app.MapMethods("/{**path}", ["GET", "HEAD"], async context =>
+        // Not as a route: it would match every address, and nobody would be told that his method or content type is not taken.
+        app.Use(async (context, next) =>
         {
+            var request = context.Request;
+            var asksForPage = context.GetEndpoint() is null && (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method));
             // An unknown address of the interface is an error, one of the page is the page's to show.
-            if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) || Path.HasExtension(context.Request.Path.Value))
+            if (!asksForPage || request.Path.StartsWithSegments("/api", StringComparison.Ordinal) || Path.HasExtension(request.Path.Value))
             {
-                context.Response.StatusCode = StatusCodes.Status404NotFound;
+                await next(context);
                 return;
             }
 
             context.Response.ContentType = "text/html; charset=utf-8";
             context.Response.Headers.CacheControl = "no-cache";
             await context.Response.SendFileAsync(page);
-        }).Add(endpoint => ((RouteEndpointBuilder)endpoint).Order = int.MaxValue);
+        });
     }
 
     // Built files carry a hash of their content in their name; the page that names them must be asked for each time.
