@@ -20,11 +20,24 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
     /// <summary>Largest packet that is read at all. A payload of 1 MiB still becomes a kept refusal; beyond this the connection is closed.</summary>
     public const int MostPacketBytes = 2 * 1024 * 1024;
 
+    /// <summary>Longest client id, in characters. The library takes 65535, and each is remembered.</summary>
+    public const int LongestClientId = 256;
+
+    /// <summary>Largest payload that is handed on to subscribers or kept as a last value: no reading is larger, and what is kept lies in memory.</summary>
+    public const int MostPassedOnBytes = 64 * 1024;
+
+    /// <summary>Most topics of which a last value is kept.</summary>
+    public const int MostRetained = 2000;
+
+    /// <summary>Most messages that wait for a subscriber that does not read.</summary>
+    private const int MostPending = 250;
+
     /// <summary>Most connections at once.</summary>
     public const int MostConnections = 1000;
 
     private readonly CancellationTokenSource _stopping = new();
     private readonly LoopbackListener _listener = new(options.Value.Broker.Port, MostConnections, MostPacketBytes, logger);
+    private readonly HashSet<string> _retained = new(StringComparer.Ordinal);
     private MqttServer? _server;
 
     /// <summary>The port that devices connect to; chosen by the system where the options say 0. Valid once started.</summary>
@@ -36,7 +49,7 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
     {
         _server = new MqttServerFactory().CreateMqttServer(
             // Sessions outlive a connection, so that a device which reconnects keeps what it has in flight and sends it again.
-            new MqttServerOptionsBuilder().WithPersistentSessions().WithDefaultCommunicationTimeout(TimeSpan.FromSeconds(15)).Build(),
+            new MqttServerOptionsBuilder().WithPersistentSessions().WithMaxPendingMessagesPerClient(MostPending).WithDefaultCommunicationTimeout(TimeSpan.FromSeconds(15)).Build(),
             [_listener]);
         _server.ValidatingConnectionAsync += NameTheNameless;
         _server.InterceptingInboundPacketAsync += PacketOfPublish.NoteAsync;
@@ -78,7 +91,8 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
 
     private static Task NameTheNameless(ValidatingConnectionEventArgs e)
     {
-        if (string.IsNullOrEmpty(e.ClientId)) e.AssignedClientIdentifier = DeviceAdapter.NewName();
+        if (e.ClientId?.Length > LongestClientId) e.ReasonCode = MqttConnectReasonCode.ClientIdentifierNotValid;
+        else if (string.IsNullOrEmpty(e.ClientId)) e.AssignedClientIdentifier = DeviceAdapter.NewName();
         return Task.CompletedTask;
     }
 
@@ -106,12 +120,23 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
             using var ending = CancellationTokenSource.CreateLinkedTokenSource(_stopping.Token, e.CancellationToken);
             var committed = await door.MessageAsync(message, ending.Token);
             await committed.WaitAsync(ending.Token);
+            PassOn(e, message.Payload.Length);
         }
         catch (Exception exception)
         {
             if (!_stopping.IsCancellationRequested) IngestLog.NotCommitted(logger, exception is OperationCanceledException ? null : exception, e.ClientId, message.Topic);
             (e.ProcessPublish, e.CloseConnection) = (false, true);
         }
+    }
+
+    // Subscribers are guests here: what they may cost is bounded, what is committed is not touched by it.
+    private void PassOn(InterceptingPublishEventArgs e, int payloadBytes)
+    {
+        e.ProcessPublish = payloadBytes <= MostPassedOnBytes;
+        if (!e.ProcessPublish || !e.ApplicationMessage.Retain) return;
+        lock (_retained)
+            if (!_retained.Contains(e.ApplicationMessage.Topic) && (_retained.Count >= MostRetained || !_retained.Add(e.ApplicationMessage.Topic)))
+                e.ApplicationMessage.Retain = false;
     }
 
     /// <summary>A name and not a filter (MQTT 5.0 section 4.7): MQTT-3.3.2-2 forbids wildcards in a PUBLISH, MQTT-4.7.3-1 and -2 an empty name and NUL.</summary>

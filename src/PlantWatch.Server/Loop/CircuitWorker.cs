@@ -13,6 +13,8 @@ internal sealed class CircuitWorker : IAsyncDisposable
 {
     private const int InboxCapacity = 8192;
     private const int LargestBatch = 4096;
+    // A pack of 64 KiB can become thousands of refusals: what is folded at once is bounded by its bytes too.
+    private const long MostBatchBytes = 4 << 20;
     private static readonly TimeSpan TickWhenBusy = TimeSpan.FromSeconds(1);
 
     private readonly Channel<Waiting> inbox = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(InboxCapacity) { SingleReader = true });
@@ -97,10 +99,12 @@ internal sealed class CircuitWorker : IAsyncDisposable
         while (await inbox.Reader.WaitToReadAsync(cancellation))
         {
             taken.Clear();
+            var bytes = 0L;
             // A batch ends with a new plan: what follows may speak of series under their new names.
-            while (taken.Count < LargestBatch && (taken.Count == 0 || taken[^1].Event is not PlanLoaded) && inbox.Reader.TryRead(out var waiting))
+            while (taken.Count < LargestBatch && bytes < MostBatchBytes && (taken.Count == 0 || taken[^1].Event is not PlanLoaded) && inbox.Reader.TryRead(out var waiting))
             {
                 taken.Add(waiting);
+                bytes += (waiting.Event as MessageArrived)?.Payload.Length ?? 0;
                 Volatile.Write(ref inHand, taken.Count);
             }
 

@@ -12,6 +12,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 {
     private static readonly TimeSpan IdleTick = TimeSpan.FromSeconds(5);
 
+    private const int MostSessions = 20_000;
+
     private readonly SemaphoreSlim loading = new(1, 1);
     private readonly ConcurrentDictionary<string, long> ordinals = new(StringComparer.Ordinal);
     private FrozenDictionary<string, CircuitWorker> workers = FrozenDictionary<string, CircuitWorker>.Empty;
@@ -154,7 +156,12 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         }
     }
 
-    private long NextOrdinal(string session) => ordinals.AddOrUpdate(session, 1, static (_, known) => known + 1);
+    private long NextOrdinal(string session)
+    {
+        // Devices under ever new names must not fill the memory. A count that starts anew only makes a packet sent again seem nearer than it is.
+        if (ordinals.Count > MostSessions) ordinals.Clear();
+        return ordinals.AddOrUpdate(session, 1, static (_, known) => known + 1);
+    }
 
     private void Tick()
     {
