@@ -32,6 +32,9 @@ public static class AlarmLife
         return alarm.PendingSince.IsSet ? Look(alarm, rule, !alarm.Active, watermark) : (alarm, AlarmChange.None);
     }
 
+    /// <summary>It stands, but for another cause: it annunciates as new.</summary>
+    public static AlarmRecord Anew(AlarmRecord alarm, Instant at) => Raise(alarm, at);
+
     /// <summary>A person has seen it.</summary>
     public static AlarmRecord Acknowledge(AlarmRecord alarm, Instant at, string by, string? comment) =>
         alarm with { IsAcknowledged = true, AcknowledgedBy = by, AcknowledgedAt = at, Comment = comment };

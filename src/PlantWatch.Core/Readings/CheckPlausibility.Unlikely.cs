@@ -21,7 +21,7 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
     private readonly ImmutableArray<FieldRemark>.Builder remarks = ImmutableArray.CreateBuilder<FieldRemark>();
     private readonly ImmutableArray<Measurand>.Builder suspect = ImmutableArray.CreateBuilder<Measurand>();
 
-    public (ImmutableArray<FieldRemark> Remarks, ImmutableArray<Measurand> Suspect) Look()
+    public (ImmutableArray<FieldRemark> Remarks, ImmutableArray<Measurand> Suspect, ImmutableArray<Measurand> InItself) Look()
     {
         if (now - check.SampledAt > LongAgo) Remark("sampledAt", Reason.Of("check.sampled_long_ago", (now - check.SampledAt).TotalDays));
         if (check.EnteredAt.IsSet && check.SampledAt - check.EnteredAt > ImpossibleChecks.ClockTolerance)
@@ -30,11 +30,12 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
         {
             Range(check.Results[i], i);
             Bleached(check.Results[i], i);
-            FarFromLast(check.Results[i], i);
         }
 
         FreeAboveTotal();
-        return (remarks.ToImmutable(), suspect.ToImmutable());
+        var inItself = suspect.ToImmutable();
+        for (var i = 0; i < check.Results.Length; i++) FarFromLast(check.Results[i], i);
+        return (remarks.ToImmutable(), suspect.ToImmutable(), inItself);
     }
 
     private void Range(TestResult result, int i)

@@ -10,6 +10,9 @@ namespace PlantWatch.Core.Readings;
 /// <param name="Suspect">Measurands whose results are doubted for it. The unsafe reading of them stands until a repeat clears it.</param>
 public sealed record Plausibility(ImmutableArray<FieldRemark> Impossible, ImmutableArray<FieldRemark> Unlikely, ImmutableArray<Measurand> Suspect)
 {
+    /// <summary>Those of the suspect that are doubted for what the check itself says, whatever came before it: only these may weigh on a probe, or the order of arrival would.</summary>
+    public ImmutableArray<Measurand> InItself { get; init; } = [];
+
     /// <summary>True when the check must be refused.</summary>
     public bool Refuses => !Impossible.IsEmpty;
 
@@ -31,6 +34,6 @@ public static class CheckPlausibility
         var impossible = ImpossibleChecks.In(plan, check, now);
         if (!impossible.IsEmpty || pool is null) return new(impossible, [], []);
         var unlikely = new UnlikelyChecks(pool, check, now, liveOrp).Look();
-        return new([], unlikely.Remarks, unlikely.Suspect);
+        return new([], unlikely.Remarks, unlikely.Suspect) { InItself = unlikely.InItself };
     }
 }

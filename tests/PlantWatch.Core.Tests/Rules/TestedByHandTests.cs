@@ -81,6 +81,24 @@ public sealed class TestedByHandTests
     }
 
     [Fact, Evidence("R-013")]
+    public void Too_much_after_too_little_is_raised_anew_and_says_so()
+    {
+        var bench = new Bench();
+        bench.Check(Bench.Test(Measurand.FreeChlorine, 0));
+        var first = bench.Alarm(RuleBook.TestOutsideStop, "main/free_chlorine")!;
+        bench.Run(at => new AlarmAcknowledged(at, first.Id, "J. Sample", "dosing by hand"));
+        bench.Pass(Minute);
+        bench.Check(new TestResult(Measurand.FreeChlorine, 14, TestMethod.Photometer, Dilution: 10));
+        var second = bench.Alarm(RuleBook.TestOutsideStop, "main/free_chlorine")!;
+        Assert.NotEqual(first.Id, second.Id);
+        Assert.Equal((false, "test.above_stop", 14.0), (second.IsAcknowledged, second.Cause.Code, second.Cause.Facts[2].Number));
+        bench.Pass(Minute);
+        // Still too much: the figure follows, and nobody is called twice.
+        bench.Check(new TestResult(Measurand.FreeChlorine, 12, TestMethod.Photometer, Dilution: 10));
+        Assert.Equal((second.Id, 12.0), (bench.Alarm(RuleBook.TestOutsideStop, "main/free_chlorine")!.Id, bench.Alarm(RuleBook.TestOutsideStop, "main/free_chlorine")!.Cause.Facts[2].Number));
+    }
+
+    [Fact, Evidence("R-013")]
     public void A_doubted_test_may_raise_an_alarm()
     {
         var bench = new Bench();

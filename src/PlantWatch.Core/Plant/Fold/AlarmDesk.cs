@@ -20,7 +20,8 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public bool Knows(string key) => alarms.Count > 0 && alarms.ContainsKey(key);
 
     /// <summary>The condition of a rule was looked at for a subject. The cause is asked for only when it is needed.</summary>
-    public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause)
+    /// <param name="renew">The newest evidence is what the alarm is about from now on, as with a test by hand.</param>
+    public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause, bool renew = false)
     {
         if (!alarms.TryGetValue(key, out var alarm))
         {
@@ -30,8 +31,15 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
 
         var (next, change) = AlarmLife.Look(alarm, rule, holds, at);
         if (change == AlarmChange.Raised) next = next with { Id = newId(at), Cause = cause() };
+        else if (holds && alarm.Active) (next, change) = Again(next, at, cause(), renew);
         Keep(alarm, next, change, at, null, null);
     }
+
+    // From too low to too high without having been well in between: whoever has seen the one has not seen the other.
+    private (AlarmRecord Next, AlarmChange Change) Again(AlarmRecord alarm, Instant at, Reason cause, bool renew) =>
+        cause.Code != alarm.Cause.Code ? (AlarmLife.Anew(alarm, at) with { Id = newId(at), Cause = cause }, AlarmChange.Raised)
+        : renew && cause != alarm.Cause ? (alarm with { Cause = cause }, AlarmChange.None)
+        : (alarm, AlarmChange.None);
 
     /// <summary>Time went on to the watermark.</summary>
     public void Wait(Instant watermark)

@@ -25,8 +25,12 @@ internal static class CheckFold
         var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, OrpAt(draft, said));
         if (!plausibility.Impossible.IsEmpty) return new Outcome.TurnedDown(TurnedDownKind.Invalid, plausibility.Impossible);
 
-        draft.KnownChecks = Remember(draft.KnownChecks, new KnownCheck(check.Id, content));
+        // From two phones a correction may arrive before what it corrects: that is kept as evidence then, and nothing rests on it.
+        var isCorrected = draft.KnownChecks.Any(known => known.Corrects == check.Id);
+        if (isCorrected) plausibility = plausibility with { Unlikely = [new("id", Reason.Of("check.corrected_already"))] };
+        draft.KnownChecks = Remember(draft.KnownChecks, new KnownCheck(check.Id, content, check.Corrects));
         draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
+        if (isCorrected) return new Outcome.CheckTaken([], plausibility.Unlikely);
         var judgements = Judge(draft, said, plausibility);
         if (check.Corrects is { } corrected) PoolFold.Withdraw(draft, corrected);
         PoolFold.Learn(draft, pool, check, plausibility, said.At);
@@ -69,7 +73,7 @@ internal static class CheckFold
         Plan = draft.Plan,
         Probe = plan,
         Check = said.Check,
-        Suspect = plausibility.Suspect,
+        Suspect = plausibility.InItself,
         Now = said.At,
         Window = WindowOf(said, plan.Id),
         WaterTemperature = draft.Plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Temperature && p.PoolId == plan.PoolId) is { } thermometer

@@ -62,9 +62,9 @@ internal static class PoolFold
         var result = value.Result;
         if (Stops.TryOf(result.Measurand, out var stop, out _))
             Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !value.Suspect && IsInside(result, stop.Low, stop.High), now,
-                () => Reason.Of("test.outside_stop", plan.Name, result.Measurand.Key(), result.Value, stop.Low, stop.High, result.Measurand.Unit()));
+                () => Reason.Of(IsBelow(result, stop.Low) ? "test.below_stop" : "test.above_stop", plan.Name, result.Measurand.Key(), result.Value, IsBelow(result, stop.Low) ? stop.Low : stop.High, result.Measurand.Unit()));
         if (plan.Limits.FirstOrDefault(l => l.Measurand == result.Measurand) is { } limit)
-            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect && IsInside(result, limit.Low, limit.High), now, () => Outside(plan, limit, result.Value));
+            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect && IsInside(result, limit.Low, limit.High), now, () => Outside(plan, limit, result.Value, limit.Low is { } end && IsBelow(result, end)));
     }
 
     // Of the newest pair only, and a doubted one may not clear it either.
@@ -74,13 +74,15 @@ internal static class PoolFold
         var pair = fresh.Where(v => v.Result.Measurand is Measurand.FreeChlorine or Measurand.TotalChlorine).ToArray();
         if (pair.Length < 2 || !CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
         var value = combined.Value.MilligramsPerLitre;
-        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Measurand.CombinedChlorine.Key()}", value > limit.High || value < limit.Low, !pair.Any(v => v.Suspect), now, () => Outside(plan, limit, value));
+        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Measurand.CombinedChlorine.Key()}", value > limit.High || value < limit.Low, !pair.Any(v => v.Suspect), now, () => Outside(plan, limit, value, value < limit.Low));
     }
 
     private static void Look(Draft draft, Rule rule, string subject, bool holds, bool mayClear, Instant now, Func<Reason> cause)
     {
-        if (holds || mayClear) draft.Alarms.Look(rule, rule.KeyFor(subject), subject, holds, now, cause);
+        if (holds || mayClear) draft.Alarms.Look(rule, rule.KeyFor(subject), subject, holds, now, cause, renew: true);
     }
+
+    private static bool IsBelow(TestResult result, double low) => result.Censoring == Censoring.Below ? result.Value <= low : result.Value < low;
 
     private static bool IsOutside(TestResult result, double? low, double? high) => result.Censoring switch
     {
@@ -97,9 +99,6 @@ internal static class PoolFold
         _ => !IsOutside(result, low, high),
     };
 
-    private static Reason Outside(PoolPlan plan, LimitPlan limit, double value) => limit switch
-    {
-        { Low: { } low } when value < low => Reason.Of("test.below_limit", plan.Name, limit.Measurand.Key(), value, low, limit.Measurand.Unit()),
-        _ => Reason.Of("test.above_limit", plan.Name, limit.Measurand.Key(), value, limit.High ?? 0, limit.Measurand.Unit()),
-    };
+    private static Reason Outside(PoolPlan plan, LimitPlan limit, double value, bool below) =>
+        Reason.Of(below ? "test.below_limit" : "test.above_limit", plan.Name, limit.Measurand.Key(), value, (below ? limit.Low : limit.High) ?? 0, limit.Measurand.Unit());
 }

@@ -1,0 +1,107 @@
+using System.Text;
+using System.Text.Json;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Journal;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Tests.GoldenDays;
+
+/// <summary>Whole days as folders: plan.json and events.txt in, expected.txt out.</summary>
+/// <remarks>A day that is meant to come out otherwise is written anew with <c>PLANTWATCH_WRITE_GENERATED=true</c> and read over before it is committed.</remarks>
+public sealed class GoldenDayTests
+{
+    private const string WriteVariable = "PLANTWATCH_WRITE_GENERATED";
+    private static readonly string Folder = Source.PathOf("tests", "PlantWatch.Core.Tests", "GoldenDays");
+
+    public static TheoryData<string> Stories => [.. Directory.GetDirectories(Folder).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal)];
+
+    [Theory, MemberData(nameof(Stories))]
+    public void A_day_comes_out_as_it_is_told(string story)
+    {
+        var path = Path.Combine(Folder, story, "expected.txt");
+        var told = Live(story);
+        if (Environment.GetEnvironmentVariable(WriteVariable) == "true") File.WriteAllText(path, told);
+        Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), told);
+    }
+
+    private static string Live(string name)
+    {
+        var plan = JsonSerializer.Deserialize<CircuitPlan>(File.ReadAllText(Path.Combine(Folder, name, "plan.json")), PlantJson.Options)!;
+        var story = new Story(plan, File.ReadLines(Path.Combine(Folder, name, "events.txt")));
+        var day = new Day(plan, story);
+        // What a day comes to does not hang on how it was lived: the journal of it, from zero and in one batch, ends in the same state.
+        Assert.Equal(PlantJson.HashOf(day.State), PlantJson.HashOf(Step.Run(day.Empty, JournalCodec.Read(JournalCodec.Write(day.Events))).Next));
+        return day.Told;
+    }
+
+    /// <summary>A story lived through the step, with the part of the shell that reads the windows around a sample.</summary>
+    private sealed class Day
+    {
+        private readonly List<Reading> readings = [];
+        private readonly StringBuilder told = new();
+        private readonly Telling telling;
+        private readonly CircuitPlan plan;
+        private Instant now;
+
+        public Day(CircuitPlan plan, Story story)
+        {
+            (this.plan, telling) = (plan, new Telling(story.Clock));
+            State = Empty = CircuitState.Of(new CircuitPlan { Id = plan.Id, Name = plan.Name, TimeZone = plan.TimeZone });
+            now = story.Acts.Keys.First() - TimeSpan.FromSeconds(1);
+            Run(at => new PlanLoaded(at, plan));
+            foreach (var (at, acts) in story.Acts)
+            {
+                now = Instant.Later(at, now);
+                foreach (var act in acts) Do(act);
+                Run(t => new ClockTicked(t));
+            }
+
+            foreach (var line in telling.Of(State)) told.Append(line).Append('\n');
+        }
+
+        public CircuitState Empty { get; }
+        public CircuitState State { get; private set; }
+        public List<PlantEvent> Events { get; } = [];
+        public string Told => told.ToString();
+
+        private void Do(Act act) => Run(at => act switch
+        {
+            Act.Message m => new MessageArrived(at, m.Topic, Encoding.UTF8.GetBytes(m.Text), false, new PacketIdentity("lane", 1 + (Events.Count % 65535), Events.Count, false)),
+            Act.Check c => new CheckEntered(at, c.Made, [.. plan.Probes.Select(p => Window(p, c.Made))]),
+            Act.Acknowledge a => new AlarmAcknowledged(at, State.Alarms[a.Key].Id, a.Who, a.Words),
+            Act.Propose p => new CalibrationProposed(at, new Calibration
+            {
+                Id = TimeOrderedId.Derive(at, p.Probe), ProbeId = p.Probe, Offset = p.Offset, ProposedBy = p.Who,
+                Checks = [.. State.Probes.Single(x => x.Id == p.Probe).Trust.Pairs.Select(x => x.CheckId)],
+            }),
+            Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
+            _ => throw new InvalidOperationException($"{act} has no event"),
+        });
+
+        private void Run(Func<Instant, PlantEvent> make)
+        {
+            now += TimeSpan.FromMicroseconds(1);
+            var happening = make(now);
+            Events.Add(happening);
+            var result = Step.Run(State, [happening]);
+            State = result.Next;
+            readings.AddRange(result.Readings);
+            foreach (var line in result.Refusals.Select(telling.Of).Concat(result.Entries.SelectMany(telling.Of))) told.Append(line).Append('\n');
+            Assert.False(result.Outcomes[0] is Outcome.TurnedDown, $"{happening} was turned down");
+        }
+
+        private ProbeWindow Window(ProbePlan probe, ManualCheck check)
+        {
+            var (from, to) = Reconciliation.WindowAround(probe, check);
+            var around = readings.Where(r => r.Series == probe.Id && r.MeasuredAt >= from && r.MeasuredAt <= to).ToArray();
+            var good = around.Where(r => r.Quality.IsGood()).ToArray();
+            if (good.Length == 0) return new(probe.Id, from, to, 0, around.Length, 0, 0, 0);
+            var (mean, hours) = (good.Average(r => r.Raw), good.Select(r => (r.MeasuredAt - from).TotalHours).ToArray());
+            var spread = hours.Sum(h => (h - hours.Average()) * (h - hours.Average()));
+            var slope = spread == 0 ? 0 : good.Select((r, i) => (hours[i] - hours.Average()) * (r.Raw - mean)).Sum() / spread;
+            return new(probe.Id, from, to, good.Length, around.Length - good.Length, mean, Math.Sqrt(good.Average(r => (r.Raw - mean) * (r.Raw - mean))), slope);
+        }
+    }
+}

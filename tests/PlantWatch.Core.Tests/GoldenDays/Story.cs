@@ -1,0 +1,130 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Core.Tests.GoldenDays;
+
+/// <summary>What happens in a story, at what time: read from the plain text of its events.txt.</summary>
+/// <remarks>
+/// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit;
+/// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten.
+/// </remarks>
+internal sealed partial class Story
+{
+    private static readonly TimeSpan Interval = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Typing = TimeSpan.FromMinutes(5);
+    private static readonly int[] Ripple = [0, 1, 0, -1, 0, 0, 1, -1];
+
+    private readonly TimeZoneInfo zone;
+    private DateOnly day;
+
+    public Story(CircuitPlan plan, IEnumerable<string> lines)
+    {
+        Plan = plan;
+        zone = TimeZoneInfo.FindSystemTimeZoneById(plan.TimeZone);
+        foreach (var line in lines.Select(l => l.Split('#')[0].Trim()).Where(l => l.Length > 0)) Read(line);
+    }
+
+    public CircuitPlan Plan { get; }
+
+    /// <summary>Everything that happens, by the time it happens.</summary>
+    public SortedDictionary<Instant, List<Act>> Acts { get; } = [];
+
+    public string Clock(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), zone).ToString("ddd HH:mm:ss", CultureInfo.InvariantCulture);
+
+    private void Read(string line)
+    {
+        if (line.StartsWith("day ", StringComparison.Ordinal)) day = DateOnly.ParseExact(line[4..].Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+        else if (Holds().Match(line) is { Success: true } hold) Hold(hold);
+        else if (Checked().Match(line) is { Success: true } check) Check(check);
+        else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
+        else if (Acknowledged().Match(line) is { Success: true } seen) Add(At(seen, "at"), new Act.Acknowledge(seen.Groups["key"].Value, seen.Groups["who"].Value, seen.Groups["words"].Value));
+        else if (Proposed().Match(line) is { Success: true } p) Add(At(p, "at"), new Act.Propose(p.Groups["probe"].Value, Number(p.Groups["offset"].Value), p.Groups["who"].Value));
+        else if (Approved().Match(line) is { Success: true } a) Add(At(a, "at"), new Act.Approve(a.Groups["probe"].Value, a.Groups["who"].Value));
+        else if (PumpDoes().Match(line) is { Success: true } pump && Plan.Pumps.FirstOrDefault(x => x.Id == pump.Groups["pump"].Value) is { } plan)
+            Add(At(pump, "at"), new Act.Message(plan.StateTopic, pump.Groups["does"].Value));
+        else throw new FormatException($"a story cannot say: {line}");
+    }
+
+    private void Hold(Match hold)
+    {
+        var probe = Plan.Probes.Single(p => p.Id == hold.Groups["probe"].Value);
+        var (from, to) = (At(hold, "from"), At(hold, "to"));
+        var first = hold.Groups["first"].Value;
+        var (start, end) = (Number(first), hold.Groups["last"].Success ? Number(hold.Groups["last"].Value) : Number(first));
+        var decimals = first.Contains('.', StringComparison.Ordinal) ? first.Length - first.IndexOf('.', StringComparison.Ordinal) - 1 : 0;
+        var step = probe.Measurand == Measurand.SampleFlow ? 0 : Math.Pow(10, -decimals);
+        var i = 0;
+        for (var at = from; at < to; at += Interval, i++)
+        {
+            var value = start + ((end - start) * ((at - from) / (to - from))) + (Ripple[i % Ripple.Length] * step);
+            Add(at, new Act.Message(probe.Topic, value.ToString("F" + decimals, CultureInfo.InvariantCulture)));
+        }
+    }
+
+    private void Check(Match line)
+    {
+        var sampled = At(line, "at");
+        var said = line.Groups["what"].Value.Split(',', StringSplitOptions.TrimEntries);
+        Add(sampled + Typing, new Act.Check(new ManualCheck
+        {
+            Id = TimeOrderedId.Derive(sampled, line.Value), PoolId = line.Groups["pool"].Value, SampledAt = sampled, EnteredAt = sampled + Typing, Who = line.Groups["who"].Value,
+            Point = SamplePoint.Pool, BottomVisible = said.Contains("bottom seen") ? true : said.Contains("bottom not seen") ? false : null,
+            Results = [.. said.Where(s => !s.StartsWith("bottom", StringComparison.Ordinal)).Select(Result)],
+        }));
+    }
+
+    private static TestResult Result(string said)
+    {
+        var words = said.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return new(Enum.GetValues<Measurand>().Single(m => m.Key() == words[0]), Number(words[1]), Enum.Parse<TestMethod>(words[2], ignoreCase: true), Dilution: words.Length > 3 ? Number(words[3][1..]) : 1);
+    }
+
+    private void Add(Instant at, Act act)
+    {
+        if (!Acts.TryGetValue(at, out var list)) Acts[at] = list = [];
+        list.Add(act);
+    }
+
+    private Instant At(Match match, string group)
+    {
+        var text = match.Groups[group].Value;
+        var local = text == "24:00" ? day.AddDays(1).ToDateTime(default) : day.ToDateTime(TimeOnly.ParseExact(text, "HH:mm", CultureInfo.InvariantCulture));
+        return Instant.From(new DateTimeOffset(local, zone.GetUtcOffset(local)));
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^(?<from>\S+) - (?<to>\S+)\s+(?<probe>\S+) (?<first>-?[\d.]+)( -> (?<last>-?[\d.]+))?$")]
+    private static partial Regex Holds();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+) by (?<who>[^:]+): (?<what>.+)$")]
+    private static partial Regex Checked();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) (?<topic>\S+) says (?<text>.+)$")]
+    private static partial Regex Says();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) acknowledge (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
+    private static partial Regex Acknowledged();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) propose (?<probe>\S+) offset (?<offset>\S+) by (?<who>.+)$")]
+    private static partial Regex Proposed();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) approve (?<probe>\S+) by (?<who>.+)$")]
+    private static partial Regex Approved();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d)\s+(?<pump>\S+) (?<does>stopped|running|fault)$")]
+    private static partial Regex PumpDoes();
+}
+
+/// <summary>One thing that happens in a story.</summary>
+internal abstract record Act
+{
+    public sealed record Message(string Topic, string Text) : Act;
+    public sealed record Check(ManualCheck Made) : Act;
+    public sealed record Acknowledge(string Key, string Who, string Words) : Act;
+    public sealed record Propose(string Probe, double Offset, string Who) : Act;
+    public sealed record Approve(string Probe, string Who) : Act;
+}

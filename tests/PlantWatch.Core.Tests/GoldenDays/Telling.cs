@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text.Json;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Tests.GoldenDays;
+
+/// <summary>Puts what came out of a day into lines that the plant's own people can read: rules by number, reasons by code with their figures.</summary>
+internal sealed class Telling(Func<Instant, string> clock)
+{
+    public IEnumerable<string> Of(RecordEntry entry)
+    {
+        var at = clock(entry.At);
+        switch (entry.Body)
+        {
+            case AlarmEntry a:
+                yield return $"{at}  {Word(a.Change),-12} {a.Alarm.Key} ({Word(a.Alarm.Priority)}): {(a.By is null ? Say(a.Alarm.Cause) : $"{a.By}, \"{a.Comment}\"")}";
+                break;
+            case CheckEntry c:
+                yield return $"{at}  check        {c.Check.PoolId} by {c.Check.Who}, sampled {clock(c.Check.SampledAt)}: {string.Join(", ", c.Check.Results.Select(r => $"{r.Measurand.Key()} {Figure(r.Value)}"))}";
+                foreach (var remark in c.Remarks) yield return $"{"",14}doubt      {remark.Field}: {Say(remark.Reason)}";
+                break;
+            case JudgementEntry { Judgement: var j }:
+                yield return $"{"",14}{j.ProbeId} {Word(j.Verdict)}{(j.Bias.IsKnown ? $", reads {Signed(j.Bias.Value)} (U {Figure(j.Bias.Expanded)})" : "")}, stands at {Word(j.Standing)}: {string.Join("; ", j.Reasons.Select(Say))}";
+                break;
+            case StandingEntry s:
+                yield return $"{at}  signal       {s.ProbeId} stands at {Word(s.Standing)}{(s.Reasons.IsEmpty ? "" : ": " + string.Join("; ", s.Reasons.Select(Say)))}";
+                break;
+            case CalibrationEntry { Calibration: var c }:
+                yield return $"{at}  calibration  {c.ProbeId} {Word(c.Kind)} {Signed(c.Offset)} {Word(c.Status)} by {c.DecidedBy ?? c.ProposedBy}{(c.HoldsFrom.IsSet ? ", holds from " + clock(c.HoldsFrom) : "")}";
+                break;
+            default:
+                break;
+        }
+    }
+
+    public string Of(Core.Readings.Refusal refusal) => $"{clock(refusal.ReceivedAt)}  refused      {refusal.Topic}: {Word(refusal.Reason)} ({refusal.Detail})";
+
+    public IEnumerable<string> Of(CircuitState state)
+    {
+        yield return "At the end";
+        foreach (var alarm in state.Alarms.Values) yield return $"  {alarm.Key} {Word(alarm.State)}";
+        if (state.Alarms.IsEmpty) yield return "  no alarm stands";
+        foreach (var probe in state.Probes) yield return $"  {probe.Id} {Figure(probe.Last.Value)} (raw {Figure(probe.Last.Raw)}), by its signal {Word(probe.Signal.Standing)}, by the tests {Word(probe.Trust.Standing)}";
+        var sums = state.Ledger;
+        yield return $"  received {sums.Received} = stored {sums.Stored} + duplicates {sums.Duplicates} + refused {sums.Refused}";
+    }
+
+    public static string Word<T>(T value) where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
+
+    private static string Say(Reason reason) =>
+        reason.Facts.IsEmpty ? reason.Code : $"{reason.Code} ({string.Join(", ", reason.Facts.Select(f => f.Number is { } n ? Figure(n) : f.Text))})";
+
+    private static string Signed(double value) => (Math.Round(value, 2) + 0.0).ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture);
+
+    private static string Figure(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}
