@@ -17,10 +17,12 @@ public sealed class GrowingTrail
     public int Length { get; private set; }
 
     /// <summary>The packets, newest first.</summary>
-    public IEnumerable<RememberedPacket> NewestFirst()
+    public IReadOnlyList<RememberedPacket> NewestFirst()
     {
+        var packets = new List<RememberedPacket>(Length);
         for (var i = end - 1; i >= start; i--)
-            if (shelf.Holds(i, said, held)) yield return shelf.Places[i].Packet;
+            if (shelf.Holds(i, said, held)) packets.Add(shelf.Places[i].Packet);
+        return packets;
     }
 
     /// <summary>Adds a packet.</summary>

@@ -41,8 +41,11 @@ public sealed class PacketTrail : IEnumerable<RememberedPacket>
     /// <inheritdoc/>
     public IEnumerator<RememberedPacket> GetEnumerator()
     {
+        // A list and no iterator: those ask their environment for the thread they run on, and Core asks for nothing.
+        var packets = new List<RememberedPacket>(Length);
         for (var i = start; i < end; i++)
-            if (shelf.Holds(i, said, held)) yield return shelf.Places[i].Packet;
+            if (shelf.Holds(i, said, held)) packets.Add(shelf.Places[i].Packet);
+        return packets.GetEnumerator();
     }
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
