@@ -20,7 +20,7 @@ internal sealed class SelfWatch(
         committer.Took += meter.Committed;
         meter.Watch(new MeterSources(
             () => host.Everything.Select(w => (w.Partition.Value, CircuitViews.Ledger(w))),
-            () => host.Everything.Select(w => (w.Partition.Value, w.InFlight)),
+            () => host.Everything.Select(w => (w.Partition.Value, w.Depth)),
             WalBytes));
         using var timer = new PeriodicTimer(Beat);
         do Look();

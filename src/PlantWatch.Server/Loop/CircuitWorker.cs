@@ -28,7 +28,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
     private Instant lastStamp;
     private Instant lastTick;
     private long seq;
-    private int inHand;
+    private int inFlight;
 
     public CircuitWorker(RestoredCircuit restored, Committer committer, Snapshots snapshots, TimeProvider clock, ILogger log)
     {
@@ -52,7 +52,10 @@ internal sealed class CircuitWorker : IAsyncDisposable
     public BackFillTally BackFills { get; private set; }
 
     /// <summary>Messages that arrived and are not committed yet.</summary>
-    public int InFlight => Volatile.Read(ref inHand) + inbox.Reader.Count;
+    public int InFlight => Volatile.Read(ref inFlight);
+
+    /// <summary>Events of any kind that wait in the inbox.</summary>
+    public int Depth => inbox.Reader.Count;
 
     public void Start() => running = Task.Run(() => RunAsync(stopping.Token));
 
@@ -76,7 +79,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
         inbox.Writer.TryComplete();
         await stopping.CancelAsync();
         await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-        while (inbox.Reader.TryRead(out var left)) left.Answer.TrySetCanceled(CancellationToken.None);
+        while (inbox.Reader.TryRead(out var left)) Drop(left);
         await snapshots.SaveAsync(Partition, Seq, State);
         stopping.Dispose();
     }
@@ -87,10 +90,30 @@ internal sealed class CircuitWorker : IAsyncDisposable
         lock (stamping)
         {
             var at = Instant.Later(Instant.From(clock.GetUtcNow()), lastStamp + TimeSpan.FromMicroseconds(1));
-            if (!inbox.Writer.TryWrite(new Waiting(make(at), answer))) return false;
-            lastStamp = at;
-            return true;
+            var waiting = new Waiting(make(at), answer);
+            // Counted before it can be read, so that the count never falls below nothing.
+            if (waiting.IsMessage) Interlocked.Increment(ref inFlight);
+            if (inbox.Writer.TryWrite(waiting))
+            {
+                lastStamp = at;
+                return true;
+            }
+
+            if (waiting.IsMessage) Interlocked.Decrement(ref inFlight);
+            return false;
         }
+    }
+
+    private void Answer(in Waiting waiting, Outcome outcome)
+    {
+        if (waiting.IsMessage) Interlocked.Decrement(ref inFlight);
+        waiting.Answer.TrySetResult(outcome);
+    }
+
+    // Whoever still waits was not committed: it is told so, and sends again.
+    private void Drop(in Waiting waiting)
+    {
+        if (waiting.Answer.TrySetCanceled(CancellationToken.None) && waiting.IsMessage) Interlocked.Decrement(ref inFlight);
     }
 
     private async Task RunAsync(CancellationToken cancellation)
@@ -105,7 +128,6 @@ internal sealed class CircuitWorker : IAsyncDisposable
             {
                 taken.Add(waiting);
                 bytes += (waiting.Event as MessageArrived)?.Payload.Length ?? 0;
-                Volatile.Write(ref inHand, taken.Count);
             }
 
             try
@@ -119,9 +141,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
             }
             finally
             {
-                // Whoever still waits was not committed: it is told so, and sends again.
-                foreach (var waiting in taken) waiting.Answer.TrySetCanceled(CancellationToken.None);
-                Volatile.Write(ref inHand, 0);
+                foreach (var waiting in taken) Drop(waiting);
             }
         }
     }
@@ -146,7 +166,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
             return;
         }
 
-        for (var i = 0; i < taken.Count; i++) taken[i].Answer.TrySetResult(result.Outcomes[i]);
+        for (var i = 0; i < taken.Count; i++) Answer(taken[i], result.Outcomes[i]);
         Tell(result);
     }
 
@@ -195,7 +215,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
                 await CommitAsync([], result, cancellation);
             }
 
-            waiting.Answer.TrySetResult(result.Outcomes[0]);
+            Answer(waiting, result.Outcomes[0]);
             Tell(result);
         }
     }
@@ -221,5 +241,8 @@ internal sealed class CircuitWorker : IAsyncDisposable
         }
     }
 
-    private readonly record struct Waiting(PlantEvent Event, TaskCompletionSource<Outcome> Answer);
+    private readonly record struct Waiting(PlantEvent Event, TaskCompletionSource<Outcome> Answer)
+    {
+        public bool IsMessage => Event is MessageArrived;
+    }
 }

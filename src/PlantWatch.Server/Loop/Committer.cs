@@ -10,6 +10,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
     private readonly CancellationTokenSource stopping = new();
     private Task running = Task.CompletedTask;
     private int stopped;
+    private OutOfSequenceException? otherWriter;
 
     /// <summary>The failure that keeps commits from being made at the moment; null when all is well.</summary>
     public string? Trouble { get; private set; }
@@ -17,7 +18,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
     /// <summary>Raised when a batch did not follow: another process writes here. Nothing more is committed.</summary>
     public event Action<Exception>? Fatal;
 
-    /// <summary>Raised after each transaction with how long it took.</summary>
+    /// <summary>Raised after each transaction with how long it took and how many events it made durable.</summary>
     public event Action<TimeSpan, int>? Took;
 
     public void Start() => running = Task.Run(RunAsync);
@@ -56,31 +57,23 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
 
     private async Task CommitAllAsync(List<Waiting> taken)
     {
-        List<Commit> commits = [.. taken.Select(w => w.Commit)];
         for (var attempt = 1; ; attempt++)
         {
             try
             {
-                var started = clock.GetTimestamp();
-                var receipts = await store.CommitAsync(commits, CancellationToken.None);
-                Took?.Invoke(clock.GetElapsedTime(started), commits.Count);
-                Recovered(attempt);
-                for (var i = 0; i < taken.Count; i++) taken[i].Done.TrySetResult(receipts[i]);
+                if (otherWriter is not null) throw otherWriter;
+                await CommitOnceAsync(taken, attempt);
                 return;
             }
             catch (OutOfSequenceException fault)
             {
                 LoopLog.OutOfSequence(log, fault);
+                otherWriter = fault;
                 foreach (var waiting in taken) waiting.Done.TrySetException(fault);
                 Fatal?.Invoke(fault);
                 return;
             }
-            catch (Exception fault) when (NeverPasses(fault))
-            {
-                await CommitAloneAsync(taken, fault);
-                return;
-            }
-            catch (Exception fault) when (fault is not OutOfMemoryException)
+            catch (Exception fault) when (MayPass(fault))
             {
                 Trouble = fault.Message;
                 LoopLog.CommitFailed(log, attempt, fault);
@@ -90,12 +83,39 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
                     return;
                 }
             }
+            catch (Exception fault) when (fault is not OutOfMemoryException)
+            {
+                await CommitAloneAsync(taken, fault);
+                return;
+            }
         }
     }
 
-    // What cannot be written down today, such as a number that is none, cannot be written down in five seconds either.
-    private static bool NeverPasses(Exception fault) =>
-        fault is StorageException { MayPass: false } or ArgumentException or NotSupportedException or System.Text.Json.JsonException;
+    private async Task CommitOnceAsync(List<Waiting> taken, int attempt)
+    {
+        var started = clock.GetTimestamp();
+        var receipts = await store.CommitAsync([.. taken.Select(w => w.Commit)], CancellationToken.None);
+        Recovered(attempt);
+        for (var i = 0; i < taken.Count; i++) taken[i].Done.TrySetResult(receipts[i]);
+        Tell(clock.GetElapsedTime(started), taken.Sum(w => w.Commit.Result.Outcomes.Length));
+    }
+
+    // It is on disk and answered: a listener that fails must not have it committed again.
+    private void Tell(TimeSpan took, int events)
+    {
+        try
+        {
+            Took?.Invoke(took, events);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            LoopLog.CommitListenerFailed(log, fault);
+        }
+    }
+
+    // The disk may have room again. Anything else is a defect, of which waiting only makes a standstill: what cannot be written down
+    // today, such as a number that is none, cannot be written down in five seconds either.
+    private static bool MayPass(Exception fault) => fault is StorageException { MayPass: true } or IOException;
 
     // Trying again cannot help: one of the batches is at fault. Each goes alone, so that it stops nobody else, and its circuit is told.
     private async Task CommitAloneAsync(List<Waiting> taken, Exception fault)

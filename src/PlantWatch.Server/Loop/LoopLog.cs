@@ -33,6 +33,9 @@ internal static partial class LoopLog
     [LoggerMessage(4031, LogLevel.Warning, "Circuit {Circuit}: no snapshot could be kept")]
     public static partial void SnapshotFailed(ILogger log, string circuit, Exception fault);
 
+    [LoggerMessage(4032, LogLevel.Error, "A listener of the commits failed; commits go on")]
+    public static partial void CommitListenerFailed(ILogger log, Exception fault);
+
     [LoggerMessage(4040, LogLevel.Error, "Circuit {Circuit}: a batch of {Count} could not even be set aside; whoever sent it is told that it was not taken, and the circuit goes on")]
     public static partial void BatchLost(ILogger log, string circuit, int count, Exception fault);
 }
