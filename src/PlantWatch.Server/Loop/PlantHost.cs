@@ -18,6 +18,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     private readonly ConcurrentDictionary<string, long> ordinals = new(StringComparer.Ordinal);
     private FrozenDictionary<string, CircuitWorker> workers = FrozenDictionary<string, CircuitWorker>.Empty;
     private FrozenDictionary<string, CircuitWorker> byTopic = FrozenDictionary<string, CircuitWorker>.Empty;
+    private volatile Task changing = Task.CompletedTask;
     private ITimer? ticker;
     private int stopped;
 
@@ -51,14 +52,16 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation)
     {
         await loading.WaitAsync(cancellation);
+        var next = new Dictionary<string, CircuitWorker>(StringComparer.Ordinal);
+        // Between two plans a message would find nobody who claims its topic: it waits at the door.
+        var changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        changing = changed.Task;
         try
         {
             await FollowRenamesAsync(plan, cancellation);
-            var next = new Dictionary<string, CircuitWorker>(StringComparer.Ordinal);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
                 next[circuit.Id] = workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
-            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
-                await (await next[circuit.Id].SendAsync(at => new PlanLoaded(at, circuit), cancellation));
+            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere)) await TellAsync(next[circuit.Id], circuit, cancellation);
             await RetireAsync(workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), cancellation);
 
             workers = next.ToFrozenDictionary(StringComparer.Ordinal);
@@ -68,8 +71,15 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
             ticker ??= clock.CreateTimer(_ => Tick(), null, IdleTick, IdleTick);
             LoopLog.PlanInForce(log, plan.Circuits.Length, plan.Circuits.Sum(c => c.Probes.Length));
         }
+        catch
+        {
+            // Two loops over one partition would shut each other out: what was opened for nothing is closed, and opened again next time.
+            foreach (var opened in next.Values.Where(w => !workers.Values.Contains(w))) await opened.DisposeAsync();
+            throw;
+        }
         finally
         {
+            changed.SetResult();
             loading.Release();
         }
 
@@ -78,6 +88,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     public async ValueTask<Task> MessageAsync(IncomingMessage message, CancellationToken cancellation)
     {
+        await changing.WaitAsync(cancellation);
         var worker = byTopic.GetValueOrDefault(message.Topic) ?? workers[CircuitPlan.Nowhere.Id];
         var packet = message.PacketId == 0 ? null : new PacketIdentity(message.Session, message.PacketId, NextOrdinal(message.Session), message.Redelivered);
         return await worker.SendAsync(at => new MessageArrived(at, message.Topic, message.Payload, message.Retained, packet), cancellation);
@@ -105,6 +116,12 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     internal static IEnumerable<string> TopicsOf(CircuitPlan circuit) =>
         circuit.Probes.Select(p => p.Topic).Concat(circuit.Pumps.Select(p => p.StateTopic)).Concat(circuit.Pumps.Select(p => p.TankTopic).OfType<string>()).Distinct();
+
+    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, CancellationToken cancellation)
+    {
+        if (await await worker.SendAsync(at => new PlanLoaded(at, plan), cancellation) is Outcome.TurnedDown)
+            throw new InvalidOperationException($"circuit {plan.Id} did not take its plan");
+    }
 
     // A renamed circuit is the same partition under another key: its history follows.
     private async Task FollowRenamesAsync(PlantPlan plan, CancellationToken cancellation)
@@ -142,7 +159,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         foreach (var worker in gone)
         {
             var bare = new CircuitPlan { Id = worker.Partition.Value, Name = worker.State.Plan.Name, TimeZone = worker.State.Plan.TimeZone };
-            await await worker.SendAsync(at => new PlanLoaded(at, bare), cancellation);
+            await TellAsync(worker, bare, cancellation);
             await worker.DisposeAsync();
         }
     }
