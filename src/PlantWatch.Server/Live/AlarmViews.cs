@@ -36,6 +36,9 @@ internal static class AlarmViews
 
     private static string InSentence(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
+    /// <summary>True when an alarm on a subject is one of the pool: its own, or one on what the whole circuit shares, whose water the pool gets.</summary>
+    public static bool Concerns(CircuitPlan plan, string subject, string poolId) => (PoolOf(plan, subject) ?? poolId) == poolId;
+
     /// <summary>The pool a subject belongs to; null for what the whole circuit shares.</summary>
     public static string? PoolOf(CircuitPlan plan, string subject)
     {

@@ -46,12 +46,14 @@ internal static class BalanceViews
     private static BalanceInput? Live(CircuitState state, PoolPlan plan, Measurand measurand) =>
         Source(state, plan, measurand) is { } probe ? new BalanceInput(measurand, Supported(probe, measurand), probe.Last.MeasuredAt, true) : null;
 
+    // What a silent probe said last is not live, and a corrected number may be one that no water can have.
     private static ProbeState? Source(CircuitState state, PoolPlan plan, Measurand measurand)
     {
         for (var i = 0; i < state.Probes.Length; i++)
         {
             var (probe, wiring) = (state.Probes[i], state.Plan.Probes[i]);
-            if (wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood()) return probe;
+            if (wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood()
+                && !ProbeViews.IsSilent(state, wiring) && measurand.Possible().Contains(probe.Last.Value)) return probe;
         }
 
         return null;

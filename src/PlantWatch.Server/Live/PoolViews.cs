@@ -16,8 +16,8 @@ internal static class PoolViews
     public static PoolView Of(CircuitState state, PoolPlan plan, PoolState pool, ImmutableArray<DueCheck> allDue, Instant now, Wording words)
     {
         DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
-        AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.PoolOf(state.Plan, a.Subject) is { } p && p == plan.Id).OrderByDescending(a => a.Priority)];
-        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(due.Select(d => words.Say(DueReason(d)))).ToList();
+        AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id)).OrderByDescending(a => a.Priority)];
+        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
         return new PoolView(
             plan.Id, Word(state, plan, alarms, due), why,
             [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, words), BalanceViews.Of(state, plan, pool, words),
@@ -45,8 +45,8 @@ internal static class PoolViews
     private static IEnumerable<ProbeState> ProbesOf(CircuitState state, PoolPlan plan) =>
         state.Probes.Where((_, i) => state.Plan.Probes[i].PoolId is null || state.Plan.Probes[i].PoolId == plan.Id);
 
-    private static Reason DueReason(DueCheck due) => Reason.Of(
-        due.Overdue ? "check.is_overdue" : "check.is_due", string.Join(", ", due.What.Select(m => Wording.English.Find($"name.{Wording.Key(m)}"))));
+    private static Reason DueReason(DueCheck due, Wording words) => Reason.Of(
+        due.Overdue ? "check.is_overdue" : "check.is_due", string.Join(", ", due.What.Select(m => words.Find($"name.{Wording.Key(m)}"))));
 
     private static ManualView Manual(ManualValue value) => new(
         value.Result.Measurand, value.Result.Value, MethodUncertainty.Of(value.Result).OrNull()?.U ?? 0, value.Result.Censoring, value.Result.Method,

@@ -15,13 +15,16 @@ internal static class ProbeViews
     {
         var last = probe.Last;
         var heard = last.Quality != Quality.NotReceived;
-        var stale = heard && state.Alarms.TryGetValue(RuleBook.Silent.KeyFor(plan.Id), out var silent) && silent.Active;
+        var stale = heard && IsSilent(state, plan);
         var (standing, reasons) = Standing(probe, plan, stale, now, last);
         return new ProbeView(
             plan.Id, last.MeasuredAt.OrNull(), heard ? last.Raw : null, heard ? last.Value : null, heard && last.Quality.IsGood(), stale,
             standing, words.Say(reasons), probe.Trust.Bias.OrNull(), Believed(plan, probe, heard), probe.Trust.Verdict, probe.Trust.JudgedAt.OrNull(),
             probe.Trust.Pairs.Count(p => !p.Doubted), InForce(state, plan.Id));
     }
+
+    /// <summary>True when the probe has not spoken for longer than it should.</summary>
+    public static bool IsSilent(CircuitState state, ProbePlan plan) => state.Alarms.TryGetValue(RuleBook.Silent.KeyFor(plan.Id), out var silent) && silent.Active;
 
     private static (Standing, IEnumerable<Reason>) Standing(ProbeState probe, ProbePlan plan, bool stale, Instant now, LastReading last)
     {
@@ -41,7 +44,7 @@ internal static class ProbeViews
     {
         Calibration? newest = null;
         foreach (var c in state.Calibrations)
-            if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && (newest is null || c.HoldsFrom >= newest.HoldsFrom) && c.ProbeId == probeId)
+            if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && (newest is null || c.HoldsFrom >= newest.HoldsFrom))
                 newest = c;
         return newest is null ? null : CircuitViews.Calibration(newest);
     }
