@@ -31,7 +31,7 @@ public static class CalibrationsInForce
     }
 
     /// <summary>True for what is applied to raw values.</summary>
-    internal static bool Corrects(Calibration calibration) =>
+    public static bool Corrects(Calibration calibration) =>
         calibration.Status == CalibrationStatus.Approved && calibration.Kind != CalibrationKind.PanelAdjustment;
 
     private static bool Adjusts(Calibration calibration) =>

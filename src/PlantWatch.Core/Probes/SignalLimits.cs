@@ -70,6 +70,6 @@ internal static class SignalLimits
         _ => double.MaxValue,
     };
 
-    /// <summary>The least silence that is one.</summary>
+    /// <summary>A series is silent after this long without a reading: three of its intervals, and at least two minutes.</summary>
     public static TimeSpan SilentAfter(TimeSpan every) => every * 3 > TimeSpan.FromMinutes(2) ? every * 3 : TimeSpan.FromMinutes(2);
 }

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Storage;
 
@@ -23,17 +25,15 @@ internal static class SeriesApi
     public static ValueTask<SeriesAnswer> QueryAsync(
         CircuitWorker worker, ISeriesStore store, string series, Instant from, Instant to, int width, CancellationToken cancellation)
     {
-        // Pumps speak when something changes and once in a while; an hour of silence is the first gap worth drawing.
-        var expected = worker.State.Plan.Probes.FirstOrDefault(p => p.Id == series)?.Every ?? TimeSpan.FromHours(1);
+        var expected = worker.State.Plan.Probes.FirstOrDefault(p => p.Id == series)?.Every ?? PumpViews.SilentAfter;
         return store.SeriesAsync(worker.Partition, new SeriesQuery(series, from, to, width, expected), cancellation);
     }
 
     /// <summary>Raw to corrected by the calibration that held at that time; null when none ever did.</summary>
     public static Func<Instant, double, double>? Correction(CircuitState state, string probe)
     {
-        Calibration[] held = [.. state.Calibrations.Where(c => c.ProbeId == probe && c.Status == CalibrationStatus.Approved).OrderBy(c => c.HoldsFrom).ThenBy(c => c.DecidedAt)];
-        if (held.Length == 0) return null;
-        return (at, raw) => held.LastOrDefault(c => c.HoldsFrom <= at)?.Apply(raw) ?? raw;
+        ImmutableArray<Calibration> held = [.. state.Calibrations.Where(c => c.ProbeId == probe && CalibrationsInForce.Corrects(c))];
+        return held.IsEmpty ? null : (at, raw) => CalibrationsInForce.Correct(held, probe, at, raw);
     }
 
     private static SeriesView View(SeriesAnswer answer, CircuitState state)

@@ -1,7 +1,6 @@
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Loop;
@@ -19,7 +18,7 @@ internal static class CircuitViews
             state.Plan.Id, version, now,
             [.. state.Plan.Pools.Select((plan, i) => PoolViews.Of(state, plan, state.Pools[i], due, now, words))],
             [.. state.Plan.Probes.Select((plan, i) => ProbeViews.Of(state, plan, state.Probes[i], now, words))],
-            [.. state.Plan.Pumps.Select((plan, i) => Pump(plan, state.Pumps[i], now))],
+            [.. state.Plan.Pumps.Select((plan, i) => PumpViews.Of(plan, state.Pumps[i], now))],
             [.. state.Alarms.Values.Where(a => a.Id != Guid.Empty).OrderByDescending(a => a.Priority).ThenByDescending(a => a.RaisedAt).Select(a => AlarmViews.Now(state, a, words))],
             [.. state.Faults.Values],
             [.. state.Calibrations.Where(c => c.Status == CalibrationStatus.Proposed).Select(Calibration)],
@@ -48,9 +47,4 @@ internal static class CircuitViews
         new LedgerView(0, 0, 0, 0, 0, 0, 0, 0, 0),
         (a, b) => new(a.Received + b.Received, a.Stored + b.Stored, a.Duplicates + b.Duplicates, a.Refused + b.Refused, a.InFlight + b.InFlight,
             a.StoredByDeviceTime + b.StoredByDeviceTime, a.StoredByPacket + b.StoredByPacket, a.StoredAtLeastOnce + b.StoredAtLeastOnce, a.Messages + b.Messages));
-
-    private static PumpView Pump(PumpPlan plan, PumpState pump, Instant now) => new(
-        plan.Id, pump.Activity, pump.Since.OrNull(), pump.HeardAt.OrNull(),
-        pump.Tank.Quality == Quality.NotReceived ? null : pump.Tank.Raw, pump.Tank.MeasuredAt.OrNull(),
-        pump.HeardAt.IsSet && now - pump.HeardAt > TimeSpan.FromHours(1));
 }

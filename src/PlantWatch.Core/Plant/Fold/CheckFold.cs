@@ -99,7 +99,7 @@ internal static class CheckFold
             if (plan.Measurand != Measurand.Orp || !(plan.PoolId == said.Check.PoolId || (plan.PoolId is null && draft.Plan.Pools.Length == 1))) continue;
             var last = draft.Probes[i].Last;
             var value = WindowOf(said, plan.Id) is { Count: > 0 } window ? draft.Calibrations.Correct(i, said.Check.SampledAt, window.Mean)
-                : last.Quality.IsGood() && (last.MeasuredAt - said.Check.SampledAt).Duration() <= DeviceClock.SilentAfter(plan.Every) ? last.Value
+                : last.Quality.IsGood() && (last.MeasuredAt - said.Check.SampledAt).Duration() <= SignalLimits.SilentAfter(plan.Every) ? last.Value
                 : double.NaN;
             if (Quantity.TryFrom(value, out Millivolts orp)) return orp;
         }

@@ -11,7 +11,4 @@ internal static class DeviceClock
 
     /// <summary>Readings this much older than the watermark, or than their receipt, are late. Where the newest of a series are, its clock or link is worth an alarm: nothing else would say that its limits are not watched.</summary>
     public static TimeSpan LateAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(TimeSpan.FromSeconds(90).Ticks, 3 * every.Ticks));
-
-    /// <summary>A series is silent after this long without a reading.</summary>
-    public static TimeSpan SilentAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(TimeSpan.FromMinutes(2).Ticks, 3 * every.Ticks));
 }

@@ -21,7 +21,7 @@ internal static class TickFold
     {
         if (probe.Last.Quality == Quality.NotReceived) return;
         var silentFor = now - probe.Last.ReceivedAt;
-        var silent = silentFor > DeviceClock.SilentAfter(plan.Every);
+        var silent = silentFor > SignalLimits.SilentAfter(plan.Every);
         var silentKey = draft.Index.SilentKeys[index];
         if (silent || draft.Alarms.Knows(silentKey))
             draft.Alarms.Look(RuleBook.Silent, silentKey, plan.Id, silent, now, () => Reason.Of("probe.silent", plan.Name, silentFor.TotalMinutes));
