@@ -6,7 +6,7 @@ namespace PlantWatch.Core.Plant.Journal;
 
 /// <summary>Writes a batch of events as bytes and reads it back the same: the journal's row.</summary>
 /// <remarks>
-/// Messages, which are nearly all of it, take about fourteen bytes beside their payload: topics and sessions are written once a
+/// Messages, which are nearly all of it, take eleven bytes beside their payload in a large batch and some twenty in one of ten: topics and sessions are written once a
 /// batch, times and packet ordinals as differences. Everything else is JSON under its own kind byte. Layout:
 /// <code>
 /// batch   = version(1) count event*

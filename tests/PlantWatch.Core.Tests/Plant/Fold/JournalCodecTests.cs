@@ -38,8 +38,8 @@ public sealed class JournalCodecTests
     {
         var kinds = typeof(PlantEvent).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(PlantEvent)) && !t.IsAbstract).ToHashSet();
         var met = new HashSet<Type>();
-        // 400 days of one seed: that they meet every kind is checked here, so that the round trips above mean something.
-        Walk.Acts.Sample(acts => { lock (met) met.UnionWith(Walk.Live(acts).Events.Select(e => e.GetType())); }, iter: 100, seed: "0000KOIPe036");
+        // That random days meet every kind is checked here, so that the round trips above mean something.
+        Walk.Acts.Sample(acts => { lock (met) met.UnionWith(Walk.Live(acts).Events.Select(e => e.GetType())); }, iter: 100);
         Assert.Equal(kinds.Select(k => k.Name).Order(), met.Select(k => k.Name).Order());
     }
 
@@ -103,9 +103,9 @@ public sealed class JournalCodecTests
         Assert.Equal(double.PositiveInfinity, read.Check.Results[0].Value);
     }
 
-    /// <remarks>Measured: a batch of 1000 plain numbers of seven probes at 1 Hz, QoS 1, 4 bytes of payload each, takes 17.0 bytes a message with its payload, 13.0 beside it.</remarks>
+    /// <remarks>Measured: plain numbers of seven probes at 1 Hz, QoS 1, 4 bytes of payload each. Beside the payload a message takes 11.0 bytes in a batch of 1000, 20.6 in one of 10 and 38 alone.</remarks>
     [Fact]
-    public void A_plain_number_takes_about_fourteen_bytes_beside_its_payload()
+    public void A_plain_number_takes_no_more_than_fourteen_bytes_beside_its_payload()
     {
         PlantEvent[] batch = [.. Enumerable.Range(0, 1000).Select(i => new MessageArrived(
             Hall.Nine + TimeSpan.FromMicroseconds(i * 142_857L), $"hall/probe/{i % 7}", Encoding.UTF8.GetBytes("7.41"), false, new PacketIdentity("gateway", (i % 65535) + 1, i + 1, false)))];
