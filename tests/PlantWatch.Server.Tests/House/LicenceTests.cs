@@ -27,7 +27,7 @@ public sealed class LicenceTests
         Assert.Equal(allowed, Licences.Allows(expression, distributed));
 
     [ClientFact]
-    public void The_notice_names_what_is_distributed_today() => Repository.IsUpToDate(Notice.Write(Packages.All), "NOTICE");
+    public void The_notice_names_what_is_distributed_today() => Repository.IsUpToDate(Notice.Write(Packages.All), "docs", "NOTICE");
 
     private sealed class ClientFactAttribute : FactAttribute
     {

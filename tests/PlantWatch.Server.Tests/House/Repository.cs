@@ -5,7 +5,7 @@ namespace PlantWatch.Server.Tests.House;
 /// <summary>The repository the tests were built from: the house rules are read from its files.</summary>
 internal static class Repository
 {
-    /// <summary>Set to true, it makes the tests write the generated files (NOTICE, docs/log-messages.md) instead of comparing them.</summary>
+    /// <summary>Set to true, it makes the tests write the generated files (docs/NOTICE, docs/log-messages.md) instead of comparing them.</summary>
     public const string WriteVariable = "PLANTWATCH_WRITE_GENERATED";
 
     public static string Root { get; } = FindRoot();
