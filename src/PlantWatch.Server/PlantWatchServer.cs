@@ -100,7 +100,8 @@ internal static class PlantWatchServer
 
     private static async Task BringIntoForceAsync(PlantHost host, PlantPlan plan, PlantWatchOptions options, CancellationToken cancellation)
     {
-        await host.LoadAsync(plan, cancellation);
+        // A file that changed while the server was off is compared with the one that was in force before.
+        await host.LoadAsync(plan, cancellation, host.Plan is null ? LastGoodPlan.Find(options) : null);
         LastGoodPlan.Keep(options);
     }
 

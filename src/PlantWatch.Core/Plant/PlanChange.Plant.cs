@@ -21,6 +21,14 @@ public sealed partial record PlanChange
         return effects.ToImmutable();
     }
 
+    /// <summary>Of what a new plant file does, that which goes across a circuit's border: joined, split, moved.</summary>
+    public static ImmutableArray<Reason> MovesOf(PlantPlan old, PlantPlan next, string circuit)
+    {
+        var effects = ImmutableArray.CreateBuilder<Reason>();
+        PlanMoves.Between(old, next, PlanLineage.Pair(old.Circuits, next.Circuits, c => c.Id, c => c.Was)).State(effects);
+        return [.. effects.Where(effect => effect.Facts.Any(fact => fact.Text == circuit))];
+    }
+
     private static void Circuit((CircuitPlan? Old, CircuitPlan? Next) pair, PlanMoves moves, ImmutableArray<Reason>.Builder effects)
     {
         switch (pair)

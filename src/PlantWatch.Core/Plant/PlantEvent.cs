@@ -51,7 +51,11 @@ public sealed record FaultNoted(Instant At, FaultNote Note) : PlantEvent(At);
 /// <summary>The plant file was read, at start or again. A broken file never becomes an event: the old one stays in force.</summary>
 /// <param name="At">When.</param>
 /// <param name="Plan">The circuit as it now is.</param>
-public sealed record PlanLoaded(Instant At, CircuitPlan Plan) : PlantEvent(At);
+public sealed record PlanLoaded(Instant At, CircuitPlan Plan) : PlantEvent(At)
+{
+    /// <summary>What no circuit can know by itself: that pools, probes or pumps of it came from another circuit or went to one.</summary>
+    public ImmutableArray<Reason> Moves { get; init; } = [];
+}
 
 /// <summary>The broker no longer knew our session: what it held for us is lost, and that is a gap in the record.</summary>
 /// <param name="At">When the connection came back.</param>

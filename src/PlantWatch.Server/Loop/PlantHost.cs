@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Storage;
@@ -49,9 +51,10 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public CircuitWorker? Find(string circuit) => workers.GetValueOrDefault(circuit);
 
     /// <summary>Brings a plant file into force: restores new circuits, tells the old ones, retires the missing.</summary>
-    public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation)
+    public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation, PlantPlan? before = null)
     {
         await loading.WaitAsync(cancellation);
+        before = Plan ?? before;
         var next = new Dictionary<string, CircuitWorker>(StringComparer.Ordinal);
         // Between two plans a message would find nobody who claims its topic: it waits at the door.
         var changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -61,8 +64,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
             await FollowRenamesAsync(plan, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
                 next[circuit.Id] = workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
-            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere)) await TellAsync(next[circuit.Id], circuit, cancellation);
-            await RetireAsync(workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), cancellation);
+            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere)) await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), cancellation);
+            await RetireAsync(workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, cancellation);
 
             workers = next.ToFrozenDictionary(StringComparer.Ordinal);
             byTopic = plan.Circuits.SelectMany(c => TopicsOf(c).Select(t => (Topic: t, Circuit: c.Id))).DistinctBy(x => x.Topic)
@@ -117,9 +120,12 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     internal static IEnumerable<string> TopicsOf(CircuitPlan circuit) =>
         circuit.Probes.Select(p => p.Topic).Concat(circuit.Pumps.Select(p => p.StateTopic)).Concat(circuit.Pumps.Select(p => p.TankTopic).OfType<string>()).Distinct();
 
-    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, CancellationToken cancellation)
+    private static ImmutableArray<Reason> Moves(PlantPlan? before, PlantPlan next, string circuit) =>
+        before is null ? [] : PlanChange.MovesOf(before, next, circuit);
+
+    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, ImmutableArray<Reason> moves, CancellationToken cancellation)
     {
-        if (await await worker.SendAsync(at => new PlanLoaded(at, plan), cancellation) is Outcome.TurnedDown)
+        if (await await worker.SendAsync(at => new PlanLoaded(at, plan) { Moves = moves }, cancellation) is Outcome.TurnedDown)
             throw new InvalidOperationException($"circuit {plan.Id} did not take its plan");
     }
 
@@ -154,12 +160,12 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     }
 
     // A circuit that is gone from the plant file gets an empty plan as its last word: its alarms end, its history stays.
-    private static async Task RetireAsync(IEnumerable<CircuitWorker> gone, CancellationToken cancellation)
+    private static async Task RetireAsync(IEnumerable<CircuitWorker> gone, PlantPlan? before, PlantPlan next, CancellationToken cancellation)
     {
         foreach (var worker in gone)
         {
             var bare = new CircuitPlan { Id = worker.Partition.Value, Name = worker.State.Plan.Name, TimeZone = worker.State.Plan.TimeZone };
-            await TellAsync(worker, bare, cancellation);
+            await TellAsync(worker, bare, Moves(before, next, bare.Id), cancellation);
             await worker.DisposeAsync();
         }
     }

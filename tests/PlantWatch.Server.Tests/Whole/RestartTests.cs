@@ -105,6 +105,33 @@ public sealed class RestartTests
         Assert.Contains(entries, e => e.Body is PlanEntry plan && plan.Effects.Any(r => r.Code == "plan.probe_renamed"));
     }
 
+    [PeerFact("mosquitto_pub")]
+    public async Task A_pool_that_moves_to_a_circuit_of_its_own_is_stated_in_the_record_of_both()
+    {
+        await using var server = await WholeServer.StartAsync();
+        await server.PublishAsync("hall/ph", "7.4");
+        const string annexe = """
+
+              - id: annexe
+                name: Annexe
+                pools:
+                  - { id: main, name: Main pool, kind: swimming, setting: indoor, disinfectant: chlorine, volume_m3: 400 }
+                probes:
+                  - { id: ph, name: pH, pool: main, measurand: ph, origin: raw, topic: hall/ph, format: number, range: [0, 14], every_seconds: 1 }
+            """;
+        var split = WholeServer.Plant[..WholeServer.Plant.IndexOf("    pools:", StringComparison.Ordinal)] + "    pools:\n      - { id: plunge, name: Plunge, kind: plunge, setting: indoor, disinfectant: chlorine, volume_m3: 4 }" + annexe;
+        await File.WriteAllTextAsync(Path.Combine(server.Folder, "plant.yaml"), split);
+        await UntilAsync(async () => (await server.GetAsync<SiteView>("/api/v1/site")).Circuits.Any(c => c.Id == "annexe"), "the new plan is in force");
+        foreach (var circuit in (string[])["hall", "annexe"])
+        {
+            var entries = await server.Record.EntriesAsync(new PartitionKey(circuit), new EntryQuery(["plan"]), default);
+            Assert.Contains(entries, e => e.Body is PlanEntry plan && plan.Effects.Any(r => r.Code == "plan.pool_moved" && r.Facts[0].Text == "main"));
+        }
+
+        await server.PublishAsync("hall/ph", "7.5");
+        Assert.Equal(7.5, (await server.GetAsync<CircuitView>("/api/v1/circuits/annexe")).Probes.Single().Value);
+    }
+
     private static async Task UntilAsync(Func<Task<bool>> holds, string sentence)
     {
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
