@@ -1,16 +1,15 @@
 using System.Collections.Concurrent;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Loop;
 
-/// <summary>Keeps snapshots now and then, so that a restart need not fold a whole month, and drops journal that nobody needs.</summary>
+/// <summary>Keeps snapshots now and then, so that a restart need not fold the whole journal.</summary>
+/// <remarks>The journal itself is kept whole: a new version of the fold trusts no older snapshot and rebuilds from it.</remarks>
 internal sealed class Snapshots(IRecordStore store, TimeProvider clock, ILogger<Snapshots> log)
 {
     private const long BatchesBetween = 20_000;
     private static readonly TimeSpan TimeBetween = TimeSpan.FromMinutes(15);
-    private static readonly TimeSpan JournalKept = TimeSpan.FromDays(35);
 
     private readonly ConcurrentDictionary<PartitionKey, (long Seq, long At)> newest = new();
 
@@ -31,7 +30,6 @@ internal sealed class Snapshots(IRecordStore store, TimeProvider clock, ILogger<
         {
             var bytes = PlantJson.Write(state);
             await store.SaveSnapshotAsync(partition, new Snapshot(seq, state.FoldVersion, PlantJson.Hash(bytes), bytes), CancellationToken.None);
-            await store.PruneJournalAsync(partition, Instant.From(clock.GetUtcNow()) - JournalKept, CancellationToken.None);
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
