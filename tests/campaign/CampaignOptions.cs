@@ -19,6 +19,12 @@ internal sealed record CampaignOptions
     /// <summary>Of how many kills one falls into a start and one into an orderly stop; 0 for none. The others come in mid-stream.</summary>
     public int OddOnesIn { get; init; } = 5;
 
+    /// <summary>How often the very first start, that makes the record, is killed before the try begins. Each time the next start must come through.</summary>
+    public int Births { get; init; }
+
+    /// <summary>Whether a kill in mid-stream hits the external broker too. What it had acknowledged and not yet written is lost then, and that is counted, not judged.</summary>
+    public bool BrokerToo { get; init; }
+
     /// <summary>Shortest and longest time between "ready" and a kill in mid-stream.</summary>
     public (TimeSpan Least, TimeSpan Most) Life { get; init; } = (TimeSpan.FromSeconds(0.2), TimeSpan.FromSeconds(4));
 

@@ -2,12 +2,12 @@ using System.Globalization;
 using PlantWatch.Campaign;
 using PlantWatch.Server;
 
-const string Usage = "tests/campaign/run [--kills 20] [--rate 2000] [--mode external|embedded|both] [--devices 20] [--tries 1] [--seed 1] [--no-page]";
+const string Usage = "tests/campaign/run [--kills 20] [--rate 2000] [--mode external|embedded|both] [--devices 20] [--tries 1] [--seed 1] [--broker-too] [--no-page]";
 
 var asked = new Dictionary<string, string>(StringComparer.Ordinal);
 for (var i = 0; i < args.Length; i++)
 {
-    if (args[i] == "--no-page") asked["page"] = "no";
+    if (args[i] is "--no-page" or "--broker-too") asked[args[i][2..]] = "yes";
     else if (args[i] is "--kills" or "--rate" or "--mode" or "--devices" or "--tries" or "--seed" && i + 1 < args.Length) asked[args[i][2..]] = args[++i];
     else return Complain();
 }
@@ -26,7 +26,11 @@ foreach (var mode in modes)
 {
     for (var number = 0; number < Number("tries", 1); number++)
     {
-        var options = new CampaignOptions { Mode = mode, Kills = Number("kills", 20), Rate = Number("rate", 2000), Devices = Number("devices", 20), Seed = Number("seed", 1) + number };
+        var options = new CampaignOptions
+        {
+            Mode = mode, Kills = Number("kills", 20), Rate = Number("rate", 2000), Devices = Number("devices", 20), Seed = Number("seed", 1) + number,
+            Births = 3, BrokerToo = mode == BrokerMode.External && asked.ContainsKey("broker-too"),
+        };
         await using var one = new Try(options);
         var findings = await one.RunAsync();
         rows.Add(Report.Row(findings));
@@ -38,7 +42,7 @@ foreach (var mode in modes)
         else Console.WriteLine($"  The record is left in {options.Folder}");
     }
 }
-if (!asked.ContainsKey("page")) Report.Keep(rows, TimeProvider.System.GetUtcNow());
+if (!asked.ContainsKey("no-page")) Report.Keep(rows, TimeProvider.System.GetUtcNow());
 return broken == 0 ? 0 : 1;
 
 static int Complain()

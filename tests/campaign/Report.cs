@@ -7,7 +7,7 @@ namespace PlantWatch.Campaign;
 internal static class Report
 {
     public const string Head = """
-        | broker | kills (mid-stream, starting, stopping) | numbers said | a second | acknowledged | missing | doubled | out of order | known again | sums close | integrity | states agree | ready again, median and longest |
+        | broker | kills (mid-stream, starting, stopping, at birth) | numbers said | a second | acknowledged | missing | doubled | out of order | known again | sums close | integrity | states agree | ready again, median and longest |
         |---|---|---|---|---|---|---|---|---|---|---|---|---|
         """;
 
@@ -17,7 +17,7 @@ internal static class Report
         TimeSpan[] restarts = [.. f.Restarts.Order()];
         string[] cells =
         [
-            f.Options.Mode.ToString().ToLowerInvariant(), $"{f.Options.Kills} ({kills})", Number(f.Said), Number((long)(f.Said / f.Spoke.TotalSeconds)), Number(f.Acknowledged),
+            f.Options.Mode.ToString().ToLowerInvariant() + (f.Options.BrokerToo ? ", killed too" : ""), $"{f.Blows.Values.Sum()} ({kills})", Number(f.Said), Number((long)(f.Said / f.Spoke.TotalSeconds)), Number(f.Acknowledged),
             Number(f.Tally.Missing), Number(f.Tally.Doubled), Number(f.Tally.OutOfOrder), Number(f.Sums.Duplicates), f.Sums.Close ? "yes" : "NO", f.Integrity, f.StatesAgree ? "yes" : "NO",
             $"{Seconds(restarts[restarts.Length / 2])}, {Seconds(restarts[^1])}",
         ];

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PlantWatch.Server;
+using PlantWatch.Server.Api;
 
 namespace PlantWatch.Campaign;
 
@@ -45,6 +46,7 @@ internal sealed class Try(CampaignOptions options) : IAsyncDisposable
             _broker = new Broker(Path.Combine(options.Folder, "broker"), _port);
             await _broker.StartAsync();
         }
+        for (var i = 0; i < options.Births; i++) await BirthAsync();
         // Ready once, so that the session with the external broker exists: what is said before that, nobody was there to hear.
         await StartAsync();
         for (var i = 0; i < options.Devices; i++) _devices.Add(new Device(i, _port));
@@ -57,6 +59,17 @@ internal sealed class Try(CampaignOptions options) : IAsyncDisposable
         if (!await Programs.ComesAboutAsync(async () => Server.HasExited || await Server.IsReadyAsync(), Patience) || Server.HasExited)
             throw new TimeoutException($"the server is not ready:\n{string.Join('\n', Server.Said.TakeLast(30))}");
         _restarts.Add(clock.Elapsed);
+    }
+
+    private async Task BirthAsync()
+    {
+        if (Directory.Exists(Server.Data)) Directory.Delete(Server.Data, recursive: true);
+        Server.Start();
+        await Task.Delay(Between(TimeSpan.Zero, TimeSpan.FromSeconds(2.5)));
+        await Server.KillAsync();
+        _blows[Blow.AtBirth] = _blows.GetValueOrDefault(Blow.AtBirth) + 1;
+        await StartAsync();
+        await Server.KillAsync();
     }
 
     private async Task StrikeAsync(int number)
@@ -78,7 +91,10 @@ internal sealed class Try(CampaignOptions options) : IAsyncDisposable
             Server.AskToEnd();
             await Task.Delay(Between(TimeSpan.Zero, TimeSpan.FromMilliseconds(400)));
         }
+        var brokerToo = options.BrokerToo && blow == Blow.InMidStream;
+        if (brokerToo) await _broker!.KillAsync();
         await Server.KillAsync();
+        if (brokerToo) await _broker!.StartAsync();
         _blows[blow] = _blows.GetValueOrDefault(blow) + 1;
         await StartAsync();
     }
@@ -90,9 +106,15 @@ internal sealed class Try(CampaignOptions options) : IAsyncDisposable
     {
         var said = _devices.Sum(d => d.Said);
         await Programs.ComesAboutAsync(() => Task.FromResult(_devices.Sum(d => d.Acknowledged) == said), Patience);
-        await Programs.ComesAboutAsync(async () => await Server.SumsAsync() is { InFlight: 0 } sums && sums.Stored >= said, Patience);
+        await Programs.ComesAboutAsync(async () => await Server.SumsAsync() is { InFlight: 0 } sums && (options.BrokerToo ? await NothingMovesAsync(sums) : sums.Stored >= said), Patience);
         Server.AskToEnd();
         if (!await Server.EndsAsync(Patience)) throw new TimeoutException("the server does not end when asked");
+    }
+
+    private async Task<bool> NothingMovesAsync(LedgerView before)
+    {
+        await Task.Delay(TimeSpan.FromSeconds(3));
+        return await Server.SumsAsync() is { } after && after.Received == before.Received;
     }
 
     private async Task<Findings> CompareAsync(TimeSpan spoke)

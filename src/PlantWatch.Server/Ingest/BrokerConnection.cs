@@ -33,13 +33,15 @@ internal sealed class BrokerConnection : IAsyncDisposable
     private readonly TaskCompletionSource<string> _session = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly TaskCompletionSource<(ConnectionEnd, string)> _ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Channel<Receipt> _receipts = Channel.CreateUnbounded<Receipt>(new() { SingleReader = true, SingleWriter = true });
+    private readonly ReceiveWindow _window;
     private Task _acknowledging = Task.CompletedTask;
     private long _lastHeard;
     private volatile bool _leaving;
 
-    public BrokerConnection(IDoor door, TimeProvider time, ILogger logger)
+    public BrokerConnection(IDoor door, int window, TimeProvider time, ILogger logger)
     {
         (_door, _time, _logger) = (door, time, logger);
+        _window = new(window, () => _client.PingAsync(_ending.Token), e => End(ConnectionEnd.BrokerGone, e.GetBaseException().Message));
         _client.ApplicationMessageReceivedAsync += TakeAsync;
         _client.DisconnectedAsync += e =>
         {
@@ -122,6 +124,7 @@ internal sealed class BrokerConnection : IAsyncDisposable
         _client.Dispose();
         _receipts.Writer.TryComplete();
         await _acknowledging;
+        _window.Dispose();
     }
 
     private void End(ConnectionEnd how, string why)
@@ -139,6 +142,7 @@ internal sealed class BrokerConnection : IAsyncDisposable
         try
         {
             var session = await _session.Task;
+            await _window.EnterAsync(_ending.Token);
             var message = new IncomingMessage(
                 e.ApplicationMessage.Topic, IncomingPayload.Copy(e.ApplicationMessage.Payload), e.ApplicationMessage.Retain,
                 session, e.PacketIdentifier, e.ApplicationMessage.Dup);
@@ -165,10 +169,15 @@ internal sealed class BrokerConnection : IAsyncDisposable
                 Fail(exception, message.ApplicationMessage.Topic);
                 return;
             }
-            if (message.ApplicationMessage.QualityOfServiceLevel == MqttQualityOfServiceLevel.AtMostOnce) continue;
+            if (message.ApplicationMessage.QualityOfServiceLevel == MqttQualityOfServiceLevel.AtMostOnce)
+            {
+                _window.Leave();
+                continue;
+            }
             try
             {
                 await message.AcknowledgeAsync(_ending.Token);
+                _window.Acknowledged();
             }
             catch (Exception exception)
             {

@@ -58,7 +58,7 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         {
             // The page keeps saying what is wrong while we try again; "connecting" is the word before the first answer only.
             if (State.Word == BrokerWord.Stopped) Set(BrokerWord.Connecting, Address);
-            await using var connection = new BrokerConnection(door, time, logger);
+            await using var connection = new BrokerConnection(door, Window, time, logger);
             connected = await ConnectAsync(connection, stopping);
             if (connected) await LiveAsync(connection, stopping);
         }
@@ -161,6 +161,9 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         Set(BrokerWord.Unreachable, $"{Address}: {e.GetBaseException().Message}");
     }
 
+    /// <summary>How many may be on the way to us unacknowledged; what the memory of packets can tell apart must be more.</summary>
+    private int Window => Math.Clamp(_options.ReceiveMaximum, 1, PacketMemory.Capacity / 2);
+
     private string NewName() => $"{_options.ClientId}#{Guid.NewGuid().ToString("N")[..12]}";
 
     private MqttClientOptions ClientOptions()
@@ -171,8 +174,7 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
             .WithClientId(_options.ClientId)
             .WithCleanStart(false)
             .WithSessionExpiryInterval(uint.MaxValue)
-            // How many may be on the way to us unacknowledged; what the memory of packets can tell apart must be more.
-            .WithReceiveMaximum((ushort)Math.Clamp(_options.ReceiveMaximum, 1, PacketMemory.Capacity / 2))
+            .WithReceiveMaximum((ushort)Window)
             .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
             .WithTimeout(Patience);
         if (!string.IsNullOrEmpty(_options.UserName)) builder.WithCredentials(_options.UserName, _options.Password);

@@ -17,6 +17,9 @@ internal sealed record RestoredCircuit(PartitionKey Partition, CircuitState Stat
 /// <summary>Restart: the newest snapshot of this fold version, then the journal after it. The state is the same as if there had been no stop.</summary>
 internal static class Restore
 {
+    // A state does not depend on where its batches ended, and a batch has a price of its own, whatever it holds.
+    private const int FoldedAtOnce = 4096;
+
     public static async Task<RestoredCircuit> FromAsync(IRecordStore store, PartitionKey partition, CircuitPlan plan, CancellationToken cancellation)
     {
         var snapshot = await store.LatestSnapshotAsync(partition, CircuitState.CurrentFoldVersion, cancellation);
@@ -32,13 +35,18 @@ internal static class Restore
     private static async Task<RestoredCircuit> ReplayAsync(IRecordStore store, PartitionKey partition, CircuitState state, long after, CancellationToken cancellation)
     {
         var (seq, received, replayed) = (after, state.Watermark, 0);
+        var events = new List<PlantEvent>();
         await foreach (var row in store.JournalAsync(partition, after, cancellation))
         {
-            state = Step.Run(state, JournalCodec.Read(row.Events)).Next;
+            events.AddRange(JournalCodec.Read(row.Events));
             (seq, received) = (row.Seq, Instant.Later(received, row.ReceivedAt));
             replayed++;
+            if (events.Count < FoldedAtOnce && events is not [.., PlanLoaded]) continue;
+            state = Step.Run(state, events).Next;
+            events.Clear();
         }
 
+        if (events.Count > 0) state = Step.Run(state, events).Next;
         return new RestoredCircuit(partition, state, seq, received, await store.BackFillsAsync(partition, cancellation), replayed);
     }
 

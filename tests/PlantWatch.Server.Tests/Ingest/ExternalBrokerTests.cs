@@ -262,6 +262,32 @@ public sealed class ExternalBrokerTests : IDisposable
         await server.StopAsync(new MqttServerStopOptions());
     }
 
+    [PeerFact("mosquitto", "mosquitto_pub")]
+    public async Task No_more_than_the_window_is_taken_in_unproven_even_when_the_broker_sends_more()
+    {
+        // mosquitto 2.0.11 forgets our Receive Maximum when the window was full at the reconnect and then moves.
+        await using var mosquitto = await Mosquitto.StartAsync();
+        var before = Door("pool/ph");
+        await using (var ours = await ConnectAsync(mosquitto, before, o => o.ReceiveMaximum = 100))
+        {
+            await PublishLines(mosquitto, "pool/ph", [.. Enumerable.Range(0, 1000).Select(i => $"{i}")]);
+            await Arrive(before, 100);
+        }
+
+        var after = Door("pool/ph");
+        await using var again = await ConnectAsync(mosquitto, after, o => o.ReceiveMaximum = 100);
+        await Arrive(after, 100);
+        for (var i = 0; i < 50; i++) after.Commit(i);
+        await Peer.UntilAsync(() => Acknowledged(mosquitto).Count == 50, "50 PUBACKs");
+        await Task.Delay(AWhile); // every chance to take in too many
+        Assert.InRange(after.Messages.Count, 100, 150);
+
+        after.CommitsByItself = true;
+        after.CommitAll();
+        await Arrive(after, 1000);
+        Assert.Equal(Enumerable.Range(0, 1000).Select(i => $"{i}"), Texts(after));
+    }
+
     [Fact]
     public async Task Without_a_broker_it_says_so_and_a_stop_does_not_wait_for_one()
     {

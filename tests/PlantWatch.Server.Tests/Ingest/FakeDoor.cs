@@ -12,7 +12,7 @@ internal sealed class FakeDoor : IDoor
     private readonly ConcurrentQueue<(string Session, Instant Since)> _lost = new();
 
     /// <summary>Commit each message at once.</summary>
-    public bool CommitsByItself { get; init; }
+    public bool CommitsByItself { get; set; }
 
     /// <summary>Refuse a message already at the door.</summary>
     public Exception? Refuses { get; set; }
