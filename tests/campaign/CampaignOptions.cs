@@ -25,6 +25,9 @@ internal sealed record CampaignOptions
     /// <summary>Whether a kill in mid-stream hits the external broker too. What it had acknowledged and not yet written is lost then, and that is counted, not judged.</summary>
     public bool BrokerToo { get; init; }
 
+    /// <summary>Whether a kill in mid-stream waits until no more than ten seconds of numbers wait at the broker. Without, the queue may grow from kill to kill.</summary>
+    public bool CatchesUp { get; init; } = true;
+
     /// <summary>Shortest and longest time between "ready" and a kill in mid-stream.</summary>
     public (TimeSpan Least, TimeSpan Most) Life { get; init; } = (TimeSpan.FromSeconds(0.2), TimeSpan.FromSeconds(4));
 

@@ -2,12 +2,12 @@ using System.Globalization;
 using PlantWatch.Campaign;
 using PlantWatch.Server;
 
-const string Usage = "tests/campaign/run [--kills 20] [--rate 2000] [--mode external|embedded|both] [--devices 20] [--tries 1] [--seed 1] [--broker-too] [--no-page]";
+const string Usage = "tests/campaign/run [--kills 20] [--rate 2000] [--mode external|embedded|both] [--devices 20] [--tries 1] [--seed 1] [--broker-too] [--never-catch-up] [--no-page]";
 
 var asked = new Dictionary<string, string>(StringComparer.Ordinal);
 for (var i = 0; i < args.Length; i++)
 {
-    if (args[i] is "--no-page" or "--broker-too") asked[args[i][2..]] = "yes";
+    if (args[i] is "--no-page" or "--broker-too" or "--never-catch-up") asked[args[i][2..]] = "yes";
     else if (args[i] is "--kills" or "--rate" or "--mode" or "--devices" or "--tries" or "--seed" && i + 1 < args.Length) asked[args[i][2..]] = args[++i];
     else return Complain();
 }
@@ -29,7 +29,7 @@ foreach (var mode in modes)
         var options = new CampaignOptions
         {
             Mode = mode, Kills = Number("kills", 20), Rate = Number("rate", 2000), Devices = Number("devices", 20), Seed = Number("seed", 1) + number,
-            Births = 3, BrokerToo = mode == BrokerMode.External && asked.ContainsKey("broker-too"),
+            CatchesUp = !asked.ContainsKey("never-catch-up"), Births = 3, BrokerToo = mode == BrokerMode.External && asked.ContainsKey("broker-too"),
         };
         await using var one = new Try(options);
         var findings = await one.RunAsync();

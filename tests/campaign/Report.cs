@@ -17,7 +17,7 @@ internal static class Report
         TimeSpan[] restarts = [.. f.Restarts.Order()];
         string[] cells =
         [
-            f.Options.Mode.ToString().ToLowerInvariant() + (f.Options.BrokerToo ? ", killed too" : ""), $"{f.Blows.Values.Sum()} ({kills})", Number(f.Said), Number((long)(f.Said / f.Spoke.TotalSeconds)), Number(f.Acknowledged),
+            f.Options.Mode.ToString().ToLowerInvariant() + (f.Options.BrokerToo ? ", killed too" : "") + (f.Options.CatchesUp ? "" : ", never caught up"), $"{f.Blows.Values.Sum()} ({kills})", Number(f.Said), Number((long)(f.Said / f.Spoke.TotalSeconds)), Number(f.Acknowledged),
             Number(f.Tally.Missing), Number(f.Tally.Doubled), Number(f.Tally.OutOfOrder), Number(f.Sums.Duplicates), f.Sums.Close ? "yes" : "NO", f.Integrity, f.StatesAgree ? "yes" : "NO",
             $"{Seconds(restarts[restarts.Length / 2])}, {Seconds(restarts[^1])}",
         ];

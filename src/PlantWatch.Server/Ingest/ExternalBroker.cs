@@ -13,6 +13,7 @@ namespace PlantWatch.Server.Ingest;
 internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> options, TimeProvider time, ILogger<ExternalBroker> logger) : BackgroundService, IBrokerStatus
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Busy = TimeSpan.FromSeconds(30);
     private static readonly TimeSpan DrainTime = TimeSpan.FromSeconds(2);
     private readonly BrokerOptions _options = options.Value.Broker;
     private readonly BrokerSessionFile _file = new(options.Value.Data, logger);
@@ -176,7 +177,8 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
             .WithSessionExpiryInterval(uint.MaxValue)
             .WithReceiveMaximum((ushort)Window)
             .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
-            .WithTimeout(Patience);
+            // A broker that writes a large queue to disk answers late; to leave it then and be sent everything anew would make it worse.
+            .WithTimeout(Busy);
         if (!string.IsNullOrEmpty(_options.UserName)) builder.WithCredentials(_options.UserName, _options.Password);
         return builder.Build();
     }
