@@ -31,6 +31,7 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
             await Expect(screen[shows]).ToBeVisibleAsync();
             await screen.UntilAsync("() => [...document.querySelectorAll('.strip-plot')].every(p => p.querySelector('canvas'))");
             Assert.Equal((route, ""), (route, await screen.AskAsync<string>(TooWide)));
+            Assert.Equal((route, ""), (route, await screen.AskAsync<string>(Overlapping)));
             await screen.Page.ScreenshotAsync(new PageScreenshotOptions { FullPage = true, Path = Path.Combine(folder, $"{(route.Length == 0 ? "overview" : route.Replace('/', '-'))}-{width}-{(dark ? "dark" : "light")}.png") });
         }
         screen.IsClean();
@@ -49,6 +50,23 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
         Assert.Equal(dark, await screen.AskAsync<string>(Ground));
         screen.IsClean();
     }
+
+    // The first row of a pool's card whose name, value and spark do not keep apart; nothing otherwise.
+    private const string Overlapping = """
+        () => {
+          const reach = e => {
+            const range = document.createRange();
+            range.selectNodeContents(e);
+            const boxes = [...range.getClientRects()];
+            return [Math.min(...boxes.map(b => b.left)), Math.max(...boxes.map(b => b.right))];
+          };
+          const row = [...document.querySelectorAll('.probe-row')].find(r => {
+            const parts = [...r.children].filter(c => c.textContent || c.querySelector('svg')).map(reach);
+            return parts.some((p, i) => i > 0 && p[0] < parts[i - 1][1] - 0.5);
+          });
+          return row ? row.textContent : '';
+        }
+        """;
 
     private const string Ground = "() => getComputedStyle(document.documentElement).backgroundColor";
 
