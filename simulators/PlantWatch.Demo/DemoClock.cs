@@ -4,25 +4,25 @@ namespace PlantWatch.Demo;
 /// <remarks>Only the time of day is changed. Timers and durations stay real, so that nothing in the server waits for a clock that waits for the server.</remarks>
 internal sealed class DemoClock(DateTimeOffset start) : TimeProvider
 {
-    private long ticks = start.UtcTicks;
-    private volatile bool live;
+    private long _ticks = start.UtcTicks;
+    private volatile bool _live;
 
     /// <summary>True once it is the real clock.</summary>
-    public bool IsLive => live;
+    public bool IsLive => _live;
 
     /// <inheritdoc/>
     public override DateTimeOffset GetUtcNow()
     {
-        var held = Interlocked.Read(ref ticks);
-        return live ? new(Math.Max(held, System.GetUtcNow().UtcTicks), TimeSpan.Zero) : new(held, TimeSpan.Zero);
+        var held = Interlocked.Read(ref _ticks);
+        return _live ? new(Math.Max(held, System.GetUtcNow().UtcTicks), TimeSpan.Zero) : new(held, TimeSpan.Zero);
     }
 
     /// <summary>Moves on to a time of the history.</summary>
     public void MoveTo(DateTimeOffset time)
     {
-        if (!live && time.UtcTicks > Interlocked.Read(ref ticks)) Interlocked.Exchange(ref ticks, time.UtcTicks);
+        if (!_live && time.UtcTicks > Interlocked.Read(ref _ticks)) Interlocked.Exchange(ref _ticks, time.UtcTicks);
     }
 
     /// <summary>From now on it is the real clock.</summary>
-    public void GoLive() => live = true;
+    public void GoLive() => _live = true;
 }

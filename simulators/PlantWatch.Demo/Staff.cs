@@ -14,28 +14,28 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     // Alarms of the last day are left to whoever looks at the demo.
     private static readonly TimeSpan LeaveAlone = TimeSpan.FromHours(20);
 
-    private readonly Guid acidNote = Guid.CreateVersion7();
-    private double nextRound;
-    private double nextCalibration = Hours(4, 10);
-    private double panelTurned = Hours(8, 9.2);
-    private double noteOpened = Hours(10, 9);
-    private double noteDone = Hours(11, 15.2);
-    private double noteInHand = Hours(13, 15);
+    private readonly Guid _acidNote = Guid.CreateVersion7();
+    private double _nextRound;
+    private double _nextCalibration = Hours(4, 10);
+    private double _panelTurned = Hours(8, 9.2);
+    private double _noteOpened = Hours(10, 9);
+    private double _noteDone = Hours(11, 15.2);
+    private double _noteInHand = Hours(13, 15);
 
     /// <summary>Does what is due at an age of the history in hours.</summary>
     public async Task WorkAsync(double age, DateTimeOffset now, TimeSpan untilLive, CancellationToken cancellation)
     {
-        if (age >= nextCalibration) await CalibrateAsync(age, now, cancellation);
-        if (Take(ref panelTurned, age)) await LogPanelAsync(now, cancellation);
-        if (Take(ref noteOpened, age)) await NoteAsync(acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.", null, "in_hand", cancellation);
-        if (Take(ref noteDone, age))
-            await NoteAsync(acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.",
+        if (age >= _nextCalibration) await CalibrateAsync(age, now, cancellation);
+        if (Take(ref _panelTurned, age)) await LogPanelAsync(now, cancellation);
+        if (Take(ref _noteOpened, age)) await NoteAsync(_acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.", null, "in_hand", cancellation);
+        if (Take(ref _noteDone, age))
+            await NoteAsync(_acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.",
                 "Suction line had drawn air: foot valve cleaned, line primed, joint resealed. pH back in band two hours later.", "done", cancellation);
-        if (Take(ref noteInHand, age))
+        if (Take(ref _noteInHand, age))
             await NoteAsync(Guid.CreateVersion7(now), "therapy-hypo", "Stroke sounds uneven, injector crusted.", null, "open", cancellation);
-        if (age >= nextRound && untilLive > LeaveAlone)
+        if (age >= _nextRound && untilLive > LeaveAlone)
         {
-            nextRound = age + 8;
+            _nextRound = age + 8;
             await AcknowledgeAsync(cancellation);
         }
     }
@@ -52,11 +52,11 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     // The operator proposes what PlantWatch offers, the engineer approves it. Where there is no offer yet they look again half a day later.
     private async Task CalibrateAsync(double age, DateTimeOffset now, CancellationToken cancellation)
     {
-        nextCalibration = age + 12;
+        _nextCalibration = age + 12;
         if ((await api.GetAsync("probes/main-ph", cancellation))?["offer"] is not JsonObject offer) return;
         if (await ProposeAsync("main-ph", offer["kind"]!.GetValue<string>(), offer["slope"]!.GetValue<double>(), offer["offset"]!.GetValue<double>(),
             offer["checks"]?.DeepClone(), "approved", "Consistent over several checks and two people; buffers agree.", now, cancellation))
-            nextCalibration = double.PositiveInfinity;
+            _nextCalibration = double.PositiveInfinity;
     }
 
     private async Task LogPanelAsync(DateTimeOffset now, CancellationToken cancellation)

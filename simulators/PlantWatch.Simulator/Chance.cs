@@ -4,20 +4,20 @@ namespace PlantWatch.Simulator;
 /// <remarks>SplitMix64 (Steele, Lea, Flood 2014): short, and the same on every platform and version, which a seed in a scenario file relies on.</remarks>
 internal sealed class Chance
 {
-    private ulong state;
-    private double spare = double.NaN;
+    private ulong _state;
+    private double _spare = double.NaN;
 
     /// <summary>A stream for an actor of a scenario.</summary>
     public Chance(int seed, string actor)
     {
-        state = (ulong)seed * 0x9E3779B97F4A7C15UL;
-        foreach (var letter in actor) state = ((state ^ letter) * 0x100000001B3UL) + 1;
+        _state = (ulong)seed * 0x9E3779B97F4A7C15UL;
+        foreach (var letter in actor) _state = ((_state ^ letter) * 0x100000001B3UL) + 1;
     }
 
     /// <summary>64 random bits.</summary>
     public ulong Bits()
     {
-        var z = state += 0x9E3779B97F4A7C15UL;
+        var z = _state += 0x9E3779B97F4A7C15UL;
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9UL;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EBUL;
         return z ^ (z >> 31);
@@ -35,15 +35,15 @@ internal sealed class Chance
     /// <summary>Normal with mean 0 and standard deviation 1 (Box and Muller 1958).</summary>
     public double Normal()
     {
-        if (!double.IsNaN(spare))
+        if (!double.IsNaN(_spare))
         {
-            var kept = spare;
-            spare = double.NaN;
+            var kept = _spare;
+            _spare = double.NaN;
             return kept;
         }
         var radius = Math.Sqrt(-2 * Math.Log(1 - Even()));
         var (sine, cosine) = Math.SinCos(2 * Math.PI * Even());
-        spare = radius * sine;
+        _spare = radius * sine;
         return radius * cosine;
     }
 

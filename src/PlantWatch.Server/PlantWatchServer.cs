@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Microsoft.Extensions.Options;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Health;

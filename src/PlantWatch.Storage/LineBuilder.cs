@@ -9,53 +9,53 @@ internal sealed class LineBuilder
     /// <summary>So many expected intervals of silence make a gap: one late reading does not, two missed ones do.</summary>
     private const double Patience = 2.5;
 
-    private readonly long from;
-    private readonly int width;
-    private readonly long range;
-    private readonly double longestSilence;
-    private readonly long step;
-    private readonly List<SeriesPoint> points = [];
-    private Bucket pixel;
-    private int place = -1;
-    private long newest;
+    private readonly long _from;
+    private readonly int _width;
+    private readonly long _range;
+    private readonly double _longestSilence;
+    private readonly long _step;
+    private readonly List<SeriesPoint> _points = [];
+    private Bucket _pixel;
+    private int _place = -1;
+    private long _newest;
 
     public LineBuilder(SeriesQuery query, Tier tier)
     {
-        from = query.From.UnixMicroseconds;
-        width = query.Width;
-        range = query.To.UnixMicroseconds - from;
-        step = Math.Max(Tiers.SpanOf(tier), query.Expected.Ticks / 10);
+        _from = query.From.UnixMicroseconds;
+        _width = query.Width;
+        _range = query.To.UnixMicroseconds - _from;
+        _step = Math.Max(Tiers.SpanOf(tier), query.Expected.Ticks / 10);
         // Of a raw series with no expectation nobody can say that it is silent.
-        longestSilence = step > 0 ? Patience * step : double.PositiveInfinity;
+        _longestSilence = _step > 0 ? Patience * _step : double.PositiveInfinity;
     }
 
     /// <summary>Takes the next bucket.</summary>
     public void Add(in Bucket bucket)
     {
         // A bucket that began before the range belongs to the first pixel.
-        var at = bucket.Start < from ? 0 : (int)((UInt128)(bucket.Start - from) * (uint)width / (UInt128)range);
-        if (at != place)
+        var at = bucket.Start < _from ? 0 : (int)((UInt128)(bucket.Start - _from) * (uint)_width / (UInt128)_range);
+        if (at != _place)
         {
             Finish();
-            if (place >= 0 && bucket.Start - newest > longestSilence) points.Add(SeriesPoint.Gap(Instant.FromUnixMicroseconds(newest + step)));
-            place = at;
+            if (_place >= 0 && bucket.Start - _newest > _longestSilence) _points.Add(SeriesPoint.Gap(Instant.FromUnixMicroseconds(_newest + _step)));
+            _place = at;
         }
-        pixel.Append(bucket);
-        newest = bucket.Start;
+        _pixel.Append(bucket);
+        _newest = bucket.Start;
     }
 
     /// <summary>The line.</summary>
     public IReadOnlyList<SeriesPoint> Build()
     {
         Finish();
-        return points;
+        return _points;
     }
 
     private void Finish()
     {
-        if (pixel.Count > 0)
-            points.Add(new SeriesPoint(
-                Instant.FromUnixMicroseconds(pixel.Start), (int)pixel.Count, (int)pixel.Good, pixel.Min, pixel.Mean, pixel.Max, pixel.Last));
-        pixel = default;
+        if (_pixel.Count > 0)
+            _points.Add(new SeriesPoint(
+                Instant.FromUnixMicroseconds(_pixel.Start), (int)_pixel.Count, (int)_pixel.Good, _pixel.Min, _pixel.Mean, _pixel.Max, _pixel.Last));
+        _pixel = default;
     }
 }

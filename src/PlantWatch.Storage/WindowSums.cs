@@ -8,35 +8,35 @@ namespace PlantWatch.Storage;
 internal struct WindowSums
 {
     private const double MicrosecondsPerHour = 3.6e9;
-    private int count;
-    private int excluded;
-    private long origin;
-    private double meanValue;
-    private double meanHours;
-    private double valueSquares;
-    private double hourSquares;
-    private double products;
+    private int _count;
+    private int _excluded;
+    private long _origin;
+    private double _meanValue;
+    private double _meanHours;
+    private double _valueSquares;
+    private double _hourSquares;
+    private double _products;
 
     public void Add(long t, double value, Quality quality)
     {
         if (!quality.IsGood())
         {
-            excluded++;
+            _excluded++;
             return;
         }
-        if (count++ == 0) origin = t;
-        var hours = (t - origin) / MicrosecondsPerHour;
-        var (valueStep, hourStep) = (value - meanValue, hours - meanHours);
-        meanValue += valueStep / count;
-        meanHours += hourStep / count;
-        valueSquares += valueStep * (value - meanValue);
-        hourSquares += hourStep * (hours - meanHours);
-        products += hourStep * (value - meanValue);
+        if (_count++ == 0) _origin = t;
+        var hours = (t - _origin) / MicrosecondsPerHour;
+        var (valueStep, hourStep) = (value - _meanValue, hours - _meanHours);
+        _meanValue += valueStep / _count;
+        _meanHours += hourStep / _count;
+        _valueSquares += valueStep * (value - _meanValue);
+        _hourSquares += hourStep * (hours - _meanHours);
+        _products += hourStep * (value - _meanValue);
     }
 
     /// <summary>The window. Deviation of a sample (n - 1), 0 of one reading; slope 0 where time does not move.</summary>
     public readonly ProbeWindow Close(string series, Instant from, Instant to) => new(
-        series, from, to, count, excluded, meanValue,
-        count > 1 ? Math.Sqrt(valueSquares / (count - 1)) : 0,
-        hourSquares > 0 ? products / hourSquares : 0);
+        series, from, to, _count, _excluded, _meanValue,
+        _count > 1 ? Math.Sqrt(_valueSquares / (_count - 1)) : 0,
+        _hourSquares > 0 ? _products / _hourSquares : 0);
 }

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.PlantFile;

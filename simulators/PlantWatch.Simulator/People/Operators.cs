@@ -12,37 +12,37 @@ internal sealed record Scene(WaterView Water, IReadOnlyList<SheetPanel> Panel, i
 /// <summary>The people: they make their rounds about in time, test with their kits, write down what they found, mostly, and type it in, mostly soon.</summary>
 internal sealed class Operators
 {
-    private readonly PeopleSetup people;
-    private readonly Chance chance;
-    private readonly Rota rota;
-    private readonly PriorityQueue<Errand, DateTimeOffset> errands = new();
-    private readonly PriorityQueue<CheckSheet, DateTimeOffset> written = new();
+    private readonly PeopleSetup _people;
+    private readonly Chance _chance;
+    private readonly Rota _rota;
+    private readonly PriorityQueue<Errand, DateTimeOffset> _errands = new();
+    private readonly PriorityQueue<CheckSheet, DateTimeOffset> _written = new();
 
     /// <summary>The people of a scenario that starts at <paramref name="start"/>.</summary>
     public Operators(Scenario scenario, TimeZoneInfo zone, DateTimeOffset start)
     {
-        people = scenario.People;
-        chance = new Chance(scenario.Seed, "people");
-        rota = new Rota(people, zone, new Chance(scenario.Seed, "rota"));
-        foreach (var extra in people.Extra)
+        _people = scenario.People;
+        _chance = new Chance(scenario.Seed, "people");
+        _rota = new Rota(_people, zone, new Chance(scenario.Seed, "rota"));
+        foreach (var extra in _people.Extra)
             Add(new Errand(start + Span.Read(extra.After), extra.Pool, extra.Tests, extra.Note.Length > 0 ? extra.Note : null));
     }
 
     /// <summary>Somebody is asked to test a pool again.</summary>
     public void AskRepeat(string pool, IReadOnlyList<string> tests, DateTimeOffset now) =>
-        Add(new Errand(now.AddMinutes(chance.Between(6, 14)), pool, tests, "Repeat"));
+        Add(new Errand(now.AddMinutes(_chance.Between(6, 14)), pool, tests, "Repeat"));
 
     /// <summary>Takes the samples that are due, looking at the plant through <paramref name="look"/>.</summary>
     public IReadOnlyList<CheckSheet> Sample(DateTimeOffset now, Func<string, Scene> look)
     {
-        foreach (var errand in rota.Due(now)) Add(errand);
+        foreach (var errand in _rota.Due(now)) Add(errand);
         List<CheckSheet> sheets = [];
-        while (errands.TryPeek(out var errand, out var at) && at <= now)
+        while (_errands.TryPeek(out var errand, out var at) && at <= now)
         {
-            errands.Dequeue();
+            _errands.Dequeue();
             var sheet = Write(errand, now, look(errand.Pool));
             sheets.Add(sheet);
-            written.Enqueue(sheet, sheet.EnteredAt);
+            _written.Enqueue(sheet, sheet.EnteredAt);
         }
         return sheets;
     }
@@ -50,30 +50,30 @@ internal sealed class Operators
     /// <summary>Sheets whose time to be typed in has come.</summary>
     public IEnumerable<CheckSheet> Typed(DateTimeOffset now)
     {
-        while (written.TryPeek(out _, out var at) && at <= now) yield return written.Dequeue();
+        while (_written.TryPeek(out _, out var at) && at <= now) yield return _written.Dequeue();
     }
 
-    private void Add(Errand errand) => errands.Enqueue(errand, errand.At);
+    private void Add(Errand errand) => _errands.Enqueue(errand, errand.At);
 
     private CheckSheet Write(Errand errand, DateTimeOffset now, Scene scene)
     {
-        var entered = now.AddMinutes(chance.Between(2, 7));
-        if (errand.Note is null && chance.Happens(people.LateShare)) entered = now.AddHours(chance.Between(1.5, 6));
+        var entered = now.AddMinutes(_chance.Between(2, 7));
+        if (errand.Note is null && _chance.Happens(_people.LateShare)) entered = now.AddHours(_chance.Between(1.5, 6));
         var sheet = new CheckSheet
         {
-            Id = chance.TimeOrderedId(now),
+            Id = _chance.TimeOrderedId(now),
             PoolId = errand.Pool,
             SampledAt = now,
             EnteredAt = entered,
-            Who = people.Names[(int)(chance.Even() * people.Names.Count)],
-            Results = [.. errand.Tests.Select(t => TestBench.Test(t, scene.Water, chance))],
+            Who = _people.Names[(int)(_chance.Even() * _people.Names.Count)],
+            Results = [.. errand.Tests.Select(t => TestBench.Test(t, scene.Water, _chance))],
             Panel = scene.Panel,
             BottomVisible = true,
             Bathers = scene.Bathers,
             Note = errand.Note,
         };
         sheet = Orderly(sheet);
-        return errand.Note is null && chance.Happens(people.SlipShare) ? Slip.Of(sheet, chance) : sheet;
+        return errand.Note is null && _chance.Happens(_people.SlipShare) ? Slip.Of(sheet, _chance) : sheet;
     }
 
     // With little combined chlorine the two readings may come out in the wrong order; people repeat that on the spot.

@@ -13,16 +13,16 @@ internal sealed record Errand(DateTimeOffset At, string Pool, IReadOnlyList<stri
 /// <summary>The rounds of each day, a day at a time, with the scatter of people.</summary>
 internal sealed class Rota(PeopleSetup people, TimeZoneInfo zone, Chance chance)
 {
-    private DateOnly next = DateOnly.MinValue;
+    private DateOnly _next = DateOnly.MinValue;
 
     /// <summary>Rounds of the days that have begun since the last call, from <paramref name="now"/> on.</summary>
     public IReadOnlyList<Errand> Due(DateTimeOffset now)
     {
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, zone).DateTime);
-        if (next == DateOnly.MinValue) next = today;
+        if (_next == DateOnly.MinValue) _next = today;
         List<Errand> errands = [];
         // A day ahead, since an early round may fall before midnight.
-        for (; next <= today.AddDays(1); next = next.AddDays(1)) errands.AddRange(Day(next));
+        for (; _next <= today.AddDays(1); _next = _next.AddDays(1)) errands.AddRange(Day(_next));
         return [.. errands.Where(e => e.At >= now)];
     }
 

@@ -9,28 +9,28 @@ namespace PlantWatch.Simulator.Plant;
 /// <summary>A circuit with its water, probes and pumps, moved on in small steps.</summary>
 internal sealed class SimulatedCircuit
 {
-    private readonly Dictionary<string, PoolWater> pools;
-    private readonly Dictionary<string, Probe> probesById;
-    private readonly Dictionary<string, WaterView> views = [];
-    private readonly (Probe Probe, SampleLine Line)[] lines;
-    private readonly Dictionary<string, Crowd> crowds;
-    private readonly IReadOnlyList<Fault> faults;
-    private readonly Dictionary<string, IReadOnlyList<Fault>> flowFaults;
+    private readonly Dictionary<string, PoolWater> _pools;
+    private readonly Dictionary<string, Probe> _probesById;
+    private readonly Dictionary<string, WaterView> _views = [];
+    private readonly (Probe Probe, SampleLine Line)[] _lines;
+    private readonly Dictionary<string, Crowd> _crowds;
+    private readonly IReadOnlyList<Fault> _faults;
+    private readonly Dictionary<string, IReadOnlyList<Fault>> _flowFaults;
 
     /// <summary>A circuit of a scenario.</summary>
     public SimulatedCircuit(CircuitSetup setup, Scenario scenario)
     {
         Setup = setup;
-        pools = setup.Pools.ToDictionary(p => p.Id, p => new PoolWater(p));
-        Water = new Circulation(setup, [.. pools.Values]);
-        Probes = [.. setup.Probes.Select(p => new Probe(p, pools[p.Pool].Setup, scenario))];
-        probesById = Probes.ToDictionary(p => p.Setup.Id);
-        lines = [.. Probes.Select(p => (p, new SampleLine(p.Setup.DelaySeconds)))];
+        _pools = setup.Pools.ToDictionary(p => p.Id, p => new PoolWater(p));
+        Water = new Circulation(setup, [.. _pools.Values]);
+        Probes = [.. setup.Probes.Select(p => new Probe(p, _pools[p.Pool].Setup, scenario))];
+        _probesById = Probes.ToDictionary(p => p.Setup.Id);
+        _lines = [.. Probes.Select(p => (p, new SampleLine(p.Setup.DelaySeconds)))];
         Pumps = [.. setup.Pumps.Select(p => new Pump(p, scenario))];
-        crowds = setup.Pools.ToDictionary(p => p.Id, p => new Crowd(p, scenario.Seed));
-        faults = Fault.Of(scenario, setup.Id);
-        flowFaults = Probes.Where(p => p.Setup.Measures == Measures.SampleFlow).ToDictionary(p => p.Setup.Id, p => Fault.Of(scenario, p.Setup.Id));
-        foreach (var pool in pools) views[pool.Key] = pool.Value.View();
+        _crowds = setup.Pools.ToDictionary(p => p.Id, p => new Crowd(p, scenario.Seed));
+        _faults = Fault.Of(scenario, setup.Id);
+        _flowFaults = Probes.Where(p => p.Setup.Measures == Measures.SampleFlow).ToDictionary(p => p.Setup.Id, p => Fault.Of(scenario, p.Setup.Id));
+        foreach (var pool in _pools) _views[pool.Key] = pool.Value.View();
     }
 
     /// <summary>Fixed facts.</summary>
@@ -46,44 +46,44 @@ internal sealed class SimulatedCircuit
     public IReadOnlyList<Pump> Pumps { get; }
 
     /// <summary>The truth about a pool.</summary>
-    public WaterView View(string pool) => views[pool];
+    public WaterView View(string pool) => _views[pool];
 
     /// <summary>A probe by its key.</summary>
-    public Probe Probe(string id) => probesById[id];
+    public Probe Probe(string id) => _probesById[id];
 
     /// <summary>Seconds by which the gateway's clock is wrong.</summary>
-    public double ClockError(double hours) => faults.Now(FaultKind.Clock, hours)?.Size ?? 0;
+    public double ClockError(double hours) => _faults.Now(FaultKind.Clock, hours)?.Size ?? 0;
 
     /// <summary>Lets a step pass.</summary>
     public void Pass(double seconds, double stepSeconds, DateTime local)
     {
         var hours = stepSeconds / 3600;
         var sun = Math.Max(0, Math.Sin(Math.PI * (local.TimeOfDay.TotalHours - 6) / 14));
-        foreach (var (id, pool) in pools)
+        foreach (var (id, pool) in _pools)
         {
-            pool.Bathers = crowds[id].At(local);
-            pool.Pass(hours, local.Hour is >= 6 and < 20 ? sun : 0, views[id], Water.Book);
+            pool.Bathers = _crowds[id].At(local);
+            pool.Pass(hours, local.Hour is >= 6 and < 20 ? sun : 0, _views[id], Water.Book);
         }
         foreach (var pump in Pumps)
         {
-            var probe = probesById[pump.Setup.Controller.Probe];
+            var probe = _probesById[pump.Setup.Controller.Probe];
             Deliver(pump, pump.Pass(seconds, stepSeconds, probe.Panel, Flows(probe.Setup, seconds / 3600)));
         }
         Water.Pass(hours);
-        foreach (var (id, pool) in pools) views[id] = pool.View();
-        foreach (var (probe, line) in lines) Read(probe, line, seconds, hours);
+        foreach (var (id, pool) in _pools) _views[id] = pool.View();
+        foreach (var (probe, line) in _lines) Read(probe, line, seconds, hours);
     }
 
     /// <summary>What an operator at a pool sees.</summary>
-    public Scene Scene(string pool) => new(views[pool],
+    public Scene Scene(string pool) => new(_views[pool],
         [.. Probes.Where(p => p.Setup.Pool == pool && p.Setup.Measures != Measures.SampleFlow)
             .Select(p => new SheetPanel(p.Setup.Id, Math.Round(p.Panel, PanelDecimals(p.Setup.Measures))))],
-        pools[pool].Bathers);
+        _pools[pool].Bathers);
 
     /// <summary>Bicarbonate added by hand: one mol of charge and of carbon for each.</summary>
     public void AddBicarbonate(string pool, double asCaCO3)
     {
-        var water = pools[pool];
+        var water = _pools[pool];
         var moles = asCaCO3 / Composition.CarbonateEquivalent;
         water.Now = water.Now with { Alkalinity = water.Now.Alkalinity + moles, Carbon = water.Now.Carbon + moles, Solids = water.Now.Solids + (84 * moles) };
     }
@@ -91,7 +91,7 @@ internal sealed class SimulatedCircuit
     // All pools turn over in the same time, so the common return is shared by their volumes.
     private void Deliver(Pump pump, double litres)
     {
-        var into = pools.Values.Where(p => pump.Setup.Pool.Length == 0 || pump.Setup.Pool == p.Setup.Id);
+        var into = _pools.Values.Where(p => pump.Setup.Pool.Length == 0 || pump.Setup.Pool == p.Setup.Id);
         var volume = into.Sum(p => p.Setup.VolumeM3);
         foreach (var pool in into) pool.Dose(litres * pool.Setup.VolumeM3 / volume, pump.Product, Water.Book);
     }
@@ -100,13 +100,13 @@ internal sealed class SimulatedCircuit
     {
         var hours = seconds / 3600;
         var flows = Flows(probe.Setup, hours);
-        probe.Pass(hours, stepHours, line.Flow(seconds, views[probe.Setup.Pool], flows), flows);
+        probe.Pass(hours, stepHours, line.Flow(seconds, _views[probe.Setup.Pool], flows), flows);
     }
 
     private bool Flows(ProbeSetup probe, double hours)
     {
         var flowSwitch = probe.Measures == Measures.SampleFlow ? probe.Id : probe.FlowSwitch;
-        return flowSwitch.Length == 0 || !flowFaults.TryGetValue(flowSwitch, out var found) || !found.Has(FaultKind.NoFlow, hours);
+        return flowSwitch.Length == 0 || !_flowFaults.TryGetValue(flowSwitch, out var found) || !found.Has(FaultKind.NoFlow, hours);
     }
 
     private static int PanelDecimals(Measures measures) => measures switch

@@ -12,24 +12,24 @@ internal sealed record Happenings(List<Outgoing> Messages, List<CheckSheet> Chec
 /// <summary>The whole plant of a scenario. It reads no clock: time moves when it is told to, and the same scenario gives the same plant.</summary>
 internal sealed class SimulatedPlant
 {
-    private readonly Scenario scenario;
-    private readonly TimeZoneInfo zone;
-    private readonly Speech[] speech;
-    private readonly PriorityQueue<PanelTurn, TimeSpan> turns = new();
-    private readonly HashSet<FaultSetup> announced = [];
-    private DateOnly deliveryDay;
+    private readonly Scenario _scenario;
+    private readonly TimeZoneInfo _zone;
+    private readonly Speech[] _speech;
+    private readonly PriorityQueue<PanelTurn, TimeSpan> _turns = new();
+    private readonly HashSet<FaultSetup> _announced = [];
+    private DateOnly _deliveryDay;
 
     /// <summary>A plant that starts at <paramref name="start"/>; times in the scenario count from there.</summary>
     public SimulatedPlant(Scenario scenario, DateTimeOffset start)
     {
-        this.scenario = scenario;
-        zone = TimeZoneInfo.FindSystemTimeZoneById(scenario.TimeZone);
+        _scenario = scenario;
+        _zone = TimeZoneInfo.FindSystemTimeZoneById(scenario.TimeZone);
         Start = Now = start.ToUniversalTime();
         Circuits = [.. scenario.Circuits.Select(c => new SimulatedCircuit(c, scenario))];
-        speech = [.. Circuits.Select(c => new Speech(c))];
-        Operators = new Operators(scenario, zone, Start);
-        foreach (var turn in scenario.PanelTurns) turns.Enqueue(turn, Span.Read(turn.After));
-        deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, zone).DateTime).AddDays(-1);
+        _speech = [.. Circuits.Select(c => new Speech(c))];
+        Operators = new Operators(scenario, _zone, Start);
+        foreach (var turn in scenario.PanelTurns) _turns.Enqueue(turn, Span.Read(turn.After));
+        _deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, _zone).DateTime).AddDays(-1);
     }
 
     /// <summary>Where the scenario began.</summary>
@@ -56,7 +56,7 @@ internal sealed class SimulatedPlant
         Happenings happened = new([], [], []);
         while (Now < until)
         {
-            var step = Math.Min(scenario.StepSeconds, (until - Now).TotalSeconds);
+            var step = Math.Min(_scenario.StepSeconds, (until - Now).TotalSeconds);
             Pass(step, happened);
         }
         return happened;
@@ -66,18 +66,18 @@ internal sealed class SimulatedPlant
     public List<Outgoing> Flush()
     {
         List<Outgoing> messages = [];
-        foreach (var circuit in speech) circuit.Flush(Now, messages);
+        foreach (var circuit in _speech) circuit.Flush(Now, messages);
         return messages;
     }
 
     private void Pass(double step, Happenings happened)
     {
         var seconds = (Now - Start).TotalSeconds;
-        var local = TimeZoneInfo.ConvertTime(Now, zone).DateTime;
+        var local = TimeZoneInfo.ConvertTime(Now, _zone).DateTime;
         foreach (var circuit in Circuits) circuit.Pass(seconds, step, local);
         Now = Now.AddSeconds(step);
         var hours = (Now - Start).TotalHours;
-        foreach (var circuit in speech) circuit.Say(Now, hours, Cadence, happened.Messages);
+        foreach (var circuit in _speech) circuit.Say(Now, hours, Cadence, happened.Messages);
         People(happened);
         Events(hours, local, happened.Notes);
     }
@@ -85,7 +85,7 @@ internal sealed class SimulatedPlant
     private void People(Happenings happened)
     {
         foreach (var sheet in Operators.Sample(Now, pool => CircuitOf(pool).Scene(pool)))
-            if (sheet.Result("total_alkalinity") is { } found && found < scenario.People.BicarbonateBelow)
+            if (sheet.Result("total_alkalinity") is { } found && found < _scenario.People.BicarbonateBelow)
             {
                 CircuitOf(sheet.PoolId).AddBicarbonate(sheet.PoolId, 20);
                 happened.Notes.Add($"{sheet.Who} adds bicarbonate to {sheet.PoolId}: alkalinity tested {found:0}");
@@ -95,16 +95,16 @@ internal sealed class SimulatedPlant
 
     private void Events(double hours, DateTime local, List<string> notes)
     {
-        while (turns.TryPeek(out var turn, out var after) && after.TotalHours <= hours)
+        while (_turns.TryPeek(out var turn, out var after) && after.TotalHours <= hours)
         {
-            turns.Dequeue();
+            _turns.Dequeue();
             Circuits.SelectMany(c => c.Probes).First(p => p.Setup.Id == turn.Probe).PanelOffset += turn.Add;
             notes.Add($"panel of {turn.Probe} turned by {turn.Add:+0.00;-0.00}");
         }
-        foreach (var fault in scenario.Faults.Where(f => Span.Read(f.After).TotalHours <= hours && announced.Add(f)))
+        foreach (var fault in _scenario.Faults.Where(f => Span.Read(f.After).TotalHours <= hours && _announced.Add(f)))
             notes.Add($"fault: {fault.Kind} on {fault.On}, size {fault.Size}{(fault.For.Length > 0 ? ", for " + fault.For : "")}");
-        if (local.Hour != 10 || DateOnly.FromDateTime(local) <= deliveryDay) return;
-        deliveryDay = DateOnly.FromDateTime(local);
+        if (local.Hour != 10 || DateOnly.FromDateTime(local) <= _deliveryDay) return;
+        _deliveryDay = DateOnly.FromDateTime(local);
         foreach (var pump in Circuits.SelectMany(c => c.Pumps).Where(p => p.Refill())) notes.Add($"delivery: tank of {pump.Setup.Id} filled");
     }
 }

@@ -10,26 +10,26 @@ namespace PlantWatch.Simulator.Plant;
 /// <summary>Turns one circuit's probes and pumps into messages at the cadence in force.</summary>
 internal sealed class Speech(SimulatedCircuit circuit)
 {
-    private readonly Dictionary<string, (string Topic, string Gateway, SenmlPack Pack)> packs = [];
-    private readonly Dictionary<string, (string Word, DateTimeOffset At)> said = [];
-    private DateTimeOffset packedNext;
-    private DateTimeOffset plainNext;
-    private DateTimeOffset pumpsNext;
+    private readonly Dictionary<string, (string Topic, string Gateway, SenmlPack Pack)> _packs = [];
+    private readonly Dictionary<string, (string Word, DateTimeOffset At)> _said = [];
+    private DateTimeOffset _packedNext;
+    private DateTimeOffset _plainNext;
+    private DateTimeOffset _pumpsNext;
 
     /// <summary>What is said at this moment.</summary>
     public void Say(DateTimeOffset now, double hours, Cadence cadence, List<Outgoing> messages)
     {
-        if (Due(ref packedNext, now, cadence.PackedEvery)) Sample(now, hours, messages);
-        if (Due(ref plainNext, now, cadence.PlainEvery)) Plain(now, hours, messages);
-        if (Due(ref pumpsNext, now, cadence.PumpLook)) Pumps(now, cadence.PumpRepeat, messages);
-        foreach (var (topic, gateway, pack) in packs.Values)
+        if (Due(ref _packedNext, now, cadence.PackedEvery)) Sample(now, hours, messages);
+        if (Due(ref _plainNext, now, cadence.PlainEvery)) Plain(now, hours, messages);
+        if (Due(ref _pumpsNext, now, cadence.PumpLook)) Pumps(now, cadence.PumpRepeat, messages);
+        foreach (var (topic, gateway, pack) in _packs.Values)
             if (pack.Count > 0 && now - pack.First + cadence.PackedEvery >= cadence.PackSpan) Send(now, gateway, topic, pack, messages);
     }
 
     /// <summary>What is still in a pack leaves now.</summary>
     public void Flush(DateTimeOffset now, List<Outgoing> messages)
     {
-        foreach (var (topic, gateway, pack) in packs.Values)
+        foreach (var (topic, gateway, pack) in _packs.Values)
             if (pack.Count > 0) Send(now, gateway, topic, pack, messages);
     }
 
@@ -71,16 +71,16 @@ internal sealed class Speech(SimulatedCircuit circuit)
         if (topic.Length == 0) return;
         var isTank = topic == pump.Setup.TankTopic;
         // A tank falls all the time a little: only its repeat is sent, a change of state at once.
-        if (said.TryGetValue(topic, out var last) && now - last.At < repeat && (isTank || last.Word == word)) return;
-        said[topic] = (word, now);
+        if (_said.TryGetValue(topic, out var last) && now - last.At < repeat && (isTank || last.Word == word)) return;
+        _said[topic] = (word, now);
         var gateway = pump.Setup.Gateway.Length > 0 ? pump.Setup.Gateway : circuit.Setup.Id;
         messages.Add(new(now, gateway, topic, Encoding.UTF8.GetBytes(word), 1));
     }
 
     private SenmlPack PackFor(Probe probe)
     {
-        if (!packs.TryGetValue(probe.Setup.Topic, out var found))
-            packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName));
+        if (!_packs.TryGetValue(probe.Setup.Topic, out var found))
+            _packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName));
         return found.Pack;
     }
 

@@ -8,24 +8,24 @@ internal sealed class Probe
 {
     private const double WanderHours = 12;
 
-    private readonly IReadOnlyList<Fault> faults;
-    private readonly Chance chance;
-    private readonly PoolSetup pool;
-    private readonly double noise;
-    private readonly double wanderSize;
-    private readonly double lag;
-    private double lagged = double.NaN;
-    private double wander;
+    private readonly IReadOnlyList<Fault> _faults;
+    private readonly Chance _chance;
+    private readonly PoolSetup _pool;
+    private readonly double _noise;
+    private readonly double _wanderSize;
+    private readonly double _lag;
+    private double _lagged = double.NaN;
+    private double _wander;
 
     /// <summary>A probe of a pool.</summary>
     public Probe(ProbeSetup setup, PoolSetup pool, Scenario scenario)
     {
         Setup = setup;
-        this.pool = pool;
-        faults = Fault.Of(scenario, setup.Id);
-        chance = new Chance(scenario.Seed, setup.Id);
+        _pool = pool;
+        _faults = Fault.Of(scenario, setup.Id);
+        _chance = new Chance(scenario.Seed, setup.Id);
         var usual = Usual(setup.Measures);
-        (noise, wanderSize, lag) = (setup.Noise ?? usual.Noise, setup.Wander ?? usual.Wander, setup.LagSeconds ?? usual.Lag);
+        (_noise, _wanderSize, _lag) = (setup.Noise ?? usual.Noise, setup.Wander ?? usual.Wander, setup.LagSeconds ?? usual.Lag);
         PanelOffset = setup.PanelOffset;
     }
 
@@ -45,26 +45,26 @@ internal sealed class Probe
     public double Published => Setup.PanelScaled ? Panel : Signal;
 
     /// <summary>True while nothing is sent.</summary>
-    public bool IsSilent(double hours) => faults.Has(FaultKind.Silent, hours);
+    public bool IsSilent(double hours) => _faults.Has(FaultKind.Silent, hours);
 
     /// <summary>True while the payload is no number.</summary>
-    public bool SendsNaN(double hours) => faults.Has(FaultKind.NotANumber, hours);
+    public bool SendsNaN(double hours) => _faults.Has(FaultKind.NotANumber, hours);
 
     /// <summary>Lets time pass and takes a new signal.</summary>
     public void Pass(double hours, double stepHours, in WaterView cell, bool flows)
     {
         var target = Ideal(cell, flows);
-        lagged = double.IsNaN(lagged) || lag <= 0 ? target : lagged + ((target - lagged) * (1 - Math.Exp(-stepHours * 3600 / lag)));
-        wander += (-wander * stepHours / WanderHours) + (wanderSize * Math.Sqrt(2 * stepHours / WanderHours) * chance.Normal());
-        var hiss = chance.Normal() * noise * (faults.Now(FaultKind.Noise, hours)?.Size ?? 1);
-        if (faults.Has(FaultKind.Stuck, hours)) return;
-        Signal = Bent(lagged + Setup.Error + wander, hours) + hiss;
-        if (faults.Now(FaultKind.Broken, hours) is { } broken) Signal = (Setup.Measures == Measures.Ph ? 7 : broken.Size) + (hiss * 0.2);
+        _lagged = double.IsNaN(_lagged) || _lag <= 0 ? target : _lagged + ((target - _lagged) * (1 - Math.Exp(-stepHours * 3600 / _lag)));
+        _wander += (-_wander * stepHours / WanderHours) + (_wanderSize * Math.Sqrt(2 * stepHours / WanderHours) * _chance.Normal());
+        var hiss = _chance.Normal() * _noise * (_faults.Now(FaultKind.Noise, hours)?.Size ?? 1);
+        if (_faults.Has(FaultKind.Stuck, hours)) return;
+        Signal = Bent(_lagged + Setup.Error + _wander, hours) + hiss;
+        if (_faults.Now(FaultKind.Broken, hours) is { } broken) Signal = (Setup.Measures == Measures.Ph ? 7 : broken.Size) + (hiss * 0.2);
     }
 
     private double Bent(double value, double hours)
     {
-        foreach (var fault in faults)
+        foreach (var fault in _faults)
         {
             var age = hours - fault.From;
             if (!fault.Holds(hours)) continue;
@@ -85,7 +85,7 @@ internal sealed class Probe
     {
         Measures.Ph => cell.Ph,
         // Platinum answers the logarithm of HOCl at the pool's own level, and a little to pH itself (assumption).
-        Measures.Orp => pool.OrpAtOne + (pool.OrpPerDecade * Math.Log10(Math.Max(cell.Hypochlorous, 0.005))) - (8 * (cell.Ph - 7.4)),
+        Measures.Orp => _pool.OrpAtOne + (_pool.OrpPerDecade * Math.Log10(Math.Max(cell.Hypochlorous, 0.005))) - (8 * (cell.Ph - 7.4)),
         Measures.Temperature => cell.Celsius,
         Measures.FreeChlorine => cell.Free,
         // Microsiemens per centimetre from dissolved solids by a factor of 0.6 (common practice).

@@ -7,26 +7,26 @@ namespace PlantWatch.Simulator.Pumps;
 /// <param name="phaseSeconds">When its first cycle starts; controllers do not all pulse at the same second.</param>
 internal sealed class Controller(ControllerSetup setup, double phaseSeconds)
 {
-    private double cycleStart = phaseSeconds - setup.CycleSeconds;
-    private double pulse;
-    private double owed;
+    private double _cycleStart = phaseSeconds - setup.CycleSeconds;
+    private double _pulse;
+    private double _owed;
 
     /// <summary>Seconds of dosing inside a step that starts at <paramref name="seconds"/>.</summary>
     public double On(double seconds, double stepSeconds, double panel, bool flows)
     {
-        if (seconds >= cycleStart + setup.CycleSeconds) Decide(seconds, panel, flows);
+        if (seconds >= _cycleStart + setup.CycleSeconds) Decide(seconds, panel, flows);
         if (!flows) return 0;
-        return Math.Clamp(cycleStart + pulse - seconds, 0, stepSeconds);
+        return Math.Clamp(_cycleStart + _pulse - seconds, 0, stepSeconds);
     }
 
     private void Decide(double seconds, double panel, bool flows)
     {
-        cycleStart = seconds;
+        _cycleStart = seconds;
         var error = setup.DosesWhenAbove ? panel - setup.SetPoint : setup.SetPoint - panel;
         var share = double.IsFinite(error) ? Math.Clamp(error / setup.Band, 0, setup.MostOfCycle) : 0;
-        var wanted = (share * setup.CycleSeconds) + (share > 0 ? owed : 0);
+        var wanted = (share * setup.CycleSeconds) + (share > 0 ? _owed : 0);
         // A pulse too short for the pump is kept for the next cycle, else small deviations would never be dosed away.
-        pulse = flows && wanted >= setup.MinimumPulseSeconds ? Math.Min(wanted, setup.CycleSeconds) : 0;
-        owed = pulse > 0 || share <= 0 ? 0 : wanted;
+        _pulse = flows && wanted >= setup.MinimumPulseSeconds ? Math.Min(wanted, setup.CycleSeconds) : 0;
+        _owed = _pulse > 0 || share <= 0 ? 0 : wanted;
     }
 }

@@ -6,16 +6,16 @@ namespace PlantWatch.Simulator.Pumps;
 /// <summary>A dosing pump with its tank.</summary>
 internal sealed class Pump
 {
-    private readonly Controller controller;
-    private readonly IReadOnlyList<Fault> faults;
+    private readonly Controller _controller;
+    private readonly IReadOnlyList<Fault> _faults;
 
     /// <summary>A pump of a scenario.</summary>
     public Pump(PumpSetup setup, Scenario scenario)
     {
         Setup = setup;
         Product = scenario.Product(setup.Product);
-        controller = new Controller(setup.Controller, new Chance(scenario.Seed, setup.Id).Even() * setup.Controller.CycleSeconds);
-        faults = Fault.Of(scenario, setup.Id);
+        _controller = new Controller(setup.Controller, new Chance(scenario.Seed, setup.Id).Even() * setup.Controller.CycleSeconds);
+        _faults = Fault.Of(scenario, setup.Id);
         TankLitres = setup.TankLitres * setup.TankStart / 100;
     }
 
@@ -41,15 +41,15 @@ internal sealed class Pump
     public double Pass(double seconds, double stepSeconds, double panel, bool flows)
     {
         var hours = seconds / 3600;
-        var on = controller.On(seconds, stepSeconds, panel, flows);
-        if (faults.Has(FaultKind.StuckOn, hours)) on = stepSeconds;
-        if (faults.Has(FaultKind.ReportsFault, hours))
+        var on = _controller.On(seconds, stepSeconds, panel, flows);
+        if (_faults.Has(FaultKind.StuckOn, hours)) on = stepSeconds;
+        if (_faults.Has(FaultKind.ReportsFault, hours))
         {
             State = "fault";
             return 0;
         }
         State = on > 0 ? "running" : "stopped";
-        if (faults.Has(FaultKind.LostPrime, hours)) return 0;
+        if (_faults.Has(FaultKind.LostPrime, hours)) return 0;
         var litres = Math.Min(Setup.LitresPerHour * on / 3600, TankLitres);
         TankLitres -= litres;
         Delivered += litres;

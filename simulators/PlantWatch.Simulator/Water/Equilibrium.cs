@@ -16,11 +16,11 @@ internal readonly struct Equilibrium
     private const double HypochlorousEnthalpy = 13_800;
     private const double CalciumCarbonatePair = 1660;
 
-    private readonly double pk1;
-    private readonly double pk2;
-    private readonly double pkw;
-    private readonly double pka;
-    private readonly double logGamma;
+    private readonly double _pk1;
+    private readonly double _pk2;
+    private readonly double _pkw;
+    private readonly double _pka;
+    private readonly double _logGamma;
 
     /// <summary>Constants for water of a temperature in degC, dissolved solids in mg/L and calcium hardness in mg/L as CaCO3.</summary>
     public Equilibrium(double celsius, double solids, double hardness)
@@ -28,13 +28,13 @@ internal readonly struct Equilibrium
         var t = celsius + 273.15;
         var root = Math.Sqrt(Math.Max(solids, 1) / 40_000);
         var debye = 1.82e6 * Math.Pow((87.74 - (0.40008 * celsius) + (9.398e-4 * celsius * celsius)) * t, -1.5);
-        logGamma = -debye * ((root / (1 + root)) - (0.3 * root * root));
+        _logGamma = -debye * ((root / (1 + root)) - (0.3 * root * root));
         // pH is an activity, all else a concentration: a singly charged ion on the right lowers the constant by one log gamma.
-        pk1 = (3404.71 / t) + (0.032786 * t) - 14.8435 + logGamma;
-        var paired = CalciumCarbonatePair * Math.Pow(10, 8 * logGamma) * hardness / 100_087;
-        pk2 = (2902.39 / t) + (0.02379 * t) - 6.4980 + (3 * logGamma) - Math.Log10(1 + paired);
-        pkw = (4470.99 / t) - 6.0875 + (0.01706 * t) + logGamma;
-        pka = 7.54 + (HypochlorousEnthalpy / (GasConstant * Math.Log(10)) * ((1 / t) - (1 / 298.15))) + logGamma;
+        _pk1 = (3404.71 / t) + (0.032786 * t) - 14.8435 + _logGamma;
+        var paired = CalciumCarbonatePair * Math.Pow(10, 8 * _logGamma) * hardness / 100_087;
+        _pk2 = (2902.39 / t) + (0.02379 * t) - 6.4980 + (3 * _logGamma) - Math.Log10(1 + paired);
+        _pkw = (4470.99 / t) - 6.0875 + (0.01706 * t) + _logGamma;
+        _pka = 7.54 + (HypochlorousEnthalpy / (GasConstant * Math.Log(10)) * ((1 / t) - (1 / 298.15))) + _logGamma;
     }
 
     /// <summary>Alkalinity in mmol/L that water of this pH has, from inorganic carbon and hypochlorite (both mmol/L).</summary>
@@ -61,23 +61,23 @@ internal readonly struct Equilibrium
     /// <summary>Share of the carbon that is dissolved carbon dioxide, 0 to 1.</summary>
     public double CarbonDioxideShare(double ph)
     {
-        var first = Math.Pow(10, ph - pk1);
-        return 1 / (1 + first + (first * Math.Pow(10, ph - pk2)));
+        var first = Math.Pow(10, ph - _pk1);
+        return 1 / (1 + first + (first * Math.Pow(10, ph - _pk2)));
     }
 
     /// <summary>Share of free chlorine that is hypochlorous acid, 0 to 1.</summary>
-    public double HypochlorousShare(double ph) => 1 / (1 + Math.Pow(10, ph - pka));
+    public double HypochlorousShare(double ph) => 1 / (1 + Math.Pow(10, ph - _pka));
 
     // Alkalinity and its slope by pH (the buffer value of Van Slyke 1922).
     private (double Alkalinity, double Buffer) At(double ph, double carbon, double hypochlorite)
     {
-        var first = Math.Pow(10, ph - pk1);
-        var second = first * Math.Pow(10, ph - pk2);
+        var first = Math.Pow(10, ph - _pk1);
+        var second = first * Math.Pow(10, ph - _pk2);
         var sum = 1 + first + second;
         var (a0, a1, a2) = (1 / sum, first / sum, second / sum);
         var ion = 1 - HypochlorousShare(ph);
-        var hydrogen = 1000 * Math.Pow(10, -ph - logGamma);
-        var hydroxide = 1000 * Math.Pow(10, ph - pkw);
+        var hydrogen = 1000 * Math.Pow(10, -ph - _logGamma);
+        var hydroxide = 1000 * Math.Pow(10, ph - _pkw);
         var alkalinity = (carbon * (a1 + (2 * a2))) + (hypochlorite * ion) + hydroxide - hydrogen;
         var buffer = (carbon * ((a0 * a1) + (4 * a0 * a2) + (a1 * a2))) + (hypochlorite * ion * (1 - ion)) + hydrogen + hydroxide;
         return (alkalinity, Math.Log(10) * buffer);

@@ -12,7 +12,7 @@ internal sealed class PoolWater
     // Carbon dioxide in water at rest with hall air, mmol/L: Henry's law at about 800 ppm.
     private const double CarbonDioxideAtRest = 0.027;
 
-    private double ph = 7.4;
+    private double _ph = 7.4;
 
     /// <summary>A pool as the scenario starts it.</summary>
     public PoolWater(PoolSetup setup)
@@ -35,9 +35,9 @@ internal sealed class PoolWater
     public WaterView View()
     {
         var equilibrium = new Equilibrium(Now.Celsius, Now.Solids, Now.Hardness);
-        ph = equilibrium.Ph(Now.Alkalinity, Now.Carbon, Now.Hypochlorite, ph);
-        return new(ph, Now.Free, Now.Combined, Now.Free * equilibrium.HypochlorousShare(ph), Now.Celsius,
-            Now.Alkalinity * Composition.CarbonateEquivalent, Now.Hardness, Now.Solids, equilibrium.CarbonDioxideShare(ph));
+        _ph = equilibrium.Ph(Now.Alkalinity, Now.Carbon, Now.Hypochlorite, _ph);
+        return new(_ph, Now.Free, Now.Combined, Now.Free * equilibrium.HypochlorousShare(_ph), Now.Celsius,
+            Now.Alkalinity * Composition.CarbonateEquivalent, Now.Hardness, Now.Solids, equilibrium.CarbonDioxideShare(_ph));
     }
 
     /// <summary>Lets time pass. <paramref name="sun"/> is 0 at night and 1 at a clear noon.</summary>

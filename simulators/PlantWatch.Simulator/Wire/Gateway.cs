@@ -9,8 +9,8 @@ internal sealed class Gateway(string name, string host, int port) : IAsyncDispos
 {
     private static readonly TimeSpan RetryAfter = TimeSpan.FromMilliseconds(500);
 
-    private readonly IMqttClient client = new MqttClientFactory().CreateMqttClient();
-    private readonly MqttClientOptions options = new MqttClientOptionsBuilder()
+    private readonly IMqttClient _client = new MqttClientFactory().CreateMqttClient();
+    private readonly MqttClientOptions _options = new MqttClientOptionsBuilder()
         .WithTcpServer(host, port).WithClientId("gateway-" + name).WithProtocolVersion(MQTTnet.Formatter.MqttProtocolVersion.V500)
         .WithTimeout(TimeSpan.FromSeconds(20)).Build();
 
@@ -35,8 +35,8 @@ internal sealed class Gateway(string name, string host, int port) : IAsyncDispos
         {
             try
             {
-                if (!client.IsConnected) await client.ConnectAsync(options, cancellation).ConfigureAwait(false);
-                var result = await client.PublishAsync(packet, cancellation).ConfigureAwait(false);
+                if (!_client.IsConnected) await _client.ConnectAsync(_options, cancellation).ConfigureAwait(false);
+                var result = await _client.PublishAsync(packet, cancellation).ConfigureAwait(false);
                 if (!result.IsSuccess) throw new InvalidOperationException($"broker answered {result.ReasonCode} to {message.Topic}");
                 Acknowledged++;
                 return;
@@ -57,12 +57,12 @@ internal sealed class Gateway(string name, string host, int port) : IAsyncDispos
     {
         try
         {
-            if (client.IsConnected) await client.DisconnectAsync().ConfigureAwait(false);
+            if (_client.IsConnected) await _client.DisconnectAsync().ConfigureAwait(false);
         }
         catch (MQTTnet.Exceptions.MqttCommunicationException)
         {
             // The broker went first.
         }
-        client.Dispose();
+        _client.Dispose();
     }
 }

@@ -6,23 +6,23 @@ namespace PlantWatch.Simulator.Wire;
 /// <summary>Writes SenML JSON packs (RFC 8428): the first record carries base name and base time, the others names and times relative to them.</summary>
 internal sealed class SenmlPack(string baseName)
 {
-    private readonly List<(string Name, string Unit, DateTimeOffset At, double Value)> records = [];
+    private readonly List<(string Name, string Unit, DateTimeOffset At, double Value)> _records = [];
 
     /// <summary>Records so far.</summary>
-    public int Count => records.Count;
+    public int Count => _records.Count;
 
     /// <summary>Time of the first record.</summary>
-    public DateTimeOffset First => records[0].At;
+    public DateTimeOffset First => _records[0].At;
 
     /// <summary>Adds a reading.</summary>
-    public void Add(string name, string unit, DateTimeOffset at, double value) => records.Add((name, unit, at, value));
+    public void Add(string name, string unit, DateTimeOffset at, double value) => _records.Add((name, unit, at, value));
 
     /// <summary>The pack as bytes; the pack is empty afterwards.</summary>
     public byte[] Take()
     {
-        var buffer = new System.Buffers.ArrayBufferWriter<byte>(64 * records.Count);
+        var buffer = new System.Buffers.ArrayBufferWriter<byte>(64 * _records.Count);
         using (var json = new Utf8JsonWriter(buffer)) Write(json);
-        records.Clear();
+        _records.Clear();
         return buffer.WrittenSpan.ToArray();
     }
 
@@ -32,11 +32,11 @@ internal sealed class SenmlPack(string baseName)
 
     private void Write(Utf8JsonWriter json)
     {
-        var start = records[0].At;
+        var start = _records[0].At;
         json.WriteStartArray();
-        for (var i = 0; i < records.Count; i++)
+        for (var i = 0; i < _records.Count; i++)
         {
-            var (name, unit, at, value) = records[i];
+            var (name, unit, at, value) = _records[i];
             json.WriteStartObject();
             if (i == 0)
             {

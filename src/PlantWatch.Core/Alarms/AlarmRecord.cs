@@ -1,22 +1,8 @@
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms;
-
-/// <summary>Priority by severity and time to respond. The default is a note: no defined response, no alarm.</summary>
-public enum Priority
-{
-    /// <summary>Worth knowing, nothing to do now.</summary>
-    Note = 0,
-    /// <summary>Act within the shift.</summary>
-    Low,
-    /// <summary>Act within the hour.</summary>
-    Medium,
-    /// <summary>Act now.</summary>
-    High,
-    /// <summary>People may be harmed: act now, bathers out.</summary>
-    Critical,
-}
 
 /// <summary>Alarm states of IEC 62682 / ISA-18.2, always derived from independent facts and never stored by themselves.</summary>
 public enum AlarmState

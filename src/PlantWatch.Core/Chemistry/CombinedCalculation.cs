@@ -18,11 +18,11 @@ public enum CombinedRemark
 /// <summary>Combined chlorine with its standard uncertainty, or the rejection of the pair. The default is not computed.</summary>
 public readonly record struct CombinedResult
 {
-    private readonly CombinedChlorine value;
+    private readonly CombinedChlorine _value;
 
     internal CombinedResult(CombinedChlorine value, double standardUncertainty, CombinedRemark remark)
     {
-        this.value = value;
+        _value = value;
         StandardUncertainty = standardUncertainty;
         Remark = remark;
     }
@@ -38,7 +38,7 @@ public readonly record struct CombinedResult
 
     /// <summary>Combined chlorine, mg/L as Cl2.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
-    public CombinedChlorine Value => IsKnown ? value : throw new InvalidOperationException($"no combined chlorine: {Remark}");
+    public CombinedChlorine Value => IsKnown ? _value : throw new InvalidOperationException($"no combined chlorine: {Remark}");
 }
 
 /// <summary>Combined chlorine as operators work it out: total less free, both of the same sample (DPD 1, then DPD 3).</summary>

@@ -48,11 +48,11 @@ public enum ShareFailure
 /// <summary>A share from 0 to 1, or why there is none. The default is not computed.</summary>
 public readonly record struct ShareResult
 {
-    private readonly double share;
+    private readonly double _share;
 
     private ShareResult(double share, ShareFailure failure)
     {
-        this.share = share;
+        _share = share;
         Failure = failure;
     }
 
@@ -64,7 +64,7 @@ public readonly record struct ShareResult
 
     /// <summary>The share, 0 to 1.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
-    public double Share => IsKnown ? share : throw new InvalidOperationException($"no share: {Failure}");
+    public double Share => IsKnown ? _share : throw new InvalidOperationException($"no share: {Failure}");
 
     internal static ShareResult Of(double share) => new(share, ShareFailure.None);
 

@@ -37,11 +37,11 @@ public readonly record struct IndexResult
     // Sums of table figures carry binary dust: an index printed as 0.50 is on the edge and inside.
     private const double Dust = 1e-9;
 
-    private readonly double value;
+    private readonly double _value;
 
     private IndexResult(double value, double claim, IndexFailure failure, bool cyanurateIgnored)
     {
-        this.value = value;
+        _value = value;
         Claim = claim;
         Failure = failure;
         CyanurateIgnored = cyanurateIgnored;
@@ -55,7 +55,7 @@ public readonly record struct IndexResult
 
     /// <summary>The index: below 0 the water dissolves calcium carbonate, above 0 it deposits it.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
-    public double Value => IsKnown ? value : throw new InvalidOperationException($"no index: {Failure}");
+    public double Value => IsKnown ? _value : throw new InvalidOperationException($"no index: {Failure}");
 
     /// <summary>What the method may claim, +-.</summary>
     public double Claim { get; }
@@ -65,8 +65,8 @@ public readonly record struct IndexResult
 
     /// <summary>The index in a word.</summary>
     public BalanceWord Word => !IsKnown ? BalanceWord.Unknown
-        : value < -Tolerance - Dust ? BalanceWord.Corrosive
-        : value > Tolerance + Dust ? BalanceWord.ScaleForming : BalanceWord.Balanced;
+        : _value < -Tolerance - Dust ? BalanceWord.Corrosive
+        : _value > Tolerance + Dust ? BalanceWord.ScaleForming : BalanceWord.Balanced;
 
     internal static IndexResult Of(double value, double claim, bool cyanurateIgnored) => new(value, claim, IndexFailure.None, cyanurateIgnored);
 

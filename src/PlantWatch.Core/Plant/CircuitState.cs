@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -112,32 +113,3 @@ public sealed record PumpState
     /// <summary>Tank level in per cent; quality not received before the first.</summary>
     public LastReading Tank { get; init; }
 }
-
-/// <summary>What is known of one pool.</summary>
-public sealed record PoolState
-{
-    /// <summary>The pool's id.</summary>
-    public required string Id { get; init; }
-
-    /// <summary>Newest manual result for each measurand that has one, with its time: inputs of the balance, their age shown.</summary>
-    public ImmutableSortedDictionary<Measurand, ManualValue> Manual { get; init; } = ImmutableSortedDictionary<Measurand, ManualValue>.Empty;
-
-    /// <summary>Whether the bottom was visible at the last look; null when never looked at.</summary>
-    public bool? BottomVisible { get; init; }
-
-    /// <summary>When that look was.</summary>
-    public Instant BottomSeenAt { get; init; }
-
-    /// <summary>Bathers at the last count.</summary>
-    public int? Bathers { get; init; }
-
-    /// <summary>Sample time of the newest check that covered each duty, in the order of the plan's duties.</summary>
-    public ImmutableArray<Instant> DutyDoneAt { get; init; } = [];
-}
-
-/// <summary>A manual result as the pool remembers it.</summary>
-/// <param name="Result">The result.</param>
-/// <param name="SampledAt">When the sample was taken.</param>
-/// <param name="Suspect">It is kept but doubted; the unsafe reading of it stands until a repeat clears it.</param>
-/// <param name="CheckId">The check it came with.</param>
-public sealed record ManualValue(TestResult Result, Instant SampledAt, bool Suspect, Guid CheckId);

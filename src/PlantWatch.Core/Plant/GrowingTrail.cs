@@ -3,15 +3,15 @@ namespace PlantWatch.Core.Plant;
 /// <summary>A packet trail while a batch is folded. The trail it began with stays as it was.</summary>
 public sealed class GrowingTrail
 {
-    private PacketShelf shelf;
-    private int start;
-    private int end;
-    private int[] said;
-    private int[] held;
-    private bool mine;
+    private PacketShelf _shelf;
+    private int _start;
+    private int _end;
+    private int[] _said;
+    private int[] _held;
+    private bool _mine;
 
     internal GrowingTrail(PacketShelf shelf, int start, int end, int length, int[] said, int[] held) =>
-        (this.shelf, this.start, this.end, Length, this.said, this.held) = (shelf, start, end, length, said, held);
+        (_shelf, _start, _end, Length, _said, _held) = (shelf, start, end, length, said, held);
 
     /// <summary>Packets in it.</summary>
     public int Length { get; private set; }
@@ -20,8 +20,8 @@ public sealed class GrowingTrail
     public IReadOnlyList<RememberedPacket> NewestFirst()
     {
         var packets = new List<RememberedPacket>(Length);
-        for (var i = end - 1; i >= start; i--)
-            if (shelf.Holds(i, said, held)) packets.Add(shelf.Places[i].Packet);
+        for (var i = _end - 1; i >= _start; i--)
+            if (_shelf.Holds(i, _said, _held)) packets.Add(_shelf.Places[i].Packet);
         return packets;
     }
 
@@ -29,10 +29,10 @@ public sealed class GrowingTrail
     public void Add(in RememberedPacket packet)
     {
         Own();
-        if (packet.Session >= said.Length) MakeRoomFor(packet.Session);
-        if (end == shelf.Places.Length) Move();
-        shelf.Places[end++] = new PacketShelf.Entry(packet, ++said[packet.Session]);
-        held[packet.Session]++;
+        if (packet.Session >= _said.Length) MakeRoomFor(packet.Session);
+        if (_end == _shelf.Places.Length) Move();
+        _shelf.Places[_end++] = new PacketShelf.Entry(packet, ++_said[packet.Session]);
+        _held[packet.Session]++;
         Length++;
     }
 
@@ -40,26 +40,26 @@ public sealed class GrowingTrail
     public void ForgetOldestBeyond(int share)
     {
         Own();
-        var place = start;
-        while (held[shelf.Places[place].Packet.Session] <= share || !shelf.Holds(place, said, held)) place++;
-        held[shelf.Places[place].Packet.Session]--;
+        var place = _start;
+        while (_held[_shelf.Places[place].Packet.Session] <= share || !_shelf.Holds(place, _said, _held)) place++;
+        _held[_shelf.Places[place].Packet.Session]--;
         Length--;
-        while (start < end && !shelf.Holds(start, said, held)) start++;
+        while (_start < _end && !_shelf.Holds(_start, _said, _held)) _start++;
     }
 
     /// <summary>The trail as it stands; growing may go on.</summary>
     public PacketTrail Seal()
     {
-        if (mine) shelf.Release(end);
-        mine = false;
-        return new PacketTrail(shelf, start, end, Length, said, held);
+        if (_mine) _shelf.Release(_end);
+        _mine = false;
+        return new PacketTrail(_shelf, _start, _end, Length, _said, _held);
     }
 
     private void Own()
     {
-        if (mine) return;
-        (said, held, mine) = ([.. said], [.. held], true);
-        if (!shelf.Claim(end)) Move();
+        if (_mine) return;
+        (_said, _held, _mine) = ([.. _said], [.. _held], true);
+        if (!_shelf.Claim(_end)) Move();
     }
 
     // Twice what is held, so that the next move is as far away as this one is long.
@@ -67,15 +67,15 @@ public sealed class GrowingTrail
     {
         var larger = new PacketShelf(Math.Max(64, 2 * Length));
         var count = 0;
-        for (var i = start; i < end; i++)
-            if (shelf.Holds(i, said, held)) larger.Places[count++] = shelf.Places[i];
+        for (var i = _start; i < _end; i++)
+            if (_shelf.Holds(i, _said, _held)) larger.Places[count++] = _shelf.Places[i];
         larger.Claim(0);
-        (shelf, start, end) = (larger, 0, count);
+        (_shelf, _start, _end) = (larger, 0, count);
     }
 
     private void MakeRoomFor(int session)
     {
-        Array.Resize(ref said, session + 1);
-        Array.Resize(ref held, session + 1);
+        Array.Resize(ref _said, session + 1);
+        Array.Resize(ref _held, session + 1);
     }
 }

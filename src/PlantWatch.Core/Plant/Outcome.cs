@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 
@@ -47,8 +49,3 @@ public enum TurnedDownKind
     /// <summary>The id is taken by different content, or the state does not allow it.</summary>
     Conflict,
 }
-
-/// <summary>A remark beside a field.</summary>
-/// <param name="Field">JSON path of the field, such as <c>results[1].value</c>.</param>
-/// <param name="Reason">What, in code and figures.</param>
-public sealed record FieldRemark(string Field, Reason Reason);

@@ -4,15 +4,15 @@ namespace PlantWatch.Core.Plant;
 internal sealed class PacketShelf(int places)
 {
     private const int Claimed = -1;
-    private int taken;
+    private int _taken;
 
     public Entry[] Places { get; } = new Entry[places];
 
     /// <summary>Asks for the places from here on; false when another has them.</summary>
-    public bool Claim(int from) => from < Places.Length && Interlocked.CompareExchange(ref taken, Claimed, from) == from;
+    public bool Claim(int from) => from < Places.Length && Interlocked.CompareExchange(ref _taken, Claimed, from) == from;
 
     /// <summary>Gives the places from here on back.</summary>
-    public void Release(int from) => Volatile.Write(ref taken, from);
+    public void Release(int from) => Volatile.Write(ref _taken, from);
 
     /// <summary>True while a packet is among the newest of its session that are held.</summary>
     public bool Holds(int place, int[] said, int[] held)

@@ -14,14 +14,14 @@ namespace PlantWatch.Core.Plant;
 [JsonConverter(typeof(PacketTrailJson))]
 public sealed class PacketTrail : IEnumerable<RememberedPacket>
 {
-    private readonly PacketShelf shelf;
-    private readonly int start;
-    private readonly int end;
-    private readonly int[] said;
-    private readonly int[] held;
+    private readonly PacketShelf _shelf;
+    private readonly int _start;
+    private readonly int _end;
+    private readonly int[] _said;
+    private readonly int[] _held;
 
     internal PacketTrail(PacketShelf shelf, int start, int end, int length, int[] said, int[] held) =>
-        (this.shelf, this.start, this.end, Length, this.said, this.held) = (shelf, start, end, length, said, held);
+        (_shelf, _start, _end, Length, _said, _held) = (shelf, start, end, length, said, held);
 
     /// <summary>Nothing remembered.</summary>
     public static PacketTrail Empty { get; } = new(new PacketShelf(0), 0, 0, 0, [], []);
@@ -43,15 +43,15 @@ public sealed class PacketTrail : IEnumerable<RememberedPacket>
     {
         // A list and no iterator: those ask their environment for the thread they run on, and Core asks for nothing.
         var packets = new List<RememberedPacket>(Length);
-        for (var i = start; i < end; i++)
-            if (shelf.Holds(i, said, held)) packets.Add(shelf.Places[i].Packet);
+        for (var i = _start; i < _end; i++)
+            if (_shelf.Holds(i, _said, _held)) packets.Add(_shelf.Places[i].Packet);
         return packets.GetEnumerator();
     }
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
     /// <summary>What this trail becomes.</summary>
-    public GrowingTrail Grow() => new(shelf, start, end, Length, said, held);
+    public GrowingTrail Grow() => new(_shelf, _start, _end, Length, _said, _held);
 
     private sealed class PacketTrailJson : JsonConverter<PacketTrail>
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;

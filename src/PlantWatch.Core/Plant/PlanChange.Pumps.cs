@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 

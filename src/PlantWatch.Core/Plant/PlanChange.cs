@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 

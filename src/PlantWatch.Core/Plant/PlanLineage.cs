@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Core.Plant;
 

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 
 /// <summary>What went from one circuit to another with a new plant file.</summary>
 internal sealed class PlanMoves
 {
-    private readonly List<Reason> effects = [];
-    private readonly HashSet<string> left = new(StringComparer.Ordinal);
-    private readonly HashSet<string> came = new(StringComparer.Ordinal);
+    private readonly List<Reason> _effects = [];
+    private readonly HashSet<string> _left = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _came = new(StringComparer.Ordinal);
 
     public static PlanMoves Between(PlantPlan old, PlantPlan next, ImmutableArray<(CircuitPlan? Old, CircuitPlan? Next)> circuits)
     {
@@ -21,13 +22,13 @@ internal sealed class PlanMoves
         return moves;
     }
 
-    public void State(ImmutableArray<Reason>.Builder builder) => builder.AddRange(effects);
+    public void State(ImmutableArray<Reason>.Builder builder) => builder.AddRange(_effects);
 
     /// <summary>True for the loss or the gain that a circuit would state of something that moved.</summary>
     public bool Covers(Reason effect) => effect.Code switch
     {
-        "plan.pool_removed" or "plan.probe_removed" or "plan.pump_removed" => left.Contains(effect.Facts[0].Text!),
-        "plan.pool_added" or "plan.probe_added" or "plan.pump_added" => came.Contains(effect.Facts[0].Text!),
+        "plan.pool_removed" or "plan.probe_removed" or "plan.pump_removed" => _left.Contains(effect.Facts[0].Text!),
+        "plan.pool_added" or "plan.probe_added" or "plan.pump_added" => _came.Contains(effect.Facts[0].Text!),
         _ => false,
     };
 
@@ -36,9 +37,9 @@ internal sealed class PlanMoves
         foreach (var trail in trails)
         {
             if (circuits.Any(pair => pair.Old?.Id == trail.From && pair.Next?.Id == trail.To)) continue;
-            effects.Add(Reason.Of(code, trail.Id, trail.From, trail.To));
-            left.Add(trail.OldId);
-            came.Add(trail.Id);
+            _effects.Add(Reason.Of(code, trail.Id, trail.From, trail.To));
+            _left.Add(trail.OldId);
+            _came.Add(trail.Id);
         }
     }
 
@@ -46,10 +47,10 @@ internal sealed class PlanMoves
     {
         foreach (var into in pools.GroupBy(trail => trail.To))
             if (into.Select(trail => trail.From).Distinct().ToArray() is { Length: > 1 } from)
-                effects.Add(new Reason("plan.circuits_joined", [into.Key, .. from]));
+                _effects.Add(new Reason("plan.circuits_joined", [into.Key, .. from]));
         foreach (var from in pools.GroupBy(trail => trail.From))
             if (from.Select(trail => trail.To).Distinct().ToArray() is { Length: > 1 } into)
-                effects.Add(new Reason("plan.circuit_split", [from.Key, .. into]));
+                _effects.Add(new Reason("plan.circuit_split", [from.Key, .. into]));
     }
 
     private static List<Trail> Trace<T>(PlantPlan old, PlantPlan next, Func<CircuitPlan, ImmutableArray<T>> list, Func<T, string> id, Func<T, string?> was) where T : class

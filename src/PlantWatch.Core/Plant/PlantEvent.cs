@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 

@@ -5,6 +5,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant;
 

@@ -16,77 +16,77 @@ internal struct BiasFilter
     // The line forgets slowly: as if its level could move 5 mV a month without anybody's fault (chloride, season).
     private const double LevelVariancePerDay = 5.0 * 5.0 / 30.44;
 
-    private readonly TrustModel model;
-    private readonly double reference;
-    private double level, slope, bias;
-    private double vLevel, vSlope, vBias, cLevelSlope, cLevelBias, cSlopeBias;
+    private readonly TrustModel _model;
+    private readonly double _reference;
+    private double _level, _slope, _bias;
+    private double _vLevel, _vSlope, _vBias, _cLevelSlope, _cLevelBias, _cSlopeBias;
 
     public BiasFilter(TrustModel model)
     {
-        this.model = model;
-        reference = model.Learns ? OrpReference : 0;
-        (level, vLevel) = model.Learns ? (OrpLevel.Mean, OrpLevel.Sd * OrpLevel.Sd) : (0, 0);
-        (slope, vSlope) = model.Learns ? (OrpSlope.Mean, OrpSlope.Sd * OrpSlope.Sd) : (1, 0);
-        vBias = model.UncheckedSd * model.UncheckedSd;
+        _model = model;
+        _reference = model.Learns ? OrpReference : 0;
+        (_level, _vLevel) = model.Learns ? (OrpLevel.Mean, OrpLevel.Sd * OrpLevel.Sd) : (0, 0);
+        (_slope, _vSlope) = model.Learns ? (OrpSlope.Mean, OrpSlope.Sd * OrpSlope.Sd) : (1, 0);
+        _vBias = model.UncheckedSd * model.UncheckedSd;
     }
 
-    public readonly double Bias => bias;
+    public readonly double Bias => _bias;
 
-    public readonly double BiasVariance => vBias;
+    public readonly double BiasVariance => _vBias;
 
-    public readonly double Slope => slope;
+    public readonly double Slope => _slope;
 
     public readonly (double Reference, double Level, double LevelVariance, double Slope, double SlopeVariance) Line =>
-        (reference, level, vLevel, slope, vSlope);
+        (_reference, _level, _vLevel, _slope, _vSlope);
 
     /// <summary>Lets time pass.</summary>
     public void Advance(double days)
     {
         if (days <= 0) return;
-        vBias += model.DriftVariancePerDay * days;
-        if (model.Learns) vLevel += LevelVariancePerDay * days;
+        _vBias += _model.DriftVariancePerDay * days;
+        if (_model.Learns) _vLevel += LevelVariancePerDay * days;
     }
 
     /// <summary>What a true probe would read at x, and its variance.</summary>
     public readonly (double Mean, double Variance) Expected(double x)
     {
-        var d = x - reference;
-        return (level + (slope * d), vLevel + (d * d * vSlope) + (2 * d * cLevelSlope));
+        var d = x - _reference;
+        return (_level + (_slope * d), _vLevel + (d * d * _vSlope) + (2 * d * _cLevelSlope));
     }
 
     /// <summary>What this probe will read at x, bias included, and its variance.</summary>
     public readonly (double Mean, double Variance) Predict(double x)
     {
-        var d = x - reference;
+        var d = x - _reference;
         var (mean, variance) = Expected(x);
-        return (mean + bias, variance + vBias + (2 * (cLevelBias + (d * cSlopeBias))));
+        return (mean + _bias, variance + _vBias + (2 * (_cLevelBias + (d * _cSlopeBias))));
     }
 
     /// <summary>Takes a reading at x in, with the variance of the pair.</summary>
     public void Update(double reading, double x, double variance)
     {
-        var d = x - reference;
+        var d = x - _reference;
         var (mean, spread) = Predict(x);
         var s = spread + variance;
         // Covariance of each number with the predicted reading, and from it the gains.
-        var a = vLevel + (d * cLevelSlope) + cLevelBias;
-        var b = cLevelSlope + (d * vSlope) + cSlopeBias;
-        var c = cLevelBias + (d * cSlopeBias) + vBias;
+        var a = _vLevel + (d * _cLevelSlope) + _cLevelBias;
+        var b = _cLevelSlope + (d * _vSlope) + _cSlopeBias;
+        var c = _cLevelBias + (d * _cSlopeBias) + _vBias;
         var innovation = reading - mean;
-        level += a / s * innovation;
-        slope += b / s * innovation;
-        bias += c / s * innovation;
-        vLevel = Math.Max(0, vLevel - (a * a / s));
-        vSlope = Math.Max(0, vSlope - (b * b / s));
-        vBias = Math.Max(1e-12, vBias - (c * c / s));
-        cLevelSlope -= a * b / s;
-        cLevelBias -= a * c / s;
-        cSlopeBias -= b * c / s;
+        _level += a / s * innovation;
+        _slope += b / s * innovation;
+        _bias += c / s * innovation;
+        _vLevel = Math.Max(0, _vLevel - (a * a / s));
+        _vSlope = Math.Max(0, _vSlope - (b * b / s));
+        _vBias = Math.Max(1e-12, _vBias - (c * c / s));
+        _cLevelSlope -= a * b / s;
+        _cLevelBias -= a * c / s;
+        _cSlopeBias -= b * c / s;
     }
 
     /// <summary>Owns up to a sudden shift: the bias may now be anywhere within this standard deviation.</summary>
-    public readonly BiasFilter Loosened(double sd) => this with { vBias = vBias + (sd * sd) };
+    public readonly BiasFilter Loosened(double sd) => this with { _vBias = _vBias + (sd * sd) };
 
     /// <summary>Moves the bias by a known amount: a correction changed.</summary>
-    public void Shift(double amount) => bias += amount;
+    public void Shift(double amount) => _bias += amount;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Probes;
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Probes;
 

@@ -14,7 +14,7 @@ internal struct TrueSpread
     // One test counts for no more than this many standard deviations of its own.
     private const double MostDeviations = 3;
 
-    private double count, mean, squares;
+    private double _count, _mean, _squares;
 
     /// <summary>Draws a test back by what is known, after learning from it.</summary>
     public (double X, double Variance) Draw(double test, double u)
@@ -22,18 +22,18 @@ internal struct TrueSpread
         Learn(test, u);
         var spread = Variance;
         var reliability = spread / (spread + (u * u));
-        return (mean + (reliability * (test - mean)), reliability * u * u);
+        return (_mean + (reliability * (test - _mean)), reliability * u * u);
     }
 
-    private readonly double Variance => ((Firmness * UsualSd * UsualSd) + squares) / (Firmness + count);
+    private readonly double Variance => ((Firmness * UsualSd * UsualSd) + _squares) / (Firmness + _count);
 
     private void Learn(double test, double u)
     {
         var far = MostDeviations * Math.Sqrt(Variance + (u * u));
-        var apart = count == 0 ? 0 : Math.Clamp(test - mean, -far, far);
-        if (count == 0) mean = test;
-        count++;
-        mean += apart / count;
-        squares += Math.Max(0, (apart * apart) - (u * u));
+        var apart = _count == 0 ? 0 : Math.Clamp(test - _mean, -far, far);
+        if (_count == 0) _mean = test;
+        _count++;
+        _mean += apart / _count;
+        _squares += Math.Max(0, (apart * apart) - (u * u));
     }
 }

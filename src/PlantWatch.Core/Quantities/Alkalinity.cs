@@ -3,18 +3,18 @@ namespace PlantWatch.Core.Quantities;
 /// <summary>Total alkalinity in mg/L as CaCO3, 0 to 5000. The default was never set and throws when read.</summary>
 public readonly record struct Alkalinity : IQuantity<Alkalinity>, IComparable<Alkalinity>
 {
-    private readonly double value;
-    private readonly bool isSet;
+    private readonly double _value;
+    private readonly bool _isSet;
 
     private Alkalinity(double value)
     {
-        this.value = value;
-        isSet = true;
+        _value = value;
+        _isSet = true;
     }
 
     /// <summary>Total alkalinity in mg/L as CaCO3.</summary>
     /// <exception cref="InvalidOperationException">This is the default, which was never set.</exception>
-    public double MilligramsPerLitre => Quantity.Set(value, isSet, nameof(Alkalinity));
+    public double MilligramsPerLitre => Quantity.Set(_value, _isSet, nameof(Alkalinity));
 
     /// <inheritdoc/>
     public static Measurand Measurand => Measurand.TotalAlkalinity;
@@ -26,17 +26,17 @@ public readonly record struct Alkalinity : IQuantity<Alkalinity>, IComparable<Al
     static Alkalinity IQuantity<Alkalinity>.FromTrusted(double value) => new(value);
 
     /// <inheritdoc/>
-    public int CompareTo(Alkalinity other) => value.CompareTo(other.value);
+    public int CompareTo(Alkalinity other) => _value.CompareTo(other._value);
 
     /// <summary>Less than.</summary>
-    public static bool operator <(Alkalinity a, Alkalinity b) => a.value < b.value;
+    public static bool operator <(Alkalinity a, Alkalinity b) => a._value < b._value;
 
     /// <summary>Greater than.</summary>
-    public static bool operator >(Alkalinity a, Alkalinity b) => a.value > b.value;
+    public static bool operator >(Alkalinity a, Alkalinity b) => a._value > b._value;
 
     /// <summary>Less than or equal.</summary>
-    public static bool operator <=(Alkalinity a, Alkalinity b) => a.value <= b.value;
+    public static bool operator <=(Alkalinity a, Alkalinity b) => a._value <= b._value;
 
     /// <summary>Greater than or equal.</summary>
-    public static bool operator >=(Alkalinity a, Alkalinity b) => a.value >= b.value;
+    public static bool operator >=(Alkalinity a, Alkalinity b) => a._value >= b._value;
 }

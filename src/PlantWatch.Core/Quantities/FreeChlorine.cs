@@ -3,18 +3,18 @@ namespace PlantWatch.Core.Quantities;
 /// <summary>Free chlorine in mg/L as Cl2, 0 to 200. The default was never set and throws when read.</summary>
 public readonly record struct FreeChlorine : IQuantity<FreeChlorine>, IComparable<FreeChlorine>
 {
-    private readonly double value;
-    private readonly bool isSet;
+    private readonly double _value;
+    private readonly bool _isSet;
 
     private FreeChlorine(double value)
     {
-        this.value = value;
-        isSet = true;
+        _value = value;
+        _isSet = true;
     }
 
     /// <summary>Free chlorine in mg/L as Cl2.</summary>
     /// <exception cref="InvalidOperationException">This is the default, which was never set.</exception>
-    public double MilligramsPerLitre => Quantity.Set(value, isSet, nameof(FreeChlorine));
+    public double MilligramsPerLitre => Quantity.Set(_value, _isSet, nameof(FreeChlorine));
 
     /// <inheritdoc/>
     public static Measurand Measurand => Measurand.FreeChlorine;
@@ -26,17 +26,17 @@ public readonly record struct FreeChlorine : IQuantity<FreeChlorine>, IComparabl
     static FreeChlorine IQuantity<FreeChlorine>.FromTrusted(double value) => new(value);
 
     /// <inheritdoc/>
-    public int CompareTo(FreeChlorine other) => value.CompareTo(other.value);
+    public int CompareTo(FreeChlorine other) => _value.CompareTo(other._value);
 
     /// <summary>Less than.</summary>
-    public static bool operator <(FreeChlorine a, FreeChlorine b) => a.value < b.value;
+    public static bool operator <(FreeChlorine a, FreeChlorine b) => a._value < b._value;
 
     /// <summary>Greater than.</summary>
-    public static bool operator >(FreeChlorine a, FreeChlorine b) => a.value > b.value;
+    public static bool operator >(FreeChlorine a, FreeChlorine b) => a._value > b._value;
 
     /// <summary>Less than or equal.</summary>
-    public static bool operator <=(FreeChlorine a, FreeChlorine b) => a.value <= b.value;
+    public static bool operator <=(FreeChlorine a, FreeChlorine b) => a._value <= b._value;
 
     /// <summary>Greater than or equal.</summary>
-    public static bool operator >=(FreeChlorine a, FreeChlorine b) => a.value >= b.value;
+    public static bool operator >=(FreeChlorine a, FreeChlorine b) => a._value >= b._value;
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Readings;
 

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
-using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Readings;
 
@@ -18,8 +17,8 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
 
     private static readonly TimeSpan StillComparable = TimeSpan.FromHours(48);
 
-    private readonly ImmutableArray<FieldRemark>.Builder remarks = ImmutableArray.CreateBuilder<FieldRemark>();
-    private readonly ImmutableArray<Measurand>.Builder suspect = ImmutableArray.CreateBuilder<Measurand>();
+    private readonly ImmutableArray<FieldRemark>.Builder _remarks = ImmutableArray.CreateBuilder<FieldRemark>();
+    private readonly ImmutableArray<Measurand>.Builder _suspect = ImmutableArray.CreateBuilder<Measurand>();
 
     public (ImmutableArray<FieldRemark> Remarks, ImmutableArray<Measurand> Suspect, ImmutableArray<Measurand> InItself) Look()
     {
@@ -33,9 +32,9 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
         }
 
         FreeAboveTotal();
-        var inItself = suspect.ToImmutable();
+        var inItself = _suspect.ToImmutable();
         for (var i = 0; i < check.Results.Length; i++) FarFromLast(check.Results[i], i);
-        return (remarks.ToImmutable(), suspect.ToImmutable(), inItself);
+        return (_remarks.ToImmutable(), _suspect.ToImmutable(), inItself);
     }
 
     private void Range(TestResult result, int i)
@@ -86,11 +85,11 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
         Doubt(total, check.Results.IndexOf(total), Reason.Of("check.free_above_total", free.Value, total.Value));
     }
 
-    private void Remark(string field, Reason reason) => remarks.Add(new(field, reason));
+    private void Remark(string field, Reason reason) => _remarks.Add(new(field, reason));
 
     private void Doubt(TestResult result, int i, Reason reason)
     {
         Remark($"results[{i}].value", reason);
-        if (!suspect.Contains(result.Measurand)) suspect.Add(result.Measurand);
+        if (!_suspect.Contains(result.Measurand)) _suspect.Add(result.Measurand);
     }
 }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 

@@ -1,5 +1,3 @@
-using PlantWatch.Core.Alarms;
-
 namespace PlantWatch.Core.Rules;
 
 /// <summary>One numbered rule of docs/rules.md, as far as a machine needs it. Its sentences stand in the server's words under its number.</summary>

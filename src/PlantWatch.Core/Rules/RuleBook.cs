@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using PlantWatch.Core.Alarms;
 
 namespace PlantWatch.Core.Rules;
 

@@ -1,9 +1,10 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;

@@ -4,9 +4,9 @@ namespace PlantWatch.Server.Hosting;
 /// <remarks>The operating system holds it for the process, so it ends with the process, however that ends; the file that stays behind means nothing.</remarks>
 internal sealed class RecordLock : IDisposable
 {
-    private readonly FileStream file;
+    private readonly FileStream _file;
 
-    private RecordLock(FileStream file) => this.file = file;
+    private RecordLock(FileStream file) => _file = file;
 
     /// <summary>Takes the lock of a data folder, which is made where there is none.</summary>
     /// <exception cref="RecordInUseException">Another server holds it, or it cannot be made.</exception>
@@ -24,7 +24,7 @@ internal sealed class RecordLock : IDisposable
         }
     }
 
-    public void Dispose() => file.Dispose();
+    public void Dispose() => _file.Dispose();
 }
 
 /// <summary>The record of a data folder is not ours to write.</summary>

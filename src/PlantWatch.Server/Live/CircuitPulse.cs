@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
@@ -8,31 +9,31 @@ namespace PlantWatch.Server.Live;
 /// <summary>What changed in a circuit since the browsers were last told.</summary>
 internal sealed class CircuitPulse
 {
-    private readonly Lock gate = new();
-    private readonly Dictionary<string, Reading> readings = new(StringComparer.Ordinal);
-    private Dictionary<string, int> probes = new(StringComparer.Ordinal);
-    private CircuitPlan? indexed;
-    private CircuitState? shown;
-    private CircuitState? newest;
+    private readonly Lock _gate = new();
+    private readonly Dictionary<string, Reading> _readings = new(StringComparer.Ordinal);
+    private Dictionary<string, int> _probes = new(StringComparer.Ordinal);
+    private CircuitPlan? _indexed;
+    private CircuitState? _shown;
+    private CircuitState? _newest;
 
     public void Take(CircuitWorker worker, StepResult result)
     {
-        lock (gate)
+        lock (_gate)
         {
-            newest = result.Next;
+            _newest = result.Next;
             foreach (var reading in result.Readings)
-                if (reading.Order == Order.Newest) readings[reading.Series] = reading;
+                if (reading.Order == Order.Newest) _readings[reading.Series] = reading;
         }
     }
 
     public IReadOnlyList<ReadingPoint>? TakeReadings()
     {
-        lock (gate)
+        lock (_gate)
         {
-            if (readings.Count == 0 || newest is null) return null;
+            if (_readings.Count == 0 || _newest is null) return null;
             // Many commits lie between two beats: what they share is made once a beat.
-            ReadingPoint[] points = [.. readings.Values.Select(r => Point(newest, r))];
-            readings.Clear();
+            ReadingPoint[] points = [.. _readings.Values.Select(r => Point(_newest, r))];
+            _readings.Clear();
             return points;
         }
     }
@@ -40,21 +41,21 @@ internal sealed class CircuitPulse
     /// <summary>True when something but numbers changed since the last view, or when numbers did and it is time again.</summary>
     public bool WantsView(bool timeForNumbers)
     {
-        lock (gate)
+        lock (_gate)
         {
-            if (newest is null || ReferenceEquals(shown, newest)) return false;
-            if (!timeForNumbers && shown is not null && !DiffersInKind(shown, newest)) return false;
-            shown = newest;
+            if (_newest is null || ReferenceEquals(_shown, _newest)) return false;
+            if (!timeForNumbers && _shown is not null && !DiffersInKind(_shown, _newest)) return false;
+            _shown = _newest;
             return true;
         }
     }
 
     public void Forget()
     {
-        lock (gate)
+        lock (_gate)
         {
-            readings.Clear();
-            shown = null;
+            _readings.Clear();
+            _shown = null;
         }
     }
 
@@ -72,16 +73,16 @@ internal sealed class CircuitPulse
 
     private ReadingPoint Point(CircuitState state, Reading reading)
     {
-        if (!ReferenceEquals(indexed, state.Plan)) Index(state);
+        if (!ReferenceEquals(_indexed, state.Plan)) Index(state);
         var value = reading.Raw;
-        if (probes.TryGetValue(reading.Series, out var i) && state.Probes[i].Last is var last && last.MeasuredAt == reading.MeasuredAt) value = last.Value;
+        if (_probes.TryGetValue(reading.Series, out var i) && state.Probes[i].Last is var last && last.MeasuredAt == reading.MeasuredAt) value = last.Value;
         return new ReadingPoint(reading.Series, reading.MeasuredAt.UnixMilliseconds, reading.Raw, value, reading.Quality.IsGood());
     }
 
     private void Index(CircuitState state)
     {
-        probes = new Dictionary<string, int>(state.Probes.Length, StringComparer.Ordinal);
-        for (var i = 0; i < state.Probes.Length; i++) probes[state.Probes[i].Id] = i;
-        indexed = state.Plan;
+        _probes = new Dictionary<string, int>(state.Probes.Length, StringComparer.Ordinal);
+        for (var i = 0; i < state.Probes.Length; i++) _probes[state.Probes[i].Id] = i;
+        _indexed = state.Plan;
     }
 }

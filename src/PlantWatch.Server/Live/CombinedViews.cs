@@ -1,8 +1,7 @@
 using PlantWatch.Core.Chemistry;
-using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
 

@@ -22,13 +22,13 @@ internal sealed class LivePublisher(
     private const int BeatsBetweenViews = 5;
     private const int BeatsBetweenSigns = 50;
 
-    private readonly ConcurrentDictionary<string, CircuitPulse> pulses = new(StringComparer.Ordinal);
-    private int connections;
+    private readonly ConcurrentDictionary<string, CircuitPulse> _pulses = new(StringComparer.Ordinal);
+    private int _connections;
 
     /// <summary>Browsers connected.</summary>
-    public int Connections => Volatile.Read(ref connections);
+    public int Connections => Volatile.Read(ref _connections);
 
-    public void Connected(int change) => Interlocked.Add(ref connections, change);
+    public void Connected(int change) => Interlocked.Add(ref _connections, change);
 
     /// <summary>Everything a page needs that has just connected.</summary>
     public async Task GreetAsync(IClientProxy caller, CancellationToken cancellation)
@@ -70,12 +70,12 @@ internal sealed class LivePublisher(
     private Instant Now => Instant.From(clock.GetUtcNow());
 
     private void Take(CircuitWorker worker, StepResult result) =>
-        pulses.GetOrAdd(worker.Partition.Value, static _ => new CircuitPulse()).Take(worker, result);
+        _pulses.GetOrAdd(worker.Partition.Value, static _ => new CircuitPulse()).Take(worker, result);
 
     private async Task BeatAsync(long beat, CancellationToken cancellation)
     {
         if (beat % BeatsBetweenSigns == 0) await SendAsync("health", Health(), cancellation);
-        foreach (var (circuit, pulse) in pulses)
+        foreach (var (circuit, pulse) in _pulses)
         {
             if (Connections == 0)
             {

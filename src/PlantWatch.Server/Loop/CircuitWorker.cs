@@ -17,24 +17,24 @@ internal sealed class CircuitWorker : IAsyncDisposable
     private const long MostBatchBytes = 4 << 20;
     private static readonly TimeSpan TickWhenBusy = TimeSpan.FromSeconds(1);
 
-    private readonly Channel<Waiting> inbox = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(InboxCapacity) { SingleReader = true });
-    private readonly Lock stamping = new();
-    private readonly Committer committer;
-    private readonly Snapshots snapshots;
-    private readonly TimeProvider clock;
-    private readonly ILogger log;
-    private readonly CancellationTokenSource stopping = new();
-    private Task running = Task.CompletedTask;
-    private Instant lastStamp;
-    private Instant lastTick;
-    private long seq;
-    private int inFlight;
+    private readonly Channel<Waiting> _inbox = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(InboxCapacity) { SingleReader = true });
+    private readonly Lock _stamping = new();
+    private readonly Committer _committer;
+    private readonly Snapshots _snapshots;
+    private readonly TimeProvider _clock;
+    private readonly ILogger _log;
+    private readonly CancellationTokenSource _stopping = new();
+    private Task _running = Task.CompletedTask;
+    private Instant _lastStamp;
+    private Instant _lastTick;
+    private long _seq;
+    private int _inFlight;
 
     public CircuitWorker(RestoredCircuit restored, Committer committer, Snapshots snapshots, TimeProvider clock, ILogger log)
     {
-        (Partition, State, seq, BackFills) = (restored.Partition, restored.State, restored.Seq, restored.BackFills);
-        lastStamp = restored.LastReceived;
-        (this.committer, this.snapshots, this.clock, this.log) = (committer, snapshots, clock, log);
+        (Partition, State, _seq, BackFills) = (restored.Partition, restored.State, restored.Seq, restored.BackFills);
+        _lastStamp = restored.LastReceived;
+        (_committer, _snapshots, _clock, _log) = (committer, snapshots, clock, log);
     }
 
     /// <summary>Raised after each commit, on the loop's own thread: quick handlers only.</summary>
@@ -46,85 +46,85 @@ internal sealed class CircuitWorker : IAsyncDisposable
     public CircuitState State { get; private set; }
 
     /// <summary>Sequence number of the last commit.</summary>
-    public long Seq => Interlocked.Read(ref seq);
+    public long Seq => Interlocked.Read(ref _seq);
 
     /// <summary>What back-fills turned out to be.</summary>
     public BackFillTally BackFills { get; private set; }
 
     /// <summary>Messages that arrived and are not committed yet.</summary>
-    public int InFlight => Volatile.Read(ref inFlight);
+    public int InFlight => Volatile.Read(ref _inFlight);
 
     /// <summary>Events of any kind that wait in the inbox.</summary>
-    public int Depth => inbox.Reader.Count;
+    public int Depth => _inbox.Reader.Count;
 
-    public void Start() => running = Task.Run(() => RunAsync(stopping.Token));
+    public void Start() => _running = Task.Run(() => RunAsync(_stopping.Token));
 
     /// <summary>Waits for a place in the inbox. The task given back ends when the event is committed.</summary>
     public async ValueTask<Task<Outcome>> SendAsync(Func<Instant, PlantEvent> make, CancellationToken cancellation)
     {
         var answer = new TaskCompletionSource<Outcome>(TaskCreationOptions.RunContinuationsAsynchronously);
         while (!TryEnqueue(make, answer))
-            if (!await inbox.Writer.WaitToWriteAsync(cancellation)) throw new OperationCanceledException("the circuit has stopped");
+            if (!await _inbox.Writer.WaitToWriteAsync(cancellation)) throw new OperationCanceledException("the circuit has stopped");
         return answer.Task;
     }
 
     /// <summary>A tick when nothing else moves time on.</summary>
     public void TickWhenIdle()
     {
-        if (inbox.Reader.Count == 0) TryEnqueue(at => new ClockTicked(at), new TaskCompletionSource<Outcome>());
+        if (_inbox.Reader.Count == 0) TryEnqueue(at => new ClockTicked(at), new TaskCompletionSource<Outcome>());
     }
 
     public async ValueTask DisposeAsync()
     {
-        inbox.Writer.TryComplete();
-        await stopping.CancelAsync();
-        await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-        while (inbox.Reader.TryRead(out var left)) Drop(left);
-        await snapshots.SaveAsync(Partition, Seq, State);
-        stopping.Dispose();
+        _inbox.Writer.TryComplete();
+        await _stopping.CancelAsync();
+        await _running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        while (_inbox.Reader.TryRead(out var left)) Drop(left);
+        await _snapshots.SaveAsync(Partition, Seq, State);
+        _stopping.Dispose();
     }
 
     // Receive times rise strictly within a circuit: that is what makes two equal values in a row two readings.
     private bool TryEnqueue(Func<Instant, PlantEvent> make, TaskCompletionSource<Outcome> answer)
     {
-        lock (stamping)
+        lock (_stamping)
         {
-            var at = Instant.Later(Instant.From(clock.GetUtcNow()), lastStamp + TimeSpan.FromMicroseconds(1));
+            var at = Instant.Later(Instant.From(_clock.GetUtcNow()), _lastStamp + TimeSpan.FromMicroseconds(1));
             var waiting = new Waiting(make(at), answer);
             // Counted before it can be read, so that the count never falls below nothing.
-            if (waiting.IsMessage) Interlocked.Increment(ref inFlight);
-            if (inbox.Writer.TryWrite(waiting))
+            if (waiting.IsMessage) Interlocked.Increment(ref _inFlight);
+            if (_inbox.Writer.TryWrite(waiting))
             {
-                lastStamp = at;
+                _lastStamp = at;
                 return true;
             }
 
-            if (waiting.IsMessage) Interlocked.Decrement(ref inFlight);
+            if (waiting.IsMessage) Interlocked.Decrement(ref _inFlight);
             return false;
         }
     }
 
     private void Answer(in Waiting waiting, Outcome outcome)
     {
-        if (waiting.IsMessage) Interlocked.Decrement(ref inFlight);
+        if (waiting.IsMessage) Interlocked.Decrement(ref _inFlight);
         waiting.Answer.TrySetResult(outcome);
     }
 
     // Whoever still waits was not committed: it is told so, and sends again.
     private void Drop(in Waiting waiting)
     {
-        if (waiting.Answer.TrySetCanceled(CancellationToken.None) && waiting.IsMessage) Interlocked.Decrement(ref inFlight);
+        if (waiting.Answer.TrySetCanceled(CancellationToken.None) && waiting.IsMessage) Interlocked.Decrement(ref _inFlight);
     }
 
     private async Task RunAsync(CancellationToken cancellation)
     {
         var taken = new List<Waiting>();
-        while (await inbox.Reader.WaitToReadAsync(cancellation))
+        while (await _inbox.Reader.WaitToReadAsync(cancellation))
         {
             taken.Clear();
             var bytes = 0L;
             // A batch ends with a new plan: what follows may speak of series under their new names.
-            while (taken.Count < LargestBatch && bytes < MostBatchBytes && (taken.Count == 0 || taken[^1].Event is not PlanLoaded) && inbox.Reader.TryRead(out var waiting))
+            while (taken.Count < LargestBatch && bytes < MostBatchBytes && (taken.Count == 0 || taken[^1].Event is not PlanLoaded) && _inbox.Reader.TryRead(out var waiting))
             {
                 taken.Add(waiting);
                 bytes += (waiting.Event as MessageArrived)?.Payload.Length ?? 0;
@@ -137,7 +137,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
             catch (Exception fault) when (IsDefect(fault))
             {
                 // Not even setting it aside succeeded. A circuit that stopped here would stand still until somebody restarts the server.
-                LoopLog.BatchLost(log, Partition.Value, taken.Count, fault);
+                LoopLog.BatchLost(_log, Partition.Value, taken.Count, fault);
             }
             finally
             {
@@ -151,8 +151,8 @@ internal sealed class CircuitWorker : IAsyncDisposable
         var events = new List<PlantEvent>(taken.Count + 1);
         foreach (var waiting in taken) events.Add(waiting.Event);
         var newest = events[^1].At;
-        if (newest - lastTick >= TickWhenBusy && events[^1] is not ClockTicked) events.Add(new ClockTicked(newest));
-        if (events[^1] is ClockTicked) lastTick = newest;
+        if (newest - _lastTick >= TickWhenBusy && events[^1] is not ClockTicked) events.Add(new ClockTicked(newest));
+        if (events[^1] is ClockTicked) _lastTick = newest;
 
         StepResult result;
         try
@@ -172,23 +172,23 @@ internal sealed class CircuitWorker : IAsyncDisposable
 
     private async Task CommitAsync(List<PlantEvent> events, StepResult result, CancellationToken cancellation)
     {
-        var commit = new Commit(Partition, Seq + 1, events.Count > 0 ? events[^1].At : lastStamp, JournalCodec.Write(events), result);
-        var receipt = await committer.CommitAsync(commit, cancellation);
+        var commit = new Commit(Partition, Seq + 1, events.Count > 0 ? events[^1].At : _lastStamp, JournalCodec.Write(events), result);
+        var receipt = await _committer.CommitAsync(commit, cancellation);
         State = result.Next;
-        Interlocked.Exchange(ref seq, commit.Seq);
+        Interlocked.Exchange(ref _seq, commit.Seq);
         BackFills = new(BackFills.AlreadyThere + receipt.BackFills.AlreadyThere, BackFills.Conflicting + receipt.BackFills.Conflicting);
     }
 
     private void Tell(StepResult result)
     {
-        snapshots.Consider(Partition, Seq, State);
+        _snapshots.Consider(Partition, Seq, State);
         try
         {
             Committed?.Invoke(this, result);
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            LoopLog.ListenerFailed(log, Partition.Value, fault);
+            LoopLog.ListenerFailed(_log, Partition.Value, fault);
         }
     }
 
@@ -198,7 +198,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
     // and everything else of the batch goes on alone.
     private async Task OneByOneAsync(List<Waiting> taken, Exception first, CancellationToken cancellation)
     {
-        LoopLog.BatchFailed(log, Partition.Value, taken.Count, first);
+        LoopLog.BatchFailed(_log, Partition.Value, taken.Count, first);
         foreach (var waiting in taken)
         {
             List<PlantEvent> one = [waiting.Event];
@@ -210,7 +210,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
             }
             catch (Exception fault) when (IsDefect(fault))
             {
-                LoopLog.EventFailed(log, Partition.Value, waiting.Event.GetType().Name, fault);
+                LoopLog.EventFailed(_log, Partition.Value, waiting.Event.GetType().Name, fault);
                 result = SetAside(waiting.Event);
                 await CommitAsync([], result, cancellation);
             }
@@ -224,7 +224,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
     {
         var bytes = broken is MessageArrived message ? message.Payload : BytesOf(broken);
         var refusal = new Refusal(Guid.CreateVersion7(), broken.At, (broken as MessageArrived)?.Topic ?? broken.GetType().Name, bytes, RefusalReason.Defect, "");
-        var no = Outcome.TurnedDown.Because(TurnedDownKind.Unknown, "", Core.Probes.Reason.Of("defect"));
+        var no = Outcome.TurnedDown.Because(TurnedDownKind.Unknown, "", Core.Reasons.Reason.Of("defect"));
         return new StepResult(State, [], [refusal], [], [], [no]);
     }
 

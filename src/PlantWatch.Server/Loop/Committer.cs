@@ -6,11 +6,11 @@ namespace PlantWatch.Server.Loop;
 /// <summary>Joins the batches of all circuits into one transaction: one flush to disk for all that wait (group commit).</summary>
 internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<Committer> log) : IAsyncDisposable
 {
-    private readonly Channel<Waiting> queue = Channel.CreateUnbounded<Waiting>(new UnboundedChannelOptions { SingleReader = true });
-    private readonly CancellationTokenSource stopping = new();
-    private Task running = Task.CompletedTask;
-    private int stopped;
-    private OutOfSequenceException? otherWriter;
+    private readonly Channel<Waiting> _queue = Channel.CreateUnbounded<Waiting>(new UnboundedChannelOptions { SingleReader = true });
+    private readonly CancellationTokenSource _stopping = new();
+    private Task _running = Task.CompletedTask;
+    private int _stopped;
+    private OutOfSequenceException? _otherWriter;
 
     /// <summary>The failure that keeps commits from being made at the moment; null when all is well.</summary>
     public string? Trouble { get; private set; }
@@ -21,36 +21,36 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
     /// <summary>Raised after each transaction with how long it took and how many events it made durable.</summary>
     public event Action<TimeSpan, int>? Took;
 
-    public void Start() => running = Task.Run(RunAsync);
+    public void Start() => _running = Task.Run(RunAsync);
 
     /// <summary>Ends when the batch is durable. A failing disk is tried again until the server stops; meanwhile nothing is acknowledged.</summary>
     public async Task<CommitReceipt> CommitAsync(Commit commit, CancellationToken cancellation)
     {
         var waiting = new Waiting(commit, new TaskCompletionSource<CommitReceipt>(TaskCreationOptions.RunContinuationsAsynchronously));
-        await queue.Writer.WriteAsync(waiting, cancellation);
+        await _queue.Writer.WriteAsync(waiting, cancellation);
         // Once handed over the batch may be written, so the answer is waited for even when the server is about to stop.
         return await waiting.Done.Task;
     }
 
     /// <summary>From now on a commit that fails is not tried again: a server that is asked to end must not wait for room on the disk. What is not committed was not acknowledged.</summary>
-    public void GiveUp() => stopping.Cancel();
+    public void GiveUp() => _stopping.Cancel();
 
     public async ValueTask DisposeAsync()
     {
-        if (Interlocked.Exchange(ref stopped, 1) == 1) return;
-        queue.Writer.TryComplete();
-        await stopping.CancelAsync();
-        await running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-        stopping.Dispose();
+        if (Interlocked.Exchange(ref _stopped, 1) == 1) return;
+        _queue.Writer.TryComplete();
+        await _stopping.CancelAsync();
+        await _running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        _stopping.Dispose();
     }
 
     private async Task RunAsync()
     {
         var taken = new List<Waiting>();
-        while (await queue.Reader.WaitToReadAsync())
+        while (await _queue.Reader.WaitToReadAsync())
         {
             taken.Clear();
-            while (queue.Reader.TryRead(out var waiting)) taken.Add(waiting);
+            while (_queue.Reader.TryRead(out var waiting)) taken.Add(waiting);
             await CommitAllAsync(taken);
         }
     }
@@ -61,14 +61,14 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
         {
             try
             {
-                if (otherWriter is not null) throw otherWriter;
+                if (_otherWriter is not null) throw _otherWriter;
                 await CommitOnceAsync(taken, attempt);
                 return;
             }
             catch (OutOfSequenceException fault)
             {
                 LoopLog.OutOfSequence(log, fault);
-                otherWriter = fault;
+                _otherWriter = fault;
                 foreach (var waiting in taken) waiting.Done.TrySetException(fault);
                 Fatal?.Invoke(fault);
                 return;
@@ -77,7 +77,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
             {
                 Trouble = fault.Message;
                 LoopLog.CommitFailed(log, attempt, fault);
-                if (stopping.IsCancellationRequested || !await WaitAsync(CommitRetry.DelayAfter(attempt)))
+                if (_stopping.IsCancellationRequested || !await WaitAsync(CommitRetry.DelayAfter(attempt)))
                 {
                     foreach (var waiting in taken) waiting.Done.TrySetCanceled(CancellationToken.None);
                     return;
@@ -141,7 +141,7 @@ internal sealed class Committer(IRecordStore store, TimeProvider clock, ILogger<
     {
         try
         {
-            await Task.Delay(delay, stopping.Token);
+            await Task.Delay(delay, _stopping.Token);
             return true;
         }
         catch (OperationCanceledException)

@@ -1,10 +1,11 @@
 using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Loop;
@@ -16,20 +17,20 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     private const int MostSessions = 20_000;
 
-    private readonly SemaphoreSlim loading = new(1, 1);
-    private readonly ConcurrentDictionary<string, long> ordinals = new(StringComparer.Ordinal);
-    private FrozenDictionary<string, CircuitWorker> workers = FrozenDictionary<string, CircuitWorker>.Empty;
-    private FrozenDictionary<string, CircuitWorker> byTopic = FrozenDictionary<string, CircuitWorker>.Empty;
-    private volatile Task changing = Task.CompletedTask;
-    private ITimer? ticker;
-    private int stopped;
+    private readonly SemaphoreSlim _loading = new(1, 1);
+    private readonly ConcurrentDictionary<string, long> _ordinals = new(StringComparer.Ordinal);
+    private FrozenDictionary<string, CircuitWorker> _workers = FrozenDictionary<string, CircuitWorker>.Empty;
+    private FrozenDictionary<string, CircuitWorker> _byTopic = FrozenDictionary<string, CircuitWorker>.Empty;
+    private volatile Task _changing = Task.CompletedTask;
+    private ITimer? _ticker;
+    private int _stopped;
 
     public event Action? TopicsChanged;
 
     /// <summary>Raised after each commit of any circuit.</summary>
     public event Action<CircuitWorker, StepResult>? Committed;
 
-    public IReadOnlyCollection<string> Topics => byTopic.Keys;
+    public IReadOnlyCollection<string> Topics => _byTopic.Keys;
 
     /// <summary>The plan in force; null before the first.</summary>
     public PlantPlan? Plan { get; private set; }
@@ -40,50 +41,50 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     {
         get
         {
-            var known = workers;
+            var known = _workers;
             return Plan is null ? [] : Plan.Circuits.Select(c => known.GetValueOrDefault(c.Id)).OfType<CircuitWorker>();
         }
     }
 
     /// <summary>Every partition that can hold refusals: the circuits and the place for strays.</summary>
-    public IEnumerable<CircuitWorker> Everything => workers.Values;
+    public IEnumerable<CircuitWorker> Everything => _workers.Values;
 
-    public CircuitWorker? Find(string circuit) => workers.GetValueOrDefault(circuit);
+    public CircuitWorker? Find(string circuit) => _workers.GetValueOrDefault(circuit);
 
     /// <summary>Brings a plant file into force: restores new circuits, tells the old ones, retires the missing.</summary>
     public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation, PlantPlan? before = null)
     {
-        await loading.WaitAsync(cancellation);
+        await _loading.WaitAsync(cancellation);
         before = Plan ?? before;
         var next = new Dictionary<string, CircuitWorker>(StringComparer.Ordinal);
         // Between two plans a message would find nobody who claims its topic: it waits at the door.
         var changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        changing = changed.Task;
+        _changing = changed.Task;
         try
         {
             await FollowRenamesAsync(plan, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
-                next[circuit.Id] = workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
+                next[circuit.Id] = _workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere)) await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), cancellation);
-            await RetireAsync(workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, cancellation);
+            await RetireAsync(_workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, cancellation);
 
-            workers = next.ToFrozenDictionary(StringComparer.Ordinal);
-            byTopic = plan.Circuits.SelectMany(c => TopicsOf(c).Select(t => (Topic: t, Circuit: c.Id))).DistinctBy(x => x.Topic)
-                .ToFrozenDictionary(x => x.Topic, x => workers[x.Circuit], StringComparer.Ordinal);
+            _workers = next.ToFrozenDictionary(StringComparer.Ordinal);
+            _byTopic = plan.Circuits.SelectMany(c => TopicsOf(c).Select(t => (Topic: t, Circuit: c.Id))).DistinctBy(x => x.Topic)
+                .ToFrozenDictionary(x => x.Topic, x => _workers[x.Circuit], StringComparer.Ordinal);
             Plan = plan;
-            ticker ??= clock.CreateTimer(_ => Tick(), null, IdleTick, IdleTick);
+            _ticker ??= clock.CreateTimer(_ => Tick(), null, IdleTick, IdleTick);
             LoopLog.PlanInForce(log, plan.Circuits.Length, plan.Circuits.Sum(c => c.Probes.Length));
         }
         catch
         {
             // Two loops over one partition would shut each other out: what was opened for nothing is closed, and opened again next time.
-            foreach (var opened in next.Values.Where(w => !workers.Values.Contains(w))) await opened.DisposeAsync();
+            foreach (var opened in next.Values.Where(w => !_workers.Values.Contains(w))) await opened.DisposeAsync();
             throw;
         }
         finally
         {
             changed.SetResult();
-            loading.Release();
+            _loading.Release();
         }
 
         TopicsChanged?.Invoke();
@@ -91,8 +92,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     public async ValueTask<Task> MessageAsync(IncomingMessage message, CancellationToken cancellation)
     {
-        await changing.WaitAsync(cancellation);
-        var worker = byTopic.GetValueOrDefault(message.Topic) ?? workers[CircuitPlan.Nowhere.Id];
+        await _changing.WaitAsync(cancellation);
+        var worker = _byTopic.GetValueOrDefault(message.Topic) ?? _workers[CircuitPlan.Nowhere.Id];
         var packet = message.PacketId == 0 ? null : new PacketIdentity(message.Session, message.PacketId, NextOrdinal(message.Session), message.Redelivered);
         return await worker.SendAsync(at => new MessageArrived(at, message.Topic, message.Payload, message.Retained, packet), cancellation);
     }
@@ -111,10 +112,10 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
 
     public async ValueTask DisposeAsync()
     {
-        if (Interlocked.Exchange(ref stopped, 1) == 1) return;
-        if (ticker is not null) await ticker.DisposeAsync();
-        foreach (var worker in workers.Values) await worker.DisposeAsync();
-        loading.Dispose();
+        if (Interlocked.Exchange(ref _stopped, 1) == 1) return;
+        if (_ticker is not null) await _ticker.DisposeAsync();
+        foreach (var worker in _workers.Values) await worker.DisposeAsync();
+        _loading.Dispose();
     }
 
     internal static IEnumerable<string> TopicsOf(CircuitPlan circuit) =>
@@ -134,11 +135,11 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     {
         foreach (var circuit in plan.Circuits)
         {
-            if (circuit.Was is not { } was || workers.ContainsKey(circuit.Id) || plan.Circuits.Any(c => c.Id == was)) continue;
-            if (workers.TryGetValue(was, out var old))
+            if (circuit.Was is not { } was || _workers.ContainsKey(circuit.Id) || plan.Circuits.Any(c => c.Id == was)) continue;
+            if (_workers.TryGetValue(was, out var old))
             {
-                workers = workers.Where(w => w.Key != was).ToFrozenDictionary(StringComparer.Ordinal);
-                byTopic = byTopic.Where(t => t.Value != old).ToFrozenDictionary(StringComparer.Ordinal);
+                _workers = _workers.Where(w => w.Key != was).ToFrozenDictionary(StringComparer.Ordinal);
+                _byTopic = _byTopic.Where(t => t.Value != old).ToFrozenDictionary(StringComparer.Ordinal);
                 await old.DisposeAsync();
             }
 
@@ -175,19 +176,19 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         for (var i = 0; i < memory.Sessions.Length; i++)
         {
             var ordinal = memory.Ordinals[i];
-            ordinals.AddOrUpdate(memory.Sessions[i], ordinal, (_, known) => Math.Max(known, ordinal));
+            _ordinals.AddOrUpdate(memory.Sessions[i], ordinal, (_, known) => Math.Max(known, ordinal));
         }
     }
 
     private long NextOrdinal(string session)
     {
         // Devices under ever new names must not fill the memory. A count that starts anew only makes a packet sent again seem nearer than it is.
-        if (ordinals.Count > MostSessions) ordinals.Clear();
-        return ordinals.AddOrUpdate(session, 1, static (_, known) => known + 1);
+        if (_ordinals.Count > MostSessions) _ordinals.Clear();
+        return _ordinals.AddOrUpdate(session, 1, static (_, known) => known + 1);
     }
 
     private void Tick()
     {
-        foreach (var worker in workers.Values) worker.TickWhenIdle();
+        foreach (var worker in _workers.Values) worker.TickWhenIdle();
     }
 }

@@ -11,16 +11,16 @@ internal sealed class Snapshots(IRecordStore store, TimeProvider clock, ILogger<
     private const long BatchesBetween = 20_000;
     private static readonly TimeSpan TimeBetween = TimeSpan.FromMinutes(15);
 
-    private readonly ConcurrentDictionary<PartitionKey, (long Seq, long At)> newest = new();
+    private readonly ConcurrentDictionary<PartitionKey, (long Seq, long At)> _newest = new();
 
     /// <summary>Takes a snapshot in the background when one is due. The state is immutable, so the loop need not wait.</summary>
     public void Consider(PartitionKey partition, long seq, CircuitState state)
     {
         // The machine's own time, not the plant's: what is saved is work at the next start.
         var now = clock.GetTimestamp();
-        var last = newest.GetOrAdd(partition, (seq, now));
+        var last = _newest.GetOrAdd(partition, (seq, now));
         if (seq - last.Seq < BatchesBetween && clock.GetElapsedTime(last.At, now) < TimeBetween) return;
-        if (newest.TryUpdate(partition, (seq, now), last)) _ = Task.Run(() => SaveAsync(partition, seq, state));
+        if (_newest.TryUpdate(partition, (seq, now), last)) _ = Task.Run(() => SaveAsync(partition, seq, state));
     }
 
     public async Task SaveAsync(PartitionKey partition, long seq, CircuitState state)

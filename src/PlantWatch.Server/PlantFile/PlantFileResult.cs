@@ -1,4 +1,4 @@
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 

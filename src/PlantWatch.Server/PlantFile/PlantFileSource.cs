@@ -7,13 +7,13 @@ namespace PlantWatch.Server.PlantFile;
 internal sealed class PlantFileSource
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-    private readonly byte[] bytes;
-    private readonly string? trouble;
+    private readonly byte[] _bytes;
+    private readonly string? _trouble;
 
     private PlantFileSource(byte[] bytes, string? trouble)
     {
-        this.bytes = bytes;
-        this.trouble = trouble;
+        _bytes = bytes;
+        _trouble = trouble;
         Hash = trouble is null ? Convert.ToHexStringLower(SHA256.HashData(bytes)) : null;
     }
 
@@ -34,13 +34,13 @@ internal sealed class PlantFileSource
     }
 
     /// <summary>True when another look found the very same.</summary>
-    public bool IsSame(PlantFileSource? other) => other is not null && Hash == other.Hash && trouble == other.trouble;
+    public bool IsSame(PlantFileSource? other) => other is not null && Hash == other.Hash && _trouble == other._trouble;
 
     /// <summary>The plan, or everything that is wrong.</summary>
     public PlantFileResult Understand()
     {
-        if (trouble is not null) return Broken(1, trouble);
-        var text = bytes.AsSpan();
+        if (_trouble is not null) return Broken(1, _trouble);
+        var text = _bytes.AsSpan();
         if (text.StartsWith(Encoding.UTF8.Preamble)) text = text[Encoding.UTF8.Preamble.Length..];
         try
         {

@@ -1,5 +1,5 @@
 using System.Threading.Channels;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -11,14 +11,14 @@ namespace PlantWatch.Server.PlantFile;
 internal sealed class PlantFileWatcher(string path, Func<PlantPlan, CancellationToken, Task> bringIntoForce, TimeProvider clock, ILogger<PlantFileWatcher> log)
     : IHostedService, IAsyncDisposable
 {
-    private readonly Channel<bool> wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-    private readonly CancellationTokenSource stopping = new();
-    private readonly string path = Path.GetFullPath(path);
-    private volatile Standing standing = new([], null);
-    private PlantFileSource? seen;
-    private FileSystemWatcher? notifier;
-    private ITimer? timer;
-    private Task loop = Task.CompletedTask;
+    private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly string _path = Path.GetFullPath(path);
+    private volatile Standing _standing = new([], null);
+    private PlantFileSource? _seen;
+    private FileSystemWatcher? _notifier;
+    private ITimer? _timer;
+    private Task _loop = Task.CompletedTask;
 
     /// <summary>How often the content is looked at without any notification.</summary>
     public TimeSpan Poll { get; init; } = TimeSpan.FromSeconds(5);
@@ -30,10 +30,10 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     public bool Listen { get; init; } = true;
 
     /// <summary>What is wrong with the file as it lies there now; empty when it is the one in force.</summary>
-    public IReadOnlyList<PlantFileError> Errors => standing.Errors;
+    public IReadOnlyList<PlantFileError> Errors => _standing.Errors;
 
     /// <summary>SHA-256 of the file in force, lower-case hexadecimal; null before the first good one.</summary>
-    public string? InForceHash => standing.InForceHash;
+    public string? InForceHash => _standing.InForceHash;
 
     /// <summary>Raised after <see cref="Errors"/> or <see cref="InForceHash"/> changed.</summary>
     public event Action? Changed;
@@ -42,35 +42,35 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     public async Task StartAsync(CancellationToken cancellationToken)
     {
         StartNotifier();
-        await ActAsync(PlantFileSource.Read(path), cancellationToken);
-        timer = clock.CreateTimer(_ => Wake(), null, Poll, Poll);
-        loop = Task.Run(() => LoopAsync(stopping.Token), CancellationToken.None);
+        await ActAsync(PlantFileSource.Read(_path), cancellationToken);
+        _timer = clock.CreateTimer(_ => Wake(), null, Poll, Poll);
+        _loop = Task.Run(() => LoopAsync(_stopping.Token), CancellationToken.None);
     }
 
     /// <summary>Ends the looking; what is in force stays.</summary>
     public async Task StopAsync(CancellationToken cancellationToken)
     {
-        await stopping.CancelAsync();
-        await loop.WaitAsync(cancellationToken);
+        await _stopping.CancelAsync();
+        await _loop.WaitAsync(cancellationToken);
     }
 
     public async ValueTask DisposeAsync()
     {
         await StopAsync(CancellationToken.None);
-        notifier?.Dispose();
-        if (timer is not null) await timer.DisposeAsync();
-        stopping.Dispose();
+        _notifier?.Dispose();
+        if (_timer is not null) await _timer.DisposeAsync();
+        _stopping.Dispose();
     }
 
     private async Task LoopAsync(CancellationToken cancellation)
     {
         try
         {
-            while (await wake.Reader.WaitToReadAsync(cancellation))
+            while (await _wake.Reader.WaitToReadAsync(cancellation))
             {
-                wake.Reader.TryRead(out _);
-                var found = PlantFileSource.Read(path);
-                if (found.IsSame(seen)) continue;
+                _wake.Reader.TryRead(out _);
+                var found = PlantFileSource.Read(_path);
+                if (found.IsSame(_seen)) continue;
                 await ActAsync(await SettledAsync(found, cancellation), cancellation);
             }
         }
@@ -85,7 +85,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         while (true)
         {
             await Task.Delay(Settle, clock, cancellation);
-            var again = PlantFileSource.Read(path);
+            var again = PlantFileSource.Read(_path);
             if (again.IsSame(found)) return again;
             found = again;
         }
@@ -93,12 +93,12 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 
     private async Task ActAsync(PlantFileSource found, CancellationToken cancellation)
     {
-        if (found.IsSame(seen)) return;
-        seen = found;
-        if (found.Hash is not null && found.Hash == standing.InForceHash)
+        if (found.IsSame(_seen)) return;
+        _seen = found;
+        if (found.Hash is not null && found.Hash == _standing.InForceHash)
         {
             // Back to what is in force: a slip was undone.
-            Publish(new([], standing.InForceHash));
+            Publish(new([], _standing.InForceHash));
             return;
         }
 
@@ -115,27 +115,27 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         }
         catch (Exception error) when (error is not OperationCanceledException)
         {
-            PlantFileLog.NotTaken(log, error, path);
-            seen = null;
-            Publish(standing with { Errors = [new(1, "", "the file is good, but it could not be brought into force; it is tried again")] });
+            PlantFileLog.NotTaken(log, error, _path);
+            _seen = null;
+            Publish(_standing with { Errors = [new(1, "", "the file is good, but it could not be brought into force; it is tried again")] });
             return;
         }
 
-        PlantFileLog.InForce(log, path, hash[..12]);
+        PlantFileLog.InForce(log, _path, hash[..12]);
         Publish(new([], hash));
     }
 
     private void Refuse(IReadOnlyList<PlantFileError> errors)
     {
-        if (standing.InForceHash is null) PlantFileLog.NoneInForce(log, path, errors.Count);
-        else PlantFileLog.OldStays(log, path, errors.Count);
+        if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
+        else PlantFileLog.OldStays(log, _path, errors.Count);
         foreach (var error in errors) PlantFileLog.Wrong(log, error);
-        Publish(standing with { Errors = errors });
+        Publish(_standing with { Errors = errors });
     }
 
     private void Publish(Standing next)
     {
-        standing = next;
+        _standing = next;
         foreach (var listener in Changed?.GetInvocationList().Cast<Action>() ?? [])
         {
             try
@@ -153,24 +153,24 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 
     private void StartNotifier()
     {
-        if (!Listen || Path.GetDirectoryName(path) is not { } folder || !Directory.Exists(folder)) return;
+        if (!Listen || Path.GetDirectoryName(_path) is not { } folder || !Directory.Exists(folder)) return;
         try
         {
             // The folder is watched and not the name: a rename over the file changes another name.
-            notifier = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
-            notifier.Changed += (_, _) => Wake();
-            notifier.Created += (_, _) => Wake();
-            notifier.Deleted += (_, _) => Wake();
-            notifier.Renamed += (_, _) => Wake();
-            notifier.EnableRaisingEvents = true;
+            _notifier = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
+            _notifier.Changed += (_, _) => Wake();
+            _notifier.Created += (_, _) => Wake();
+            _notifier.Deleted += (_, _) => Wake();
+            _notifier.Renamed += (_, _) => Wake();
+            _notifier.EnableRaisingEvents = true;
         }
         catch (IOException error)
         {
-            PlantFileLog.NoNotifications(log, error, path, Poll.TotalSeconds);
+            PlantFileLog.NoNotifications(log, error, _path, Poll.TotalSeconds);
         }
     }
 
-    private void Wake() => wake.Writer.TryWrite(true);
+    private void Wake() => _wake.Writer.TryWrite(true);
 
     private sealed record Standing(IReadOnlyList<PlantFileError> Errors, string? InForceHash);
 }

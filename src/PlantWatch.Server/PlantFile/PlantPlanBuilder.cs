@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.PlantFile;
@@ -8,10 +8,10 @@ namespace PlantWatch.Server.PlantFile;
 /// <summary>Makes the plan from a file that has passed every check; it asks nothing again.</summary>
 internal sealed class PlantPlanBuilder(Place root)
 {
-    private readonly string timeZone = root["site"]["time_zone"].String!;
+    private readonly string _timeZone = root["site"]["time_zone"].String!;
 
     public PlantPlan Build() => new(
-        new SitePlan(root["site"]["name"].String!, timeZone),
+        new SitePlan(root["site"]["name"].String!, _timeZone),
         Each(root["products"], Product),
         Each(root["circuits"], Circuit));
 
@@ -22,7 +22,7 @@ internal sealed class PlantPlanBuilder(Place root)
         Id = Id(at),
         Name = Name(at),
         Was = at["was"].String,
-        TimeZone = timeZone,
+        TimeZone = _timeZone,
         BalanceTankCubicMetres = at["balance_tank_m3"].Number,
         TurnoverHours = at["turnover_hours"].Number,
         Filters = Each(at["filters"], filter => new FilterPlan(Id(filter), Name(filter), filter["area_m2"].Number)),

@@ -7,13 +7,13 @@ namespace PlantWatch.Server.PlantFile;
 internal sealed class SchemaCheck
 {
     private static readonly EvaluationOptions Options = new() { OutputFormat = OutputFormat.List };
-    private readonly JsonSchema schema;
-    private readonly SchemaWords words;
+    private readonly JsonSchema _schema;
+    private readonly SchemaWords _words;
 
     public SchemaCheck(string schemaText)
     {
-        schema = JsonSchema.FromText(schemaText);
-        words = new SchemaWords(JsonNode.Parse(schemaText)!.AsObject());
+        _schema = JsonSchema.FromText(schemaText);
+        _words = new SchemaWords(JsonNode.Parse(schemaText)!.AsObject());
     }
 
     /// <summary>The schema of the plant file.</summary>
@@ -21,7 +21,7 @@ internal sealed class SchemaCheck
 
     public void Check(PlantNode root, Complaints complaints)
     {
-        var answer = schema.Evaluate(root.ToJson(), Options);
+        var answer = _schema.Evaluate(root.ToJson(), Options);
         if (answer.IsValid) return;
         foreach (var detail in answer.Details.Where(d => d is { IsValid: false, HasErrors: true }))
             Complain(root, Pointer(detail.InstanceLocation.ToString()), Pointer(detail.EvaluationPath.ToString()), detail.Errors!.Keys, complaints);
@@ -34,15 +34,15 @@ internal sealed class SchemaCheck
         var (place, parent) = Follow(root, instance);
         if (evaluation is [.., "additionalProperties"])
         {
-            complaints.Add(place, SchemaWords.UnknownKey(instance[^1], words.KnownKeys(evaluation[..^1]), parent.Node as PlantMapping));
+            complaints.Add(place, SchemaWords.UnknownKey(instance[^1], _words.KnownKeys(evaluation[..^1]), parent.Node as PlantMapping));
             return;
         }
         var told = false;
         foreach (var keyword in keywords)
         {
-            if (keyword == "required") words.Missing(evaluation, place, complaints);
+            if (keyword == "required") _words.Missing(evaluation, place, complaints);
             else if (keyword == "uniqueItems") complaints.Add(place, "expected a list in which nothing stands twice");
-            else if (!told && (told = SchemaWords.IsAboutTheValue(keyword))) complaints.Add(place, words.Expected(evaluation, place.Node!));
+            else if (!told && (told = SchemaWords.IsAboutTheValue(keyword))) complaints.Add(place, _words.Expected(evaluation, place.Node!));
         }
     }
 

@@ -13,13 +13,13 @@ namespace PlantWatch.Server.PlantFile;
 internal sealed partial class YamlTree
 {
     private const int Deepest = 32;
-    private readonly Parser parser;
-    private readonly Complaints complaints;
+    private readonly Parser _parser;
+    private readonly Complaints _complaints;
 
     private YamlTree(string yaml, Complaints complaints)
     {
-        parser = new Parser(new StringReader(yaml));
-        this.complaints = complaints;
+        _parser = new Parser(new StringReader(yaml));
+        _complaints = complaints;
     }
 
     /// <summary>The root, or null when the text is no YAML at all; then there is a complaint.</summary>
@@ -41,24 +41,24 @@ internal sealed partial class YamlTree
         Next();
         if (Next() is StreamEnd)
         {
-            complaints.Add(1, "", "the file is empty");
+            _complaints.Add(1, "", "the file is empty");
             return null;
         }
         Next();
         var root = Node("", 0);
         Next();
         if (root is not null && Next() is DocumentStart second)
-            complaints.Add(LineOf(second), "", "a second document begins here; expected one, without lines of ---");
+            _complaints.Add(LineOf(second), "", "a second document begins here; expected one, without lines of ---");
         return root;
     }
 
     /// <summary>The node that begins at the current event; null when the file is too deep to be read on.</summary>
     private PlantNode? Node(string path, int depth)
     {
-        var current = parser.Current!;
+        var current = _parser.Current!;
         if (depth > Deepest)
         {
-            complaints.Add(LineOf(current), path, $"nested more than {Deepest} deep; nothing in this file needs that");
+            _complaints.Add(LineOf(current), path, $"nested more than {Deepest} deep; nothing in this file needs that");
             return null;
         }
         RefuseTag(current, path);
@@ -76,21 +76,21 @@ internal sealed partial class YamlTree
         var entries = new Dictionary<string, PlantEntry>(StringComparer.Ordinal);
         while (Next() is not MappingEnd)
         {
-            var line = LineOf(parser.Current!);
+            var line = LineOf(_parser.Current!);
             if (Key(path, depth) is not { } key) return null;
             Next();
             var at = Place.Join(path, key);
             if (Node(at, depth + 1) is not { } value) return null;
             if (!entries.TryAdd(key, new PlantEntry(key, line, value)))
-                complaints.Add(line, at, $"the key '{Text.Short(key)}' stands here twice; the first is on line {entries[key].Line}");
+                _complaints.Add(line, at, $"the key '{Text.Short(key)}' stands here twice; the first is on line {entries[key].Line}");
         }
         return new PlantMapping(LineOf(start), [.. entries.Values]);
     }
 
     private string? Key(string path, int depth)
     {
-        if (parser.Current is Scalar scalar) return scalar.Value;
-        complaints.Add(LineOf(parser.Current!), path, "expected a key in plain text, found a list or a group of keys in its place");
+        if (_parser.Current is Scalar scalar) return scalar.Value;
+        _complaints.Add(LineOf(_parser.Current!), path, "expected a key in plain text, found a list or a group of keys in its place");
         return Node(path, depth + 1) is null ? null : "?";
     }
 
@@ -107,22 +107,22 @@ internal sealed partial class YamlTree
 
     private PlantScalar Alias(ParsingEvent current, string path)
     {
-        complaints.Add(LineOf(current), path, "expected a value, found an alias (*name); write the value out");
+        _complaints.Add(LineOf(current), path, "expected a value, found an alias (*name); write the value out");
         return new PlantScalar(LineOf(current), "", null);
     }
 
     private void RefuseTag(ParsingEvent current, string path)
     {
         if (current is NodeEvent { Tag.IsEmpty: false })
-            complaints.Add(LineOf(current), path, "expected a plain value, found a tag (!...); leave the tag out");
+            _complaints.Add(LineOf(current), path, "expected a plain value, found a tag (!...); leave the tag out");
     }
 
     private ParsingEvent Next()
     {
-        var before = parser.Current;
+        var before = _parser.Current;
         try
         {
-            return parser.MoveNext() ? parser.Current! : throw new YamlException("the text ends too early");
+            return _parser.MoveNext() ? _parser.Current! : throw new YamlException("the text ends too early");
         }
         catch (Exception error) when (error is not YamlException and not OutOfMemoryException)
         {

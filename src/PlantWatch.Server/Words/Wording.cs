@@ -2,9 +2,8 @@ using System.Collections.Frozen;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
 
 namespace PlantWatch.Server.Words;
@@ -17,14 +16,14 @@ namespace PlantWatch.Server.Words;
 /// </remarks>
 internal sealed partial class Wording
 {
-    private readonly FrozenDictionary<string, string> sentences;
+    private readonly FrozenDictionary<string, string> _sentences;
 
-    private Wording(IDictionary<string, string> sentences) => this.sentences = sentences.ToFrozenDictionary(StringComparer.Ordinal);
+    private Wording(IDictionary<string, string> sentences) => _sentences = sentences.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>English.</summary>
     public static Wording English { get; } = Load("en");
 
-    public IEnumerable<string> Codes => sentences.Keys;
+    public IEnumerable<string> Codes => _sentences.Keys;
 
     public Said Say(Reason reason) => new(reason.Code, Text(reason));
 
@@ -44,11 +43,11 @@ internal sealed partial class Wording
 
     public string Text(Reason reason)
     {
-        if (!sentences.TryGetValue(reason.Code, out var sentence)) return reason.Code;
+        if (!_sentences.TryGetValue(reason.Code, out var sentence)) return reason.Code;
         return Hole().Replace(sentence, hole => Fill(reason, hole));
     }
 
-    public string Find(string code) => sentences.GetValueOrDefault(code, code);
+    public string Find(string code) => _sentences.GetValueOrDefault(code, code);
 
     public static string Key<T>(T value) where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
 
@@ -57,7 +56,7 @@ internal sealed partial class Wording
         var index = int.Parse(hole.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
         if (index >= reason.Facts.Length) return "?";
         var fact = reason.Facts[index];
-        if (fact.Text is { } name) return sentences.GetValueOrDefault($"name.{name}", name);
+        if (fact.Text is { } name) return _sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
         if (InUnit().Match(format) is { Success: true } asked) return OfUnit(reason, fact.Number, asked);
         return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");

@@ -3,9 +3,9 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>Writes the rows of a series and finds out what the late ones are: new, there already, or in conflict.</summary>
 internal sealed class ReadingWriter(Session session, RollUps rollUps)
 {
-    private readonly Statement append = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5)");
-    private readonly Statement insert = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT DO NOTHING");
-    private readonly Statement valueAt = session.Prepare("SELECT value FROM reading WHERE series = ?1 AND t = ?2");
+    private readonly Statement _append = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5)");
+    private readonly Statement _insert = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT DO NOTHING");
+    private readonly Statement _valueAt = session.Prepare("SELECT value FROM reading WHERE series = ?1 AND t = ?2");
 
     /// <summary>A reading that another value keeps out.</summary>
     public readonly record struct Conflict(SeriesSlot.Row Row, double Stands);
@@ -16,7 +16,7 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
     /// <param name="conflict">Called for each conflict.</param>
     public void Write(SeriesSlot slot, Action<int> alreadyThere, Action<Conflict> conflict)
     {
-        append.Bind(1, slot.Id);
+        _append.Bind(1, slot.Id);
         var (quality, lag) = (-1L, -1L);
         foreach (var row in slot.Rows)
         {
@@ -26,9 +26,9 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
                 continue;
             }
             // Bound values stay, and these two seldom change.
-            if ((long)row.Quality != quality) append.Bind(4, quality = (long)row.Quality);
-            if (row.Lag != lag) append.Bind(5, lag = row.Lag);
-            append.Bind(2, row.T).Bind(3, row.Value).Run();
+            if ((long)row.Quality != quality) _append.Bind(4, quality = (long)row.Quality);
+            if (row.Lag != lag) _append.Bind(5, lag = row.Lag);
+            _append.Bind(2, row.T).Bind(3, row.Value).Run();
             slot.Newest = row.T;
             rollUps.Newer(row.T, row.Value, row.Quality);
         }
@@ -38,15 +38,15 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
 
     private void Late(SeriesSlot slot, SeriesSlot.Row row, Action<int> alreadyThere, Action<Conflict> conflict)
     {
-        var rows = insert.Bind(1, slot.Id).Bind(2, row.T).Bind(3, row.Value).Bind(4, (long)row.Quality).Bind(5, row.Lag).Run();
+        var rows = _insert.Bind(1, slot.Id).Bind(2, row.T).Bind(3, row.Value).Bind(4, (long)row.Quality).Bind(5, row.Lag).Run();
         if (rows == 1)
         {
             rollUps.Late(row.T);
             return;
         }
-        valueAt.Bind(1, slot.Id).Bind(2, row.T).Next();
-        var stands = valueAt.Double(0);
-        valueAt.Reset();
+        _valueAt.Bind(1, slot.Id).Bind(2, row.T).Next();
+        var stands = _valueAt.Double(0);
+        _valueAt.Reset();
         if (stands == row.Value) alreadyThere(row.Commit);
         else conflict(new Conflict(row, stands));
     }

@@ -12,50 +12,50 @@ internal sealed class RefusalKeeper(Session session)
     /// <summary>Bytes of payload kept of one reason in one partition; the newest refusal is kept however large.</summary>
     public const long MostBytes = 16 << 20;
 
-    private readonly Dictionary<(long Partition, RefusalReason Reason), (int Rows, long Bytes)> sinceLook = [];
-    private readonly Statement newest = session.Prepare("SELECT ordinal, length(payload) FROM refusal WHERE partition = ?1 AND reason = ?2 ORDER BY ordinal DESC");
-    private readonly Statement forget = session.Prepare("DELETE FROM refusal WHERE partition = ?1 AND reason = ?2 AND ordinal < ?3");
-    private readonly Statement count = session.Prepare(
+    private readonly Dictionary<(long Partition, RefusalReason Reason), (int Rows, long Bytes)> _sinceLook = [];
+    private readonly Statement _newest = session.Prepare("SELECT ordinal, length(payload) FROM refusal WHERE partition = ?1 AND reason = ?2 ORDER BY ordinal DESC");
+    private readonly Statement _forget = session.Prepare("DELETE FROM refusal WHERE partition = ?1 AND reason = ?2 AND ordinal < ?3");
+    private readonly Statement _count = session.Prepare(
         "INSERT INTO refusal_forgotten (partition, reason, count) VALUES (?1, ?2, ?3) ON CONFLICT DO UPDATE SET count = count + excluded.count");
 
     /// <summary>A refusal was written.</summary>
     public void Written(long partition, Refusal item)
     {
-        var (rows, bytes) = sinceLook.GetValueOrDefault((partition, item.Reason));
-        sinceLook[(partition, item.Reason)] = (rows + 1, bytes + item.Payload.Length);
+        var (rows, bytes) = _sinceLook.GetValueOrDefault((partition, item.Reason));
+        _sinceLook[(partition, item.Reason)] = (rows + 1, bytes + item.Payload.Length);
     }
 
     /// <summary>Forgets what is too much by now. Inside the transaction that wrote them.</summary>
     public void Look()
     {
-        foreach (var (key, (rows, bytes)) in sinceLook.ToArray())
+        foreach (var (key, (rows, bytes)) in _sinceLook.ToArray())
         {
             if (rows < MostRows / 4 && bytes < MostBytes / 4) continue;
             Trim(key.Partition, key.Reason.ToString());
-            sinceLook[key] = default;
+            _sinceLook[key] = default;
         }
     }
 
     private void Trim(long partition, string reason)
     {
         if (OldestToKeep(partition, reason) is not { } oldest) return;
-        var forgotten = forget.Bind(1, partition).Bind(2, reason).Bind(3, oldest).Run();
-        if (forgotten > 0) count.Bind(1, partition).Bind(2, reason).Bind(3, forgotten).Run();
+        var forgotten = _forget.Bind(1, partition).Bind(2, reason).Bind(3, oldest).Run();
+        if (forgotten > 0) _count.Bind(1, partition).Bind(2, reason).Bind(3, forgotten).Run();
     }
 
     private long? OldestToKeep(long partition, string reason)
     {
         var (rows, bytes) = (0, 0L);
         long? oldest = null;
-        newest.Bind(1, partition).Bind(2, reason);
-        while (rows < MostRows && newest.Next())
+        _newest.Bind(1, partition).Bind(2, reason);
+        while (rows < MostRows && _newest.Next())
         {
-            bytes += newest.Int64(1);
+            bytes += _newest.Int64(1);
             if (rows > 0 && bytes > MostBytes) break;
-            oldest = newest.Int64(0);
+            oldest = _newest.Int64(0);
             rows++;
         }
-        newest.Reset();
+        _newest.Reset();
         return oldest;
     }
 }

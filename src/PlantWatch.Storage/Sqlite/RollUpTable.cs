@@ -3,15 +3,15 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>One tier of roll-ups. Its name is one of ours, never text from outside.</summary>
 internal sealed class RollUpTable
 {
-    private readonly Statement add;
-    private readonly Statement put;
-    private readonly Statement read;
+    private readonly Statement _add;
+    private readonly Statement _put;
+    private readonly Statement _read;
 
     public RollUpTable(Session session, string name)
     {
         const string Columns = "(series, t, count, good, sum, min, max, last) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
         // The same joining as Bucket.Append, where the good outrank the rest.
-        add = session.Prepare(
+        _add = session.Prepare(
             $"""
             INSERT INTO {name} {Columns} ON CONFLICT DO UPDATE SET
               sum = CASE WHEN (good > 0) = (excluded.good > 0) THEN sum + excluded.sum WHEN good > 0 THEN sum ELSE excluded.sum END,
@@ -19,8 +19,8 @@ internal sealed class RollUpTable
               max = CASE WHEN (good > 0) = (excluded.good > 0) THEN max(max, excluded.max) WHEN good > 0 THEN max ELSE excluded.max END,
               count = count + excluded.count, good = good + excluded.good, last = excluded.last
             """);
-        put = session.Prepare($"INSERT OR REPLACE INTO {name} {Columns}");
-        read = session.Prepare(Select(name));
+        _put = session.Prepare($"INSERT OR REPLACE INTO {name} {Columns}");
+        _read = session.Prepare(Select(name));
     }
 
     /// <summary>Reads the buckets of a series between two starts, in time order: see <see cref="BucketOf"/>.</summary>
@@ -34,17 +34,17 @@ internal sealed class RollUpTable
     };
 
     /// <summary>Joins later readings to a bucket, or makes it.</summary>
-    public void Add(long series, in Bucket bucket) => Run(add, series, bucket);
+    public void Add(long series, in Bucket bucket) => Run(_add, series, bucket);
 
     /// <summary>Sets a bucket that was computed anew.</summary>
-    public void Put(long series, in Bucket bucket) => Run(put, series, bucket);
+    public void Put(long series, in Bucket bucket) => Run(_put, series, bucket);
 
     /// <summary>All buckets of a span joined into one.</summary>
     public Bucket Sum(long series, long from, long to)
     {
         var sum = default(Bucket);
-        read.Bind(1, series).Bind(2, from).Bind(3, to);
-        while (read.Next()) sum.Append(BucketOf(read));
+        _read.Bind(1, series).Bind(2, from).Bind(3, to);
+        while (_read.Next()) sum.Append(BucketOf(_read));
         sum.Start = from;
         return sum;
     }

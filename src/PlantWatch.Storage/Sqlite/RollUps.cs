@@ -6,41 +6,41 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>Keeps the four tiers in step with the raw readings: what is newer is joined; where something late came in, the bucket is computed anew.</summary>
 internal sealed class RollUps
 {
-    private readonly SiteCalendar calendar;
-    private readonly RollUpTable minutes;
-    private readonly RollUpTable quarters;
-    private readonly RollUpTable hours;
-    private readonly RollUpTable days;
-    private readonly Statement raw;
-    private readonly Func<long, long> dayOf;
+    private readonly SiteCalendar _calendar;
+    private readonly RollUpTable _minutes;
+    private readonly RollUpTable _quarters;
+    private readonly RollUpTable _hours;
+    private readonly RollUpTable _days;
+    private readonly Statement _raw;
+    private readonly Func<long, long> _dayOf;
 
-    private readonly List<Bucket> newMinutes = [];
-    private readonly List<Bucket> newQuarters = [];
-    private readonly List<Bucket> coarse = [];
-    private readonly SortedSet<long> dirty = [];
+    private readonly List<Bucket> _newMinutes = [];
+    private readonly List<Bucket> _newQuarters = [];
+    private readonly List<Bucket> _coarse = [];
+    private readonly SortedSet<long> _dirty = [];
 
     public RollUps(Session session, SiteCalendar calendar)
     {
-        this.calendar = calendar;
-        dayOf = t => calendar.DayOf(t).Start;
-        minutes = new RollUpTable(session, "rollup_minute");
-        quarters = new RollUpTable(session, "rollup_quarter");
-        hours = new RollUpTable(session, "rollup_hour");
-        days = new RollUpTable(session, "rollup_day");
-        raw = session.Prepare("SELECT t, value, quality FROM reading WHERE series = ?1 AND t >= ?2 AND t < ?3 ORDER BY t");
+        _calendar = calendar;
+        _dayOf = t => calendar.DayOf(t).Start;
+        _minutes = new RollUpTable(session, "rollup_minute");
+        _quarters = new RollUpTable(session, "rollup_quarter");
+        _hours = new RollUpTable(session, "rollup_hour");
+        _days = new RollUpTable(session, "rollup_day");
+        _raw = session.Prepare("SELECT t, value, quality FROM reading WHERE series = ?1 AND t >= ?2 AND t < ?3 ORDER BY t");
     }
 
     /// <summary>Takes a reading that is newer than all of its series.</summary>
     public void Newer(long t, double value, Quality quality) =>
-        Join(newMinutes, Bucket.Of(Tiers.Floor(t, Tiers.Minute), value, quality.IsGood()));
+        Join(_newMinutes, Bucket.Of(Tiers.Floor(t, Tiers.Minute), value, quality.IsGood()));
 
     /// <summary>Takes note of a reading inserted before the newest.</summary>
-    public void Late(long t) => dirty.Add(Tiers.Floor(t, Tiers.Minute));
+    public void Late(long t) => _dirty.Add(Tiers.Floor(t, Tiers.Minute));
 
     /// <summary>Writes what was taken since the last call to the tiers of a series. Each tier is made from the finer one, so the order counts.</summary>
     public void Write(long series)
     {
-        if (dirty.Count == 0) Join(series);
+        if (_dirty.Count == 0) Join(series);
         else JoinAndRepair(series);
         Forget();
     }
@@ -48,8 +48,8 @@ internal sealed class RollUps
     /// <summary>Drops what was taken and not written.</summary>
     public void Forget()
     {
-        newMinutes.Clear();
-        dirty.Clear();
+        _newMinutes.Clear();
+        _dirty.Clear();
     }
 
     /// <summary>Cuts all days anew, from the quarter hours: after the site's time zone was changed.</summary>
@@ -58,10 +58,10 @@ internal sealed class RollUps
         session.Script("DELETE FROM rollup_day");
         foreach (var series in AllSeries(session))
         {
-            newQuarters.Clear();
+            _newQuarters.Clear();
             var rows = session.Prepare(RollUpTable.Select("rollup_quarter")).Bind(1, series).Bind(2, long.MinValue).Bind(3, long.MaxValue);
-            while (rows.Next()) newQuarters.Add(RollUpTable.BucketOf(rows));
-            Add(days, series, Gather(coarse, newQuarters, dayOf));
+            while (rows.Next()) _newQuarters.Add(RollUpTable.BucketOf(rows));
+            Add(_days, series, Gather(_coarse, _newQuarters, _dayOf));
         }
     }
 
@@ -75,11 +75,11 @@ internal sealed class RollUps
 
     private void Join(long series)
     {
-        Add(minutes, series, newMinutes);
-        Add(quarters, series, Gather(newQuarters, newMinutes, QuarterOf));
-        Add(hours, series, Gather(coarse, newQuarters, HourOf));
+        Add(_minutes, series, _newMinutes);
+        Add(_quarters, series, Gather(_newQuarters, _newMinutes, QuarterOf));
+        Add(_hours, series, Gather(_coarse, _newQuarters, HourOf));
         // A site's day begins on a quarter of an hour, but not everywhere on a whole hour.
-        Add(days, series, Gather(coarse, newQuarters, dayOf));
+        Add(_days, series, Gather(_coarse, _newQuarters, _dayOf));
     }
 
     private static void Add(RollUpTable table, long series, List<Bucket> fresh)
@@ -89,16 +89,16 @@ internal sealed class RollUps
 
     private void JoinAndRepair(long series)
     {
-        Repair(minutes, series, newMinutes, MinuteOf, start => RawSum(series, start));
-        Repair(quarters, series, Gather(newQuarters, newMinutes, QuarterOf), QuarterOf, start => minutes.Sum(series, start, start + Tiers.Quarter));
-        Repair(hours, series, Gather(coarse, newQuarters, HourOf), HourOf, start => quarters.Sum(series, start, start + Tiers.Hour));
-        Repair(days, series, Gather(coarse, newQuarters, dayOf), dayOf, start => quarters.Sum(series, start, calendar.DayOf(start).End));
+        Repair(_minutes, series, _newMinutes, MinuteOf, start => RawSum(series, start));
+        Repair(_quarters, series, Gather(_newQuarters, _newMinutes, QuarterOf), QuarterOf, start => _minutes.Sum(series, start, start + Tiers.Quarter));
+        Repair(_hours, series, Gather(_coarse, _newQuarters, HourOf), HourOf, start => _quarters.Sum(series, start, start + Tiers.Hour));
+        Repair(_days, series, Gather(_coarse, _newQuarters, _dayOf), _dayOf, start => _quarters.Sum(series, start, _calendar.DayOf(start).End));
     }
 
     private void Repair(RollUpTable table, long series, List<Bucket> fresh, Func<long, long> bucketOf, Func<long, Bucket> anew)
     {
         var starts = new SortedSet<long>();
-        foreach (var minute in dirty) starts.Add(bucketOf(minute));
+        foreach (var minute in _dirty) starts.Add(bucketOf(minute));
         foreach (ref var bucket in CollectionsMarshal.AsSpan(fresh))
             if (!starts.Contains(bucket.Start)) table.Add(series, bucket);
         foreach (var start in starts) table.Put(series, anew(start));
@@ -107,8 +107,8 @@ internal sealed class RollUps
     private Bucket RawSum(long series, long start)
     {
         var sum = default(Bucket);
-        raw.Bind(1, series).Bind(2, start).Bind(3, start + Tiers.Minute);
-        while (raw.Next()) sum.Append(Bucket.Of(start, raw.Double(1), ((Quality)raw.Int64(2)).IsGood()));
+        _raw.Bind(1, series).Bind(2, start).Bind(3, start + Tiers.Minute);
+        while (_raw.Next()) sum.Append(Bucket.Of(start, _raw.Double(1), ((Quality)_raw.Int64(2)).IsGood()));
         return sum;
     }
 

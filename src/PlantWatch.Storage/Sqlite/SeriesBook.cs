@@ -6,7 +6,7 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>The writer's dictionaries: partitions and series by key. Forgotten after a failed transaction, since it may hold what was rolled back.</summary>
 internal sealed class SeriesBook(Session session)
 {
-    private readonly Dictionary<string, Section> sections = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Section> _sections = new(StringComparer.Ordinal);
 
     /// <summary>A partition with its series.</summary>
     public sealed class Section(long id)
@@ -19,10 +19,10 @@ internal sealed class SeriesBook(Session session)
     /// <summary>The partition, made where it is new.</summary>
     public Section Of(PartitionKey partition)
     {
-        if (sections.TryGetValue(partition.Value, out var section)) return section;
+        if (_sections.TryGetValue(partition.Value, out var section)) return section;
         session.Prepare("INSERT INTO partition (key) VALUES (?1) ON CONFLICT DO NOTHING").Bind(1, partition.Value).Run();
         section = new Section(session.Prepare("SELECT id FROM partition WHERE key = ?1").Bind(1, partition.Value).Scalar()!.Value);
-        sections.Add(partition.Value, section);
+        _sections.Add(partition.Value, section);
         return section;
     }
 
@@ -55,7 +55,7 @@ internal sealed class SeriesBook(Session session)
     }
 
     /// <summary>Forgets everything.</summary>
-    public void Clear() => sections.Clear();
+    public void Clear() => _sections.Clear();
 
     private long? IdOf(Section section, string key) =>
         session.Prepare("SELECT id FROM series WHERE partition = ?1 AND key = ?2").Bind(1, section.Id).Bind(2, key).Scalar();

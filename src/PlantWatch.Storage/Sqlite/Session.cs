@@ -9,10 +9,10 @@ internal sealed class Session : IDisposable
     /// <summary>How long a call waits for a lock that another process holds.</summary>
     public static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(10);
 
-    private readonly SqliteConnection connection;
-    private readonly Dictionary<string, Statement> statements = new(StringComparer.Ordinal);
+    private readonly SqliteConnection _connection;
+    private readonly Dictionary<string, Statement> _statements = new(StringComparer.Ordinal);
 
-    private Session(SqliteConnection connection) => this.connection = connection;
+    private Session(SqliteConnection connection) => _connection = connection;
 
     /// <summary>The connection that writes. FULL: a commit that returned survives a power cut, because an acknowledgement follows it.</summary>
     public static Session OpenWriter(string path, TimeSpan patience) => Open(path, patience,
@@ -40,8 +40,8 @@ internal sealed class Session : IDisposable
         var session = new Session(new SqliteConnection(text));
         try
         {
-            session.connection.Open();
-            _ = raw.sqlite3_busy_timeout(session.connection.Handle!, (int)patience.TotalMilliseconds);
+            session._connection.Open();
+            _ = raw.sqlite3_busy_timeout(session._connection.Handle!, (int)patience.TotalMilliseconds);
             session.Script(pragmas);
             return session;
         }
@@ -60,15 +60,15 @@ internal sealed class Session : IDisposable
     /// <summary>The statement for a text, prepared once.</summary>
     public Statement Prepare(string sql)
     {
-        if (!statements.TryGetValue(sql, out var statement))
-            statements.Add(sql, statement = new Statement(connection, sql));
+        if (!_statements.TryGetValue(sql, out var statement))
+            _statements.Add(sql, statement = new Statement(_connection, sql));
         return statement;
     }
 
     /// <summary>Runs statements that are needed once.</summary>
     public void Script(string sql)
     {
-        var database = connection.Handle!;
+        var database = _connection.Handle!;
         var code = raw.sqlite3_exec(database, sql);
         if (code != raw.SQLITE_OK) throw SqliteFailure.Of(database, code);
     }
@@ -92,14 +92,14 @@ internal sealed class Session : IDisposable
 
     private void RollBack()
     {
-        foreach (var statement in statements.Values) statement.Reset();
+        foreach (var statement in _statements.Values) statement.Reset();
         // A full disk or a failed write may have rolled back already.
-        if (raw.sqlite3_get_autocommit(connection.Handle!) == 0) Prepare("ROLLBACK").Run();
+        if (raw.sqlite3_get_autocommit(_connection.Handle!) == 0) Prepare("ROLLBACK").Run();
     }
 
     public void Dispose()
     {
-        foreach (var statement in statements.Values) statement.Dispose();
-        connection.Dispose();
+        foreach (var statement in _statements.Values) statement.Dispose();
+        _connection.Dispose();
     }
 }

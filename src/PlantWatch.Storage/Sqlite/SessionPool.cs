@@ -5,14 +5,14 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>Read sessions, kept with their prepared statements for the next reader.</summary>
 internal sealed class SessionPool(string path) : IDisposable
 {
-    private readonly ConcurrentBag<Session> idle = [];
-    private volatile bool closed;
+    private readonly ConcurrentBag<Session> _idle = [];
+    private volatile bool _closed;
 
     /// <summary>Runs work on a session of its own.</summary>
     public T Read<T>(Func<Session, T> work)
     {
-        ObjectDisposedException.ThrowIf(closed, this);
-        if (!idle.TryTake(out var session)) session = Session.OpenReader(path);
+        ObjectDisposedException.ThrowIf(_closed, this);
+        if (!_idle.TryTake(out var session)) session = Session.OpenReader(path);
         try
         {
             var result = work(session);
@@ -29,14 +29,14 @@ internal sealed class SessionPool(string path) : IDisposable
 
     public void Dispose()
     {
-        closed = true;
-        while (idle.TryTake(out var session)) session.Dispose();
+        _closed = true;
+        while (_idle.TryTake(out var session)) session.Dispose();
     }
 
     private void Return(Session session)
     {
-        idle.Add(session);
+        _idle.Add(session);
         // Closed meanwhile: nobody else would dispose of it.
-        if (closed) Dispose();
+        if (_closed) Dispose();
     }
 }

@@ -3,7 +3,7 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>The days of a site: from local midnight to local midnight, 23 to 25 hours. Times in microseconds of UTC.</summary>
 internal sealed class SiteCalendar(TimeZoneInfo zone)
 {
-    private Day cached;
+    private Day _cached;
 
     /// <summary>A day, start included, end excluded.</summary>
     public readonly record struct Day(long Start, long End)
@@ -17,8 +17,8 @@ internal sealed class SiteCalendar(TimeZoneInfo zone)
     /// <summary>The day that holds a moment. Used by one thread at a time: it remembers the last answer.</summary>
     public Day DayOf(long t)
     {
-        if (!cached.Contains(t)) cached = Find(t);
-        return cached;
+        if (!_cached.Contains(t)) _cached = Find(t);
+        return _cached;
     }
 
     private Day Find(long t)

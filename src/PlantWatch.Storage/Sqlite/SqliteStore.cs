@@ -8,19 +8,19 @@ namespace PlantWatch.Storage.Sqlite;
 /// <summary>The record and the series in one SQLite file. One writer at a time, readers never wait for it. Calls run on the caller's thread.</summary>
 public sealed class SqliteStore : IRecordStore, ISeriesStore
 {
-    private readonly TimeZoneInfo zone;
-    private readonly SemaphoreSlim turn = new(1, 1);
-    private readonly Session writer;
-    private readonly CommitWriter commits;
-    private readonly SessionPool readers;
-    private bool closed;
+    private readonly TimeZoneInfo _zone;
+    private readonly SemaphoreSlim _turn = new(1, 1);
+    private readonly Session _writer;
+    private readonly CommitWriter _commits;
+    private readonly SessionPool _readers;
+    private bool _closed;
 
     private SqliteStore(Session writer, RollUps rollUps, string path, TimeZoneInfo zone)
     {
-        this.zone = zone;
-        this.writer = writer;
-        commits = new CommitWriter(writer, rollUps);
-        readers = new SessionPool(path);
+        _zone = zone;
+        _writer = writer;
+        _commits = new CommitWriter(writer, rollUps);
+        _readers = new SessionPool(path);
     }
 
     /// <summary>Opens the file, makes it where there is none, and brings it to the form this program knows.</summary>
@@ -57,27 +57,27 @@ public sealed class SqliteStore : IRecordStore, ISeriesStore
     public ValueTask<IReadOnlyList<CommitReceipt>> CommitAsync(IReadOnlyList<Commit> commits, CancellationToken cancellation)
     {
         CommitCheck.Throw(commits);
-        return WriteAsync<IReadOnlyList<CommitReceipt>>(() => this.commits.Write(commits), cancellation);
+        return WriteAsync<IReadOnlyList<CommitReceipt>>(() => _commits.Write(commits), cancellation);
     }
 
     /// <inheritdoc/>
     public async ValueTask SaveSnapshotAsync(PartitionKey partition, Snapshot snapshot, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        await WriteAsync(() => Upkeep.Save(writer, partition, snapshot), cancellation).ConfigureAwait(false);
+        await WriteAsync(() => Upkeep.Save(_writer, partition, snapshot), cancellation).ConfigureAwait(false);
     }
 
     /// <inheritdoc/>
     public ValueTask<long> PruneJournalAsync(PartitionKey partition, Instant before, CancellationToken cancellation) =>
-        WriteAsync(() => Upkeep.Prune(writer, partition, before), cancellation);
+        WriteAsync(() => Upkeep.Prune(_writer, partition, before), cancellation);
 
     /// <inheritdoc/>
     public ValueTask<bool> RenamePartitionAsync(PartitionKey from, PartitionKey to, CancellationToken cancellation) =>
         WriteAsync(
             () =>
             {
-                commits.Forget();
-                return Upkeep.Rename(writer, from, to);
+                _commits.Forget();
+                return Upkeep.Rename(_writer, from, to);
             },
             cancellation);
 
@@ -131,54 +131,54 @@ public sealed class SqliteStore : IRecordStore, ISeriesStore
     {
         ArgumentNullException.ThrowIfNull(query);
         query.ThrowIfImpossible();
-        return Read(session => new SeriesReader(session, zone).Line(partition, query, cancellation), cancellation);
+        return Read(session => new SeriesReader(session, _zone).Line(partition, query, cancellation), cancellation);
     }
 
     /// <inheritdoc/>
     public ValueTask<IReadOnlyList<StoredReading>> RawAsync(
         PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation) =>
-        Read(session => new SeriesReader(session, zone).Raw(partition, series, from, to, Math.Max(0, limit), cancellation), cancellation);
+        Read(session => new SeriesReader(session, _zone).Raw(partition, series, from, to, Math.Max(0, limit), cancellation), cancellation);
 
     /// <inheritdoc/>
     public ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation) =>
-        Read(session => new SeriesReader(session, zone).Window(partition, series, from, to, cancellation), cancellation);
+        Read(session => new SeriesReader(session, _zone).Window(partition, series, from, to, cancellation), cancellation);
 
     /// <summary>Closes the file after the write in hand; the log is folded into the database.</summary>
     public async ValueTask DisposeAsync()
     {
-        await turn.WaitAsync().ConfigureAwait(false);
+        await _turn.WaitAsync().ConfigureAwait(false);
         try
         {
-            if (closed) return;
-            closed = true;
-            readers.Dispose();
-            writer.Dispose();
+            if (_closed) return;
+            _closed = true;
+            _readers.Dispose();
+            _writer.Dispose();
         }
         finally
         {
-            turn.Release();
+            _turn.Release();
         }
     }
 
     private async ValueTask<T> WriteAsync<T>(Func<T> work, CancellationToken cancellation)
     {
-        await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        await _turn.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
-            ObjectDisposedException.ThrowIf(closed, this);
-            return writer.InTransaction(work);
+            ObjectDisposedException.ThrowIf(_closed, this);
+            return _writer.InTransaction(work);
         }
         catch
         {
-            commits.Forget();
+            _commits.Forget();
             throw;
         }
         finally
         {
-            turn.Release();
+            _turn.Release();
         }
     }
 
     private ValueTask<T> Read<T>(Func<Session, T> work, CancellationToken cancellation) =>
-        cancellation.IsCancellationRequested ? ValueTask.FromCanceled<T>(cancellation) : ValueTask.FromResult(readers.Read(work));
+        cancellation.IsCancellationRequested ? ValueTask.FromCanceled<T>(cancellation) : ValueTask.FromResult(_readers.Read(work));
 }

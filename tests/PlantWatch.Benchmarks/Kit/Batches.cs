@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -12,15 +13,15 @@ internal sealed class Batches(PartitionKey partition, int bytesAReading = 22)
     public static readonly Instant Start = Instant.FromUtc(2025, 1, 1);
 
     private static readonly CircuitState Any = CircuitState.Of(CircuitPlan.Nowhere);
-    private readonly Random chance = new(20260101);
-    private long seq;
-    private long second;
+    private readonly Random _chance = new(20260101);
+    private long _seq;
+    private long _second;
 
     /// <summary>So many seconds of one series.</summary>
     public Commit OfOneSeries(int readings, string series = "one")
     {
         var rows = ImmutableArray.CreateBuilder<Reading>(readings);
-        for (var i = 0; i < readings; i++) rows.Add(Reading(series, ++second));
+        for (var i = 0; i < readings; i++) rows.Add(Reading(series, ++_second));
         return Of(rows.MoveToImmutable());
     }
 
@@ -28,8 +29,8 @@ internal sealed class Batches(PartitionKey partition, int bytesAReading = 22)
     public Commit Of(ImmutableArray<Reading> readings)
     {
         var journal = new byte[readings.Length * bytesAReading];
-        chance.NextBytes(journal);
-        return new Commit(partition, ++seq, readings[^1].ReceivedAt, journal, new StepResult(Any, readings, [], [], [], []));
+        _chance.NextBytes(journal);
+        return new Commit(partition, ++_seq, readings[^1].ReceivedAt, journal, new StepResult(Any, readings, [], [], [], []));
     }
 
     public static Reading Reading(string series, long second, bool late = false)

@@ -12,10 +12,10 @@ internal sealed class Feed(int probes, bool senml = false)
 {
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 6);
 
-    private readonly int messages = senml ? (probes + 9) / 10 : probes;
-    private readonly long[] ordinals = new long[EmbeddedBroker.MostConnections];
-    private long count;
-    private Instant ticked = Start;
+    private readonly int _messages = senml ? (probes + 9) / 10 : probes;
+    private readonly long[] _ordinals = new long[EmbeddedBroker.MostConnections];
+    private long _count;
+    private Instant _ticked = Start;
 
     /// <summary>Time of the newest event.</summary>
     public Instant Now { get; private set; } = Start;
@@ -27,9 +27,9 @@ internal sealed class Feed(int probes, bool senml = false)
         for (var i = 0; i < howMany; i++)
         {
             events.Add(Message());
-            if (Now - ticked < TimeSpan.FromSeconds(1)) continue;
+            if (Now - _ticked < TimeSpan.FromSeconds(1)) continue;
             events.Add(new ClockTicked(Now));
-            ticked = Now;
+            _ticked = Now;
         }
 
         return events;
@@ -37,11 +37,11 @@ internal sealed class Feed(int probes, bool senml = false)
 
     private MessageArrived Message()
     {
-        var (which, turn) = ((int)(count % messages), count / messages);
-        Now = Start + TimeSpan.FromSeconds(turn) + TimeSpan.FromMicroseconds(1_000_000.0 * which / messages);
-        count++;
-        var device = which % ordinals.Length;
-        var ordinal = ++ordinals[device];
+        var (which, turn) = ((int)(_count % _messages), _count / _messages);
+        Now = Start + TimeSpan.FromSeconds(turn) + TimeSpan.FromMicroseconds(1_000_000.0 * which / _messages);
+        _count++;
+        var device = which % _ordinals.Length;
+        var ordinal = ++_ordinals[device];
         var packet = new PacketIdentity($"device-{device}", (int)(ordinal % 65535) + 1, ordinal, Redelivered: false);
         return senml ? new(Now, $"hall/pack/{which}", Pack(which, turn), false, packet) : new(Now, Plants.Topic(which), Encoding.UTF8.GetBytes(Plants.Value(which, turn)), false, packet);
     }

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Storage;
@@ -8,29 +9,29 @@ namespace PlantWatch.Benchmarks.Kit;
 internal sealed class History(IRecordStore store, PartitionKey partition, int probes)
 {
     private const int BatchesATransaction = 2000;
-    private readonly Feed feed = new(probes);
-    private readonly List<Commit> waiting = [];
-    private CircuitState? state;
-    private long seq;
+    private readonly Feed _feed = new(probes);
+    private readonly List<Commit> _waiting = [];
+    private CircuitState? _state;
+    private long _seq;
 
     /// <summary>The state after the newest batch.</summary>
-    public CircuitState State => state ?? throw new InvalidOperationException("nothing has happened yet");
+    public CircuitState State => _state ?? throw new InvalidOperationException("nothing has happened yet");
 
     /// <summary>Batches so far.</summary>
-    public long Seq => seq;
+    public long Seq => _seq;
 
     public CircuitPlan Plan { get; } = Plants.Plan(probes);
 
     /// <summary>Lets seconds go by; a batch is a second, or a part of it.</summary>
     public async Task RunAsync(int seconds, int batchesASecond)
     {
-        if (state is null)
+        if (_state is null)
         {
-            state = CircuitState.Of(new CircuitPlan { Id = Plan.Id, Name = Plan.Name, TimeZone = Plan.TimeZone });
+            _state = CircuitState.Of(new CircuitPlan { Id = Plan.Id, Name = Plan.Name, TimeZone = Plan.TimeZone });
             await AddAsync([new PlanLoaded(Feed.Start, Plan)]);
         }
 
-        for (var i = 0; i < seconds * batchesASecond; i++) await AddAsync(feed.Next(probes / batchesASecond));
+        for (var i = 0; i < seconds * batchesASecond; i++) await AddAsync(_feed.Next(probes / batchesASecond));
         await FlushAsync();
     }
 
@@ -38,20 +39,20 @@ internal sealed class History(IRecordStore store, PartitionKey partition, int pr
     public async Task SnapshotAsync()
     {
         var bytes = PlantJson.Write(State);
-        await store.SaveSnapshotAsync(partition, new Snapshot(seq, State.FoldVersion, PlantJson.Hash(bytes), bytes), default);
+        await store.SaveSnapshotAsync(partition, new Snapshot(_seq, State.FoldVersion, PlantJson.Hash(bytes), bytes), default);
     }
 
     private async Task AddAsync(List<PlantEvent> events)
     {
         var result = Step.Run(State, events);
-        state = result.Next;
-        waiting.Add(new Commit(partition, ++seq, events[^1].At, JournalCodec.Write(events), result with { Next = CircuitState.Of(CircuitPlan.Nowhere) }));
-        if (waiting.Count >= BatchesATransaction) await FlushAsync();
+        _state = result.Next;
+        _waiting.Add(new Commit(partition, ++_seq, events[^1].At, JournalCodec.Write(events), result with { Next = CircuitState.Of(CircuitPlan.Nowhere) }));
+        if (_waiting.Count >= BatchesATransaction) await FlushAsync();
     }
 
     private async Task FlushAsync()
     {
-        if (waiting.Count > 0) await store.CommitAsync(waiting, default);
-        waiting.Clear();
+        if (_waiting.Count > 0) await store.CommitAsync(_waiting, default);
+        _waiting.Clear();
     }
 }

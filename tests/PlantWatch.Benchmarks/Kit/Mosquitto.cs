@@ -8,9 +8,9 @@ namespace PlantWatch.Benchmarks.Kit;
 /// <summary>A real broker and its publishers, started here and ended by process id.</summary>
 internal sealed class Mosquitto : IAsyncDisposable
 {
-    private readonly Process broker;
+    private readonly Process _broker;
 
-    private Mosquitto(Process broker, int port) => (this.broker, Port) = (broker, port);
+    private Mosquitto(Process broker, int port) => (_broker, Port) = (broker, port);
 
     public int Port { get; }
 
@@ -79,9 +79,9 @@ internal sealed class Mosquitto : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (!broker.HasExited) broker.Kill();
-        await broker.WaitForExitAsync();
-        broker.Dispose();
+        if (!_broker.HasExited) _broker.Kill();
+        await _broker.WaitForExitAsync();
+        _broker.Dispose();
     }
 
     private static Process Start(string program, params string[] arguments) =>

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Server.PlantFile;
 
 namespace PlantWatch.Benchmarks.Kit;

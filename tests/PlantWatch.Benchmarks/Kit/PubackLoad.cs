@@ -8,7 +8,7 @@ namespace PlantWatch.Benchmarks.Kit;
 /// <summary>So many devices on one broker, each with one reading at a time on the way: the next leaves when the PUBACK has come.</summary>
 internal sealed class PubackLoad : IAsyncDisposable
 {
-    private readonly List<IMqttClient> clients = [];
+    private readonly List<IMqttClient> _clients = [];
 
     public static async Task<PubackLoad> ConnectAsync(int port, int devices)
     {
@@ -18,7 +18,7 @@ internal sealed class PubackLoad : IAsyncDisposable
             var client = new MqttClientFactory().CreateMqttClient();
             await client.ConnectAsync(new MqttClientOptionsBuilder().WithTcpServer("127.0.0.1", port).WithProtocolVersion(MqttProtocolVersion.V311)
                 .WithClientId($"device-{i}").WithKeepAlivePeriod(TimeSpan.FromSeconds(60)).WithTimeout(TimeSpan.FromSeconds(60)).Build());
-            load.clients.Add(client);
+            load._clients.Add(client);
         }
 
         return load;
@@ -29,7 +29,7 @@ internal sealed class PubackLoad : IAsyncDisposable
     {
         long acknowledged = 0;
         var start = Stopwatch.GetTimestamp();
-        await Task.WhenAll(clients.Select((client, i) => Task.Run(async () =>
+        await Task.WhenAll(_clients.Select((client, i) => Task.Run(async () =>
         {
             for (var turn = 0L; Stopwatch.GetElapsedTime(start) < during; turn++)
             {
@@ -41,12 +41,12 @@ internal sealed class PubackLoad : IAsyncDisposable
     }
 
     /// <summary>One publish of one device, until its PUBACK.</summary>
-    public Task PublishAsync(int device, string topic, string value) => clients[device].PublishAsync(
+    public Task PublishAsync(int device, string topic, string value) => _clients[device].PublishAsync(
         new MqttApplicationMessageBuilder().WithTopic(topic).WithPayload(value).WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build());
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var client in clients)
+        foreach (var client in _clients)
         {
             if (client.IsConnected) await client.DisconnectAsync();
             client.Dispose();

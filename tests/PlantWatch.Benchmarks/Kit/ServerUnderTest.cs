@@ -10,17 +10,17 @@ namespace PlantWatch.Benchmarks.Kit;
 /// <summary>The whole server as it runs at a plant, in this process: broker side, loop, record on disk with FULL commits, interface, live hub. Loopback and free ports.</summary>
 internal sealed class ServerUnderTest : IAsyncDisposable
 {
-    private readonly WebApplication app;
+    private readonly WebApplication _app;
 
-    private ServerUnderTest(WebApplication app) => this.app = app;
+    private ServerUnderTest(WebApplication app) => _app = app;
 
-    public PlantHost Host => app.Services.GetRequiredService<PlantHost>();
+    public PlantHost Host => _app.Services.GetRequiredService<PlantHost>();
 
-    public IBrokerStatus Broker => app.Services.GetRequiredService<IBrokerStatus>();
+    public IBrokerStatus Broker => _app.Services.GetRequiredService<IBrokerStatus>();
 
-    public int MqttPort => app.Services.GetRequiredService<EmbeddedBroker>().Port;
+    public int MqttPort => _app.Services.GetRequiredService<EmbeddedBroker>().Port;
 
-    public Uri Address => new(app.Urls.First());
+    public Uri Address => new(_app.Urls.First());
 
     /// <summary>Called with what each commit made durable.</summary>
     public Action<StepResult> OnCommit { get; set; } = _ => { };
@@ -58,7 +58,7 @@ internal sealed class ServerUnderTest : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await app.StopAsync();
-        await app.DisposeAsync();
+        await _app.StopAsync();
+        await _app.DisposeAsync();
     }
 }

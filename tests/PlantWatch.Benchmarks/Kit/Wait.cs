@@ -19,35 +19,35 @@ internal static class Wait
 /// <summary>Counts up to a number and says when it was reached.</summary>
 internal sealed class Counter
 {
-    private readonly TaskCompletionSource reached = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly long target;
-    private long count;
-    private long first;
+    private readonly TaskCompletionSource _reached = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly long _target;
+    private long _count;
+    private long _first;
 
-    public Counter(long target) => this.target = target;
+    public Counter(long target) => _target = target;
 
     /// <summary>So many so far.</summary>
-    public long Count => Interlocked.Read(ref count);
+    public long Count => Interlocked.Read(ref _count);
 
     public void Add(long more)
     {
         if (more == 0) return;
-        Interlocked.CompareExchange(ref first, Stopwatch.GetTimestamp(), 0);
-        if (Interlocked.Add(ref count, more) >= target) reached.TrySetResult();
+        Interlocked.CompareExchange(ref _first, Stopwatch.GetTimestamp(), 0);
+        if (Interlocked.Add(ref _count, more) >= _target) _reached.TrySetResult();
     }
 
     public async Task ReachedAsync(TimeSpan most)
     {
         try
         {
-            await reached.Task.WaitAsync(most);
+            await _reached.Task.WaitAsync(most);
         }
         catch (TimeoutException)
         {
-            throw new TimeoutException($"{Count} of {target} within {most.TotalSeconds} s");
+            throw new TimeoutException($"{Count} of {_target} within {most.TotalSeconds} s");
         }
     }
 
     /// <summary>Seconds since the first.</summary>
-    public double SecondsSinceFirst => Stopwatch.GetElapsedTime(Interlocked.Read(ref first)).TotalSeconds;
+    public double SecondsSinceFirst => Stopwatch.GetElapsedTime(Interlocked.Read(ref _first)).TotalSeconds;
 }

@@ -46,19 +46,19 @@ internal sealed class ExternalBroker : IBenchmark
 
     private sealed class OurSide(Mosquitto broker, string folder, string lines, int messages) : IAsyncDisposable
     {
-        private ServerUnderTest? server;
+        private ServerUnderTest? _server;
 
         public List<double> Cpu { get; } = [];
 
         public async Task StartAsync(Counter? counter = null)
         {
-            server = await ServerUnderTest.StartAsync(folder, Plants.File(Publishers, only: "ph"), broker.Port, s => Count(s, counter));
+            _server = await ServerUnderTest.StartAsync(folder, Plants.File(Publishers, only: "ph"), broker.Port, s => Count(s, counter));
         }
 
         public async Task<double> LiveAsync()
         {
             var counter = new Counter(messages);
-            Count(server!, counter);
+            Count(_server!, counter);
             var (start, cpu) = (Stopwatch.GetTimestamp(), ExternalBroker.Cpu());
             var publishers = broker.Publish(Topics("hall/probe"), lines);
             await counter.ReachedAsync(Patience);
@@ -70,7 +70,7 @@ internal sealed class ExternalBroker : IBenchmark
 
         public async Task<double> BacklogAsync()
         {
-            await server!.DisposeAsync();
+            await _server!.DisposeAsync();
             await Mosquitto.EndedAsync(broker.Publish(Topics("hall/probe"), lines));
             var counter = new Counter(messages);
             // The stamp at the door says when the first was taken; the commit that tells of it comes later.
@@ -78,22 +78,22 @@ internal sealed class ExternalBroker : IBenchmark
             await StartAsync(counter);
             await counter.ReachedAsync(Patience);
             Cpu.Add((ExternalBroker.Cpu() - cpu) / messages);
-            return messages / (DateTimeOffset.UtcNow.ToUnixTimeMilliseconds() - firstTaken) * 1000;
+            return messages / (DateTimeOffset.UtcNow.ToUnixTimeMilliseconds() - _firstTaken) * 1000;
         }
 
         public async ValueTask DisposeAsync()
         {
-            if (server is not null) await server.DisposeAsync();
+            if (_server is not null) await _server.DisposeAsync();
         }
 
-        private double firstTaken;
+        private double _firstTaken;
 
         private void Count(ServerUnderTest counted, Counter? counter)
         {
-            firstTaken = 0;
+            _firstTaken = 0;
             counted.OnCommit = result =>
             {
-                if (firstTaken == 0 && result.Readings.Length > 0) firstTaken = result.Readings[0].ReceivedAt.UnixMicroseconds / 1000.0;
+                if (_firstTaken == 0 && result.Readings.Length > 0) _firstTaken = result.Readings[0].ReceivedAt.UnixMicroseconds / 1000.0;
                 counter?.Add(result.Readings.Length);
             };
         }
@@ -101,14 +101,14 @@ internal sealed class ExternalBroker : IBenchmark
 
     private sealed class BareSide(Mosquitto broker, string lines, int messages) : IAsyncDisposable
     {
-        private readonly BareClient client = new(broker.Port, "bare");
+        private readonly BareClient _client = new(broker.Port, "bare");
 
         public List<double> Cpu { get; } = [];
 
         public async Task StartAsync()
         {
-            await client.ConnectAsync();
-            await client.SubscribeAsync("bare/probe/+");
+            await _client.ConnectAsync();
+            await _client.SubscribeAsync("bare/probe/+");
         }
 
         public async Task<double> LiveAsync()
@@ -125,22 +125,22 @@ internal sealed class ExternalBroker : IBenchmark
 
         public async Task<double> BacklogAsync()
         {
-            await client.LeaveAsync();
+            await _client.LeaveAsync();
             await Mosquitto.EndedAsync(broker.Publish(Topics("bare/probe"), lines));
             var counter = Count();
             var cpu = ExternalBroker.Cpu();
-            await client.ConnectAsync();
+            await _client.ConnectAsync();
             await counter.ReachedAsync(Patience);
             Cpu.Add((ExternalBroker.Cpu() - cpu) / messages);
             return messages / counter.SecondsSinceFirst;
         }
 
-        public ValueTask DisposeAsync() => client.DisposeAsync();
+        public ValueTask DisposeAsync() => _client.DisposeAsync();
 
         private Counter Count()
         {
             var counter = new Counter(messages);
-            client.OnMessage = () => counter.Add(1);
+            _client.OnMessage = () => counter.Add(1);
             return counter;
         }
     }

@@ -34,9 +34,9 @@ internal sealed class OnePartition : IBenchmark
     {
         private const int Probes = 30;
         private const int Feeders = 4;
-        private readonly byte[][] payloads = [.. Enumerable.Range(0, 41 * Probes).Select(i => Encoding.UTF8.GetBytes(Plants.Value(i % Probes, i / Probes)))];
-        private readonly string[] topics = [.. Enumerable.Range(0, Probes).Select(Plants.Topic)];
-        private int packets;
+        private readonly byte[][] _payloads = [.. Enumerable.Range(0, 41 * Probes).Select(i => Encoding.UTF8.GetBytes(Plants.Value(i % Probes, i / Probes)))];
+        private readonly string[] _topics = [.. Enumerable.Range(0, Probes).Select(Plants.Topic)];
+        private int _packets;
 
         public static async Task<Side> StartAsync(IRecordStore store)
         {
@@ -73,8 +73,8 @@ internal sealed class OnePartition : IBenchmark
             for (var i = 0; i < messages; i++)
             {
                 var which = ((i * Feeders) + feeder) % Probes;
-                var payload = payloads[((i % 41) * Probes) + which];
-                await await TakenAsync(new IncomingMessage(topics[which], payload, false, "bench", (Interlocked.Increment(ref packets) % 65535) + 1, false));
+                var payload = _payloads[((i % 41) * Probes) + which];
+                await await TakenAsync(new IncomingMessage(_topics[which], payload, false, "bench", (Interlocked.Increment(ref _packets) % 65535) + 1, false));
             }
         }
 

@@ -1,4 +1,5 @@
 using PlantWatch.Benchmarks.Kit;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Readings.Payloads;
 

@@ -56,31 +56,31 @@ internal sealed class StoreWriter : IBenchmark
     /// <summary>Readings of many series in turn, one in twenty late.</summary>
     private sealed class Rows(int series)
     {
-        private readonly string[] keys = [.. Enumerable.Range(0, series).Select(Plants.Probe)];
-        private long count;
+        private readonly string[] _keys = [.. Enumerable.Range(0, series).Select(Plants.Probe)];
+        private long _count;
 
         public ImmutableArray<Reading> Next(int howMany)
         {
             var rows = ImmutableArray.CreateBuilder<Reading>(howMany);
-            for (var i = 0; i < howMany; i++, count++)
-                rows.Add(Batches.Reading(keys[count % series], count / series, late: ((count * 13) + (count / series)) % 20 == 0));
+            for (var i = 0; i < howMany; i++, _count++)
+                rows.Add(Batches.Reading(_keys[_count % series], _count / series, late: ((_count * 13) + (_count / series)) % 20 == 0));
             return rows.MoveToImmutable();
         }
     }
 
     private sealed class BareInserts : IDisposable
     {
-        private readonly SqliteConnection connection;
-        private readonly sqlite3_stmt insert;
-        private readonly Dictionary<string, long> ids = [];
+        private readonly SqliteConnection _connection;
+        private readonly sqlite3_stmt _insert;
+        private readonly Dictionary<string, long> _ids = [];
 
         public BareInserts(string path)
         {
-            connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
-            connection.Open();
+            _connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+            _connection.Open();
             Run("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA wal_autocheckpoint = 4000; PRAGMA cache_size = -65536;");
             Run("CREATE TABLE reading (series INTEGER NOT NULL, t INTEGER NOT NULL, value REAL NOT NULL, quality INTEGER NOT NULL, lag INTEGER NOT NULL, PRIMARY KEY (series, t)) STRICT, WITHOUT ROWID");
-            Check(raw.sqlite3_prepare_v3(connection.Handle!, "INSERT INTO reading VALUES (?1, ?2, ?3, ?4, ?5)", raw.SQLITE_PREPARE_PERSISTENT, out insert), raw.SQLITE_OK);
+            Check(raw.sqlite3_prepare_v3(_connection.Handle!, "INSERT INTO reading VALUES (?1, ?2, ?3, ?4, ?5)", raw.SQLITE_PREPARE_PERSISTENT, out _insert), raw.SQLITE_OK);
         }
 
         public void Commit(ImmutableArray<Reading> rows)
@@ -88,14 +88,14 @@ internal sealed class StoreWriter : IBenchmark
             Run("BEGIN IMMEDIATE");
             foreach (var row in rows)
             {
-                if (!ids.TryGetValue(row.Series, out var id)) ids.Add(row.Series, id = ids.Count + 1);
-                raw.sqlite3_bind_int64(insert, 1, id);
-                raw.sqlite3_bind_int64(insert, 2, row.MeasuredAt.UnixMicroseconds);
-                raw.sqlite3_bind_double(insert, 3, row.Raw);
-                raw.sqlite3_bind_int64(insert, 4, (long)row.Quality);
-                raw.sqlite3_bind_int64(insert, 5, row.ReceivedAt.UnixMicroseconds - row.MeasuredAt.UnixMicroseconds);
-                Check(raw.sqlite3_step(insert), raw.SQLITE_DONE);
-                Check(raw.sqlite3_reset(insert), raw.SQLITE_OK);
+                if (!_ids.TryGetValue(row.Series, out var id)) _ids.Add(row.Series, id = _ids.Count + 1);
+                raw.sqlite3_bind_int64(_insert, 1, id);
+                raw.sqlite3_bind_int64(_insert, 2, row.MeasuredAt.UnixMicroseconds);
+                raw.sqlite3_bind_double(_insert, 3, row.Raw);
+                raw.sqlite3_bind_int64(_insert, 4, (long)row.Quality);
+                raw.sqlite3_bind_int64(_insert, 5, row.ReceivedAt.UnixMicroseconds - row.MeasuredAt.UnixMicroseconds);
+                Check(raw.sqlite3_step(_insert), raw.SQLITE_DONE);
+                Check(raw.sqlite3_reset(_insert), raw.SQLITE_OK);
             }
 
             Run("COMMIT");
@@ -103,15 +103,15 @@ internal sealed class StoreWriter : IBenchmark
 
         public void Dispose()
         {
-            insert.Dispose();
-            connection.Dispose();
+            _insert.Dispose();
+            _connection.Dispose();
         }
 
-        private void Run(string sql) => Check(raw.sqlite3_exec(connection.Handle!, sql), raw.SQLITE_OK);
+        private void Run(string sql) => Check(raw.sqlite3_exec(_connection.Handle!, sql), raw.SQLITE_OK);
 
         private void Check(int code, int wanted)
         {
-            if (code != wanted) throw new InvalidOperationException($"SQLite answered {code}: {raw.sqlite3_errmsg(connection.Handle!).utf8_to_string()}");
+            if (code != wanted) throw new InvalidOperationException($"SQLite answered {code}: {raw.sqlite3_errmsg(_connection.Handle!).utf8_to_string()}");
         }
     }
 }

@@ -15,8 +15,8 @@ public sealed class Chromium : IAsyncLifetime
         "--lang=en-GB",
     ];
 
-    private IPlaywright? playwright;
-    private IBrowser? browser;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
 
     public Task InitializeAsync() => Task.CompletedTask;
 
@@ -26,8 +26,8 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="dark">The scheme that the person prefers.</param>
     public async Task<Screen> OpenAsync(Uri address, int width = 1280, bool dark = false)
     {
-        browser ??= await StartAsync();
-        var context = await browser.NewContextAsync(new BrowserNewContextOptions
+        _browser ??= await StartAsync();
+        var context = await _browser.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = address.ToString(),
             ViewportSize = new ViewportSize { Width = width, Height = width < 800 ? 844 : 900 },
@@ -43,14 +43,14 @@ public sealed class Chromium : IAsyncLifetime
 
     public async Task DisposeAsync()
     {
-        if (browser is not null) await browser.CloseAsync();
-        playwright?.Dispose();
+        if (_browser is not null) await _browser.CloseAsync();
+        _playwright?.Dispose();
     }
 
     private async Task<IBrowser> StartAsync()
     {
         Assertions.SetDefaultExpectTimeout(Patience);
-        playwright = await Playwright.CreateAsync();
-        return await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Peer.Find("chromium"), Args = Quiet, Timeout = 2 * Patience });
+        _playwright = await Playwright.CreateAsync();
+        return await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Peer.Find("chromium"), Args = Quiet, Timeout = 2 * Patience });
     }
 }

@@ -6,11 +6,11 @@ namespace PlantWatch.Browser.Tests.Browser;
 /// <summary>One page as one person has it before them, and everything that the browser complained of meanwhile.</summary>
 public sealed class Screen : IAsyncDisposable
 {
-    private readonly IBrowserContext context;
-    private readonly ConcurrentQueue<string> complaints = new();
-    private readonly ConcurrentQueue<string> strangers = new();
+    private readonly IBrowserContext _context;
+    private readonly ConcurrentQueue<string> _complaints = new();
+    private readonly ConcurrentQueue<string> _strangers = new();
 
-    private Screen(IBrowserContext context, IPage page) => (this.context, Page) = (context, page);
+    private Screen(IBrowserContext context, IPage page) => (_context, Page) = (context, page);
 
     public IPage Page { get; }
 
@@ -21,13 +21,13 @@ public sealed class Screen : IAsyncDisposable
         var screen = new Screen(context, await context.NewPageAsync());
         screen.Page.Console += (_, m) =>
         {
-            if (m.Type is "error" or "warning") screen.complaints.Enqueue($"{m.Type}: {m.Text}");
+            if (m.Type is "error" or "warning") screen._complaints.Enqueue($"{m.Type}: {m.Text}");
         };
-        screen.Page.PageError += (_, error) => screen.complaints.Enqueue($"uncaught: {error}");
+        screen.Page.PageError += (_, error) => screen._complaints.Enqueue($"uncaught: {error}");
         screen.Page.Request += (_, request) =>
         {
             var to = new Uri(request.Url);
-            if (to.Scheme is not ("data" or "blob") && to.Authority != address.Authority) screen.strangers.Enqueue(request.Url);
+            if (to.Scheme is not ("data" or "blob") && to.Authority != address.Authority) screen._strangers.Enqueue(request.Url);
         };
         return screen;
     }
@@ -46,7 +46,7 @@ public sealed class Screen : IAsyncDisposable
         }
         catch (PlaywrightException e)
         {
-            throw new PlaywrightException($"{e.Message}\nThe browser says: {string.Join("\n", complaints)}\n{await Page.ContentAsync()}", e);
+            throw new PlaywrightException($"{e.Message}\nThe browser says: {string.Join("\n", _complaints)}\n{await Page.ContentAsync()}", e);
         }
     }
 
@@ -66,9 +66,9 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Nothing was complained of, nothing forbidden was tried, nobody else was asked for anything.</summary>
     public void IsClean(Func<string, bool>? expected = null)
     {
-        Assert.DoesNotContain(complaints, c => expected?.Invoke(c) != true);
-        Assert.Empty(strangers);
+        Assert.DoesNotContain(_complaints, c => expected?.Invoke(c) != true);
+        Assert.Empty(_strangers);
     }
 
-    public async ValueTask DisposeAsync() => await context.CloseAsync();
+    public async ValueTask DisposeAsync() => await _context.CloseAsync();
 }

@@ -7,16 +7,16 @@ namespace PlantWatch.Browser.Tests.Plant;
 /// <summary>The test plant on a bad morning: something of everything that a page can show. One for a class of tests, which only look.</summary>
 public sealed class BusyPlant : IAsyncLifetime
 {
-    private WholeServer? server;
+    private WholeServer? _server;
 
     public Task InitializeAsync() => Task.CompletedTask;
 
     /// <summary>Where it is; started by the first that asks.</summary>
-    public async Task<Uri> AddressAsync() => (server ??= await StartAsync()).Address;
+    public async Task<Uri> AddressAsync() => (_server ??= await StartAsync()).Address;
 
     public async Task DisposeAsync()
     {
-        if (server is not null) await server.DisposeAsync();
+        if (_server is not null) await _server.DisposeAsync();
     }
 
     private static async Task<WholeServer> StartAsync()

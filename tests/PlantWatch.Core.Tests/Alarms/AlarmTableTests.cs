@@ -1,6 +1,6 @@
 using PlantWatch.Core.Alarms;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.Alarms;
 

@@ -6,62 +6,62 @@ namespace PlantWatch.Core.Tests.Alarms;
 /// </summary>
 internal sealed class PlainAlarm(double onDelay, double offDelay)
 {
-    private char letter = 'A';
-    private double? differsSince;
-    private double? shelvedUntil;
-    private bool hidden;
+    private char _letter = 'A';
+    private double? _differsSince;
+    private double? _shelvedUntil;
+    private bool _hidden;
 
     /// <summary>What is shown: suppression hides the shelf, the shelf hides the rest.</summary>
-    public char Shown => hidden ? 'H' : shelvedUntil is not null ? 'G' : letter;
+    public char Shown => _hidden ? 'H' : _shelvedUntil is not null ? 'G' : _letter;
 
-    public bool InAlarm => letter is 'B' or 'C';
+    public bool InAlarm => _letter is 'B' or 'C';
 
-    public bool IsShelved => shelvedUntil is not null;
+    public bool IsShelved => _shelvedUntil is not null;
 
     /// <summary>Nobody can act on an alarm that is simply normal.</summary>
-    public bool Exists => letter != 'A' || IsShelved || hidden;
+    public bool Exists => _letter != 'A' || IsShelved || _hidden;
 
     public void Reading(double now, bool condition)
     {
         if (condition == InAlarm)
         {
-            differsSince = null;
+            _differsSince = null;
             return;
         }
 
-        differsSince ??= now;
-        if (now - differsSince >= (condition ? onDelay : offDelay)) Turn();
+        _differsSince ??= now;
+        if (now - _differsSince >= (condition ? onDelay : offDelay)) Turn();
     }
 
     /// <summary>Time alone ends a shelf and raises; a measured value clears by a reading only.</summary>
     public void Time(double now)
     {
-        if (shelvedUntil <= now) Unshelve();
-        if (!InAlarm && now - differsSince >= onDelay) Turn();
+        if (_shelvedUntil <= now) Unshelve();
+        if (!InAlarm && now - _differsSince >= onDelay) Turn();
     }
 
-    public void Acknowledge() => letter = letter switch { 'B' => 'C', 'D' => 'A', _ => letter };
+    public void Acknowledge() => _letter = _letter switch { 'B' => 'C', 'D' => 'A', _ => _letter };
 
-    public void Shelve(double until) => shelvedUntil = until;
+    public void Shelve(double until) => _shelvedUntil = until;
 
     /// <summary>Off the shelf, what is still in alarm annunciates as new.</summary>
     public void Unshelve()
     {
-        shelvedUntil = null;
-        if (letter == 'C') letter = 'B';
+        _shelvedUntil = null;
+        if (_letter == 'C') _letter = 'B';
     }
 
     public void FlowLost()
     {
-        differsSince = null;
-        hidden = Exists;
+        _differsSince = null;
+        _hidden = Exists;
     }
 
-    public void FlowBack() => hidden = false;
+    public void FlowBack() => _hidden = false;
 
     private void Turn()
     {
-        differsSince = null;
-        letter = letter switch { 'A' or 'D' => 'B', 'B' => 'D', 'C' => 'A', _ => letter };
+        _differsSince = null;
+        _letter = _letter switch { 'A' or 'D' => 'B', 'B' => 'D', 'C' => 'A', _ => _letter };
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Probes;
@@ -39,37 +40,37 @@ public sealed class GoldenDayTests
     /// <summary>A story lived through the step, with the part of the shell that reads the windows around a sample.</summary>
     private sealed class Day
     {
-        private readonly List<Reading> readings = [];
-        private readonly StringBuilder told = new();
-        private readonly Telling telling;
-        private readonly CircuitPlan plan;
-        private Instant now;
+        private readonly List<Reading> _readings = [];
+        private readonly StringBuilder _told = new();
+        private readonly Telling _telling;
+        private readonly CircuitPlan _plan;
+        private Instant _now;
 
         public Day(CircuitPlan plan, Story story)
         {
-            (this.plan, telling) = (plan, new Telling(story.Clock));
+            (_plan, _telling) = (plan, new Telling(story.Clock));
             State = Empty = CircuitState.Of(new CircuitPlan { Id = plan.Id, Name = plan.Name, TimeZone = plan.TimeZone });
-            now = story.Acts.Keys.First() - TimeSpan.FromSeconds(1);
+            _now = story.Acts.Keys.First() - TimeSpan.FromSeconds(1);
             Run(at => new PlanLoaded(at, plan));
             foreach (var (at, acts) in story.Acts)
             {
-                now = Instant.Later(at, now);
+                _now = Instant.Later(at, _now);
                 foreach (var act in acts) Do(act);
                 Run(t => new ClockTicked(t));
             }
 
-            foreach (var line in telling.Of(State)) told.Append(line).Append('\n');
+            foreach (var line in _telling.Of(State)) _told.Append(line).Append('\n');
         }
 
         public CircuitState Empty { get; }
         public CircuitState State { get; private set; }
         public List<PlantEvent> Events { get; } = [];
-        public string Told => told.ToString();
+        public string Told => _told.ToString();
 
         private void Do(Act act) => Run(at => act switch
         {
             Act.Message m => new MessageArrived(at, m.Topic, Encoding.UTF8.GetBytes(m.Text), false, new PacketIdentity("lane", 1 + (Events.Count % 65535), Events.Count, false)),
-            Act.Check c => new CheckEntered(at, c.Made, [.. plan.Probes.Select(p => Window(p, c.Made))]),
+            Act.Check c => new CheckEntered(at, c.Made, [.. _plan.Probes.Select(p => Window(p, c.Made))]),
             Act.Acknowledge a => new AlarmAcknowledged(at, State.Alarms[a.Key].Id, a.Who, a.Words),
             Act.Propose p => new CalibrationProposed(at, new Calibration
             {
@@ -82,20 +83,20 @@ public sealed class GoldenDayTests
 
         private void Run(Func<Instant, PlantEvent> make)
         {
-            now += TimeSpan.FromMicroseconds(1);
-            var happening = make(now);
+            _now += TimeSpan.FromMicroseconds(1);
+            var happening = make(_now);
             Events.Add(happening);
             var result = Step.Run(State, [happening]);
             State = result.Next;
-            readings.AddRange(result.Readings);
-            foreach (var line in result.Refusals.Select(telling.Of).Concat(result.Entries.SelectMany(telling.Of))) told.Append(line).Append('\n');
+            _readings.AddRange(result.Readings);
+            foreach (var line in result.Refusals.Select(_telling.Of).Concat(result.Entries.SelectMany(_telling.Of))) _told.Append(line).Append('\n');
             Assert.False(result.Outcomes[0] is Outcome.TurnedDown, $"{happening} was turned down");
         }
 
         private ProbeWindow Window(ProbePlan probe, ManualCheck check)
         {
             var (from, to) = Reconciliation.WindowAround(probe, check);
-            var around = readings.Where(r => r.Series == probe.Id && r.MeasuredAt >= from && r.MeasuredAt <= to).ToArray();
+            var around = _readings.Where(r => r.Series == probe.Id && r.MeasuredAt >= from && r.MeasuredAt <= to).ToArray();
             var good = around.Where(r => r.Quality.IsGood()).ToArray();
             if (good.Length == 0) return new(probe.Id, from, to, 0, around.Length, 0, 0, 0);
             var (mean, hours) = (good.Average(r => r.Raw), good.Select(r => (r.MeasuredAt - from).TotalHours).ToArray());

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -17,13 +17,13 @@ internal sealed partial class Story
     private static readonly TimeSpan Typing = TimeSpan.FromMinutes(5);
     private static readonly int[] Ripple = [0, 1, 0, -1, 0, 0, 1, -1];
 
-    private readonly TimeZoneInfo zone;
-    private DateOnly day;
+    private readonly TimeZoneInfo _zone;
+    private DateOnly _day;
 
     public Story(CircuitPlan plan, IEnumerable<string> lines)
     {
         Plan = plan;
-        zone = TimeZoneInfo.FindSystemTimeZoneById(plan.TimeZone);
+        _zone = TimeZoneInfo.FindSystemTimeZoneById(plan.TimeZone);
         foreach (var line in lines.Select(l => l.Split('#')[0].Trim()).Where(l => l.Length > 0)) Read(line);
     }
 
@@ -32,11 +32,11 @@ internal sealed partial class Story
     /// <summary>Everything that happens, by the time it happens.</summary>
     public SortedDictionary<Instant, List<Act>> Acts { get; } = [];
 
-    public string Clock(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), zone).ToString("ddd HH:mm:ss", CultureInfo.InvariantCulture);
+    public string Clock(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), _zone).ToString("ddd HH:mm:ss", CultureInfo.InvariantCulture);
 
     private void Read(string line)
     {
-        if (line.StartsWith("day ", StringComparison.Ordinal)) day = DateOnly.ParseExact(line[4..].Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+        if (line.StartsWith("day ", StringComparison.Ordinal)) _day = DateOnly.ParseExact(line[4..].Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture);
         else if (Holds().Match(line) is { Success: true } hold) Hold(hold);
         else if (Checked().Match(line) is { Success: true } check) Check(check);
         else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
@@ -91,8 +91,8 @@ internal sealed partial class Story
     private Instant At(Match match, string group)
     {
         var text = match.Groups[group].Value;
-        var local = text == "24:00" ? day.AddDays(1).ToDateTime(default) : day.ToDateTime(TimeOnly.ParseExact(text, "HH:mm", CultureInfo.InvariantCulture));
-        return Instant.From(new DateTimeOffset(local, zone.GetUtcOffset(local)));
+        var local = text == "24:00" ? _day.AddDays(1).ToDateTime(default) : _day.ToDateTime(TimeOnly.ParseExact(text, "HH:mm", CultureInfo.InvariantCulture));
+        return Instant.From(new DateTimeOffset(local, _zone.GetUtcOffset(local)));
     }
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.GoldenDays;
 

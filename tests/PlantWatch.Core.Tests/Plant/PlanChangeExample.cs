@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.Plant;
 

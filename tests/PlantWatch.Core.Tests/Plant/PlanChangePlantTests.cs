@@ -1,6 +1,7 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.Plant;
 

@@ -1,4 +1,5 @@
 using CsCheck;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 

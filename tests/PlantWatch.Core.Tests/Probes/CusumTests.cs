@@ -1,4 +1,5 @@
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Tests.Chemistry;
 
 namespace PlantWatch.Core.Tests.Probes;

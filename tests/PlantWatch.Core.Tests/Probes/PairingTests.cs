@@ -1,28 +1,29 @@
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.Probes;
 
 public class PairingTests
 {
-    private readonly TestPool pool = new(Measurand.Ph);
+    private readonly TestPool _pool = new(Measurand.Ph);
 
-    private ProbeCheck Sound(TestResult? result = null) => pool.InputOf(pool.CheckOf(0, result ?? new(Measurand.Ph, 7.4, TestMethod.Photometer)), 7.4);
+    private ProbeCheck Sound(TestResult? result = null) => _pool.InputOf(_pool.CheckOf(0, result ?? new(Measurand.Ph, 7.4, TestMethod.Photometer)), 7.4);
 
     private void CannotCompare(ProbeCheck input, string code)
     {
-        var judgement = pool.Judge(input);
+        var judgement = _pool.Judge(input);
         Assert.Equal(Verdict.NotComparable, judgement.Verdict);
         Assert.Equal(code, Assert.Single(judgement.Reasons).Code);
         Assert.False(judgement.Probe.IsKnown);
-        Assert.Empty(pool.Trust.Pairs);
-        Assert.Equal(Standing.Unknown, pool.Trust.Standing);
+        Assert.Empty(_pool.Trust.Pairs);
+        Assert.Equal(Standing.Unknown, _pool.Trust.Standing);
     }
 
     [Fact]
-    public void The_sound_one_is_compared() => Assert.Equal(Verdict.Agrees, pool.Judge(Sound()).Verdict);
+    public void The_sound_one_is_compared() => Assert.Equal(Verdict.Agrees, _pool.Judge(Sound()).Verdict);
 
     [Fact]
     public void Without_readings_around_the_sample() => CannotCompare(Sound() with { Window = null }, "pair.no_readings");
@@ -47,7 +48,7 @@ public class PairingTests
     public void Scatter_alone_is_no_movement()
     {
         var input = Sound();
-        Assert.Equal(Verdict.Agrees, pool.Judge(input with { Window = input.Window! with { StandardDeviation = 0.05, PerHour = 0.6 } }).Verdict);
+        Assert.Equal(Verdict.Agrees, _pool.Judge(input with { Window = input.Window! with { StandardDeviation = 0.05, PerHour = 0.6 } }).Verdict);
     }
 
     [Fact]
@@ -82,25 +83,25 @@ public class PairingTests
     [Fact]
     public void Older_than_all_the_pairs_that_are_kept()
     {
-        for (var i = 0; i < ProbeTrust.Kept; i++) pool.Check(100 + i, 7.4, 7.4);
-        var judgement = pool.Check(1, 7.4, 7.4);
+        for (var i = 0; i < ProbeTrust.Kept; i++) _pool.Check(100 + i, 7.4, 7.4);
+        var judgement = _pool.Check(1, 7.4, 7.4);
         Assert.Equal("pair.older_than_kept", Assert.Single(judgement.Reasons).Code);
-        Assert.Equal(ProbeTrust.Kept, pool.Trust.Pairs.Length);
+        Assert.Equal(ProbeTrust.Kept, _pool.Trust.Pairs.Length);
     }
 
     [Fact]
     public void Water_from_the_pool_is_looked_for_when_it_reaches_the_cell_and_water_from_the_cell_at_once()
     {
-        var check = pool.CheckOf(0, new TestResult(Measurand.Ph, 7.4, TestMethod.Photometer));
-        Assert.Equal((TestPool.After(0) - TimeSpan.FromMinutes(1), TestPool.After(0) + TimeSpan.FromMinutes(5)), Reconciliation.WindowAround(pool.Probe, check));
-        Assert.Equal(TestPool.After(0) - TimeSpan.FromMinutes(3), Reconciliation.WindowAround(pool.Probe, check with { Point = SamplePoint.Cell }).From);
+        var check = _pool.CheckOf(0, new TestResult(Measurand.Ph, 7.4, TestMethod.Photometer));
+        Assert.Equal((TestPool.After(0) - TimeSpan.FromMinutes(1), TestPool.After(0) + TimeSpan.FromMinutes(5)), Reconciliation.WindowAround(_pool.Probe, check));
+        Assert.Equal(TestPool.After(0) - TimeSpan.FromMinutes(3), Reconciliation.WindowAround(_pool.Probe, check with { Point = SamplePoint.Cell }).From);
     }
 
     [Fact]
     public void A_sample_from_the_cell_is_surer_than_one_from_the_pool()
     {
         var input = Sound();
-        var fromPool = pool.Judge(input).Test;
+        var fromPool = _pool.Judge(input).Test;
         var fromCell = Reconciliation.Judge(ProbeTrust.New, input with { Check = input.Check with { Point = SamplePoint.Cell } })!.Judgement.Test;
         Assert.True(fromCell.StandardUncertainty < fromPool.StandardUncertainty);
     }

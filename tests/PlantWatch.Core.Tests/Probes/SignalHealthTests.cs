@@ -1,6 +1,7 @@
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.Probes;
 
@@ -8,9 +9,9 @@ public class SignalHealthTests
 {
     private static readonly Instant Start = Instant.FromUtc(2026, 5, 4, 0);
 
-    private readonly ProbePlan probe = new() { Id = "p", Name = "pH", Measurand = Measurand.Ph, Topic = "t", Range = new(0, 14), Every = TimeSpan.FromSeconds(10) };
-    private SignalHealth health = SignalHealth.New;
-    private Instant at = Start;
+    private readonly ProbePlan _probe = new() { Id = "p", Name = "pH", Measurand = Measurand.Ph, Topic = "t", Range = new(0, 14), Every = TimeSpan.FromSeconds(10) };
+    private SignalHealth _health = SignalHealth.New;
+    private Instant _at = Start;
 
     // A lively pH: a daily swing, and flicker in the second decimal.
     private static double Lively(Instant at)
@@ -21,20 +22,20 @@ public class SignalHealthTests
 
     private void Hear(TimeSpan span, Func<Instant, double> value, bool? flow = true)
     {
-        for (var end = at + span; at < end; at += probe.Every) health = SignalHealth.Next(probe, health, at, value(at), flow);
+        for (var end = _at + span; _at < end; _at += _probe.Every) _health = SignalHealth.Next(_probe, _health, _at, value(_at), flow);
     }
 
     private void Is(Standing standing, string? code = null)
     {
-        Assert.Equal(standing, health.Standing);
-        Assert.Equal(code, health.Reasons is [{ } only] ? only.Code : null);
+        Assert.Equal(standing, _health.Standing);
+        Assert.Equal(code, _health.Reasons is [{ } only] ? only.Code : null);
     }
 
     [Fact]
     public void A_probe_never_heard_is_unknown_and_stays_so_by_waiting()
     {
         Is(Standing.Unknown);
-        Assert.Same(SignalHealth.New, SignalHealth.Wait(probe, SignalHealth.New, Start));
+        Assert.Same(SignalHealth.New, SignalHealth.Wait(_probe, SignalHealth.New, Start));
     }
 
     [Fact]
@@ -81,11 +82,11 @@ public class SignalHealthTests
     public void A_single_leap_is_doubted_and_turns_out_a_spike()
     {
         Hear(TimeSpan.FromHours(1), Lively);
-        Hear(probe.Every, _ => 9.1);
-        Assert.True(health.LastDoubted);
+        Hear(_probe.Every, _ => 9.1);
+        Assert.True(_health.LastDoubted);
         Is(Standing.Good);
         Hear(TimeSpan.FromMinutes(1), Lively);
-        Assert.False(health.LastDoubted);
+        Assert.False(_health.LastDoubted);
         Is(Standing.Good);
     }
 
@@ -95,7 +96,7 @@ public class SignalHealthTests
         Hear(TimeSpan.FromHours(1), Lively);
         for (var i = 0; i < 5; i++)
         {
-            Hear(probe.Every, _ => 9.1);
+            Hear(_probe.Every, _ => 9.1);
             Hear(TimeSpan.FromMinutes(1), Lively);
         }
 
@@ -121,7 +122,7 @@ public class SignalHealthTests
         Hear(TimeSpan.FromMinutes(25), t => 7.02 + (0.01 * ((t - Start).TotalSeconds / 10 % 2)));
         Is(Standing.Failure, "signal.sits_at_seven");
         Hear(TimeSpan.FromMinutes(5), Lively);
-        Assert.NotEqual(Standing.Failure, health.Standing);
+        Assert.NotEqual(Standing.Failure, _health.Standing);
     }
 
     [Fact]
@@ -151,14 +152,14 @@ public class SignalHealthTests
         Hear(TimeSpan.FromMinutes(7), _ => 6.6);
         Hear(TimeSpan.FromMinutes(1), Lively);
         Is(Standing.Good);
-        Assert.False(health.LastDoubted);
+        Assert.False(_health.LastDoubted);
     }
 
     [Fact]
     public void Over_a_gap_the_value_may_move_and_time_does_not_count_as_stuck()
     {
         Hear(TimeSpan.FromHours(6), Lively);
-        at += TimeSpan.FromHours(5);
+        _at += TimeSpan.FromHours(5);
         Hear(TimeSpan.FromMinutes(10), t => Lively(t) - 0.5);
         Is(Standing.Good);
     }
@@ -167,22 +168,22 @@ public class SignalHealthTests
     public void Silence_beyond_two_minutes_and_three_intervals_is_a_failure_until_it_speaks_again()
     {
         Hear(TimeSpan.FromMinutes(10), Lively);
-        Assert.Same(health, SignalHealth.Wait(probe, health, at + TimeSpan.FromSeconds(100)));
-        health = SignalHealth.Wait(probe, health, at + TimeSpan.FromMinutes(3));
+        Assert.Same(_health, SignalHealth.Wait(_probe, _health, _at + TimeSpan.FromSeconds(100)));
+        _health = SignalHealth.Wait(_probe, _health, _at + TimeSpan.FromMinutes(3));
         Is(Standing.Failure, "signal.silent");
-        Assert.Same(health, SignalHealth.Wait(probe, health, at + TimeSpan.FromMinutes(9)));
-        at += TimeSpan.FromMinutes(9);
+        Assert.Same(_health, SignalHealth.Wait(_probe, _health, _at + TimeSpan.FromMinutes(9)));
+        _at += TimeSpan.FromMinutes(9);
         Hear(TimeSpan.FromMinutes(1), Lively);
         Is(Standing.Good);
-        var slow = probe with { Every = TimeSpan.FromMinutes(5) };
-        Assert.Same(health, SignalHealth.Wait(slow, health, at + TimeSpan.FromMinutes(14)));
+        var slow = _probe with { Every = TimeSpan.FromMinutes(5) };
+        Assert.Same(_health, SignalHealth.Wait(slow, _health, _at + TimeSpan.FromMinutes(14)));
     }
 
     [Fact]
     public void What_is_not_newer_changes_nothing()
     {
         Hear(TimeSpan.FromMinutes(10), Lively);
-        Assert.Same(health, SignalHealth.Next(probe, health, at - TimeSpan.FromMinutes(1), 9, true));
+        Assert.Same(_health, SignalHealth.Next(_probe, _health, _at - TimeSpan.FromMinutes(1), 9, true));
     }
 
     [Fact]
@@ -192,7 +193,7 @@ public class SignalHealthTests
         {
             var heard = SignalHealth.New;
             for (var i = 0; i < readings; i++)
-                heard = SignalHealth.Next(probe, heard, Start + (probe.Every * i), Lively(Start + (probe.Every * i)), true, i == 0 && lag > 0 ? 0.2 : lag);
+                heard = SignalHealth.Next(_probe, heard, Start + (_probe.Every * i), Lively(Start + (_probe.Every * i)), true, i == 0 && lag > 0 ? 0.2 : lag);
             return heard;
         }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -11,7 +11,7 @@ internal sealed class TestPool(Measurand measurand, SignalOrigin origin = Signal
 {
     public static readonly Instant Start = Instant.FromUtc(2026, 5, 4, 7);
 
-    private int made;
+    private int _made;
 
     public ProbePlan Probe { get; init; } = new()
     {
@@ -38,7 +38,7 @@ internal sealed class TestPool(Measurand measurand, SignalOrigin origin = Signal
         new(Measurand.FreeChlorine, chlorine, TestMethod.Photometer), new(Measurand.Ph, ph, TestMethod.Photometer), new(Measurand.Temperature, 28, TestMethod.Meter));
 
     public ManualCheck CheckOf(double hour, params TestResult[] results) =>
-        Checks.At(After(hour), results) with { Id = TimeOrderedId.Derive(After(hour), $"check {made++}") };
+        Checks.At(After(hour), results) with { Id = TimeOrderedId.Derive(After(hour), $"check {_made++}") };
 
     public Judgement Judge(ManualCheck check, double probe, ImmutableArray<Measurand> suspect) => Judge(InputOf(check, probe) with { Suspect = suspect });
 

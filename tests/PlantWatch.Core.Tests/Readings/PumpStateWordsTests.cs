@@ -1,5 +1,4 @@
 using System.Text;
-using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Payloads;
 

@@ -19,7 +19,7 @@ public sealed class LimitTests
         bench.Hold(TimeSpan.FromSeconds(10), (Hall.Ph, 7.1));
         var alarm = bench.Alarm(RuleBook.BelowLimit, "main-ph")!;
         Assert.True(alarm.Active);
-        Assert.Equal(Core.Probes.Reason.Of("limit.below", "main-ph", 7.1, 7.2, "pH"), alarm.Cause);
+        Assert.Equal(Core.Reasons.Reason.Of("limit.below", "main-ph", 7.1, 7.2, "pH"), alarm.Cause);
         Assert.True(TimeOrderedId.IsVersion7(alarm.Id));
     }
 

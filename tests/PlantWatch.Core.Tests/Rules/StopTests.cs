@@ -2,6 +2,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 using PlantWatch.Core.Tests.Plant.Fold;
 

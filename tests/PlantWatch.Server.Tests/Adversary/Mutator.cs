@@ -6,7 +6,7 @@ namespace PlantWatch.Server.Tests.Adversary;
 /// <summary>Spoils requests in a repeatable way: the same seed gives the same requests.</summary>
 internal sealed class Mutator(int seed)
 {
-    private readonly Random random = new(seed);
+    private readonly Random _random = new(seed);
 
     private static readonly string[] Values =
     [
@@ -21,9 +21,9 @@ internal sealed class Mutator(int seed)
         "hall", "..%2f..%2fetc%2fpasswd", "%F0%28%8C%28", "%E2%80%AE", "ph&probe=water", "%3Cscript%3E", "main.png", "main.svg",
     ];
 
-    public T One<T>(IReadOnlyList<T> of) => of[random.Next(of.Count)];
+    public T One<T>(IReadOnlyList<T> of) => of[_random.Next(of.Count)];
 
-    public bool Chance(double share) => random.NextDouble() < share;
+    public bool Chance(double share) => _random.NextDouble() < share;
 
     public string Text() => Chance(0.02) ? new string('x', 6000) : One(Texts);
 
@@ -32,21 +32,21 @@ internal sealed class Mutator(int seed)
     {
         if (Chance(0.1)) return Bytes(good);
         var json = JsonNode.Parse(good)!;
-        for (var times = random.Next(1, 4); times > 0; times--) Spoil(json);
+        for (var times = _random.Next(1, 4); times > 0; times--) Spoil(json);
         return Encoding.UTF8.GetBytes(json.ToJsonString());
     }
 
     private byte[] Bytes(string good)
     {
         var bytes = Encoding.UTF8.GetBytes(good);
-        switch (random.Next(5))
+        switch (_random.Next(5))
         {
-            case 0: return bytes[..random.Next(bytes.Length)];
+            case 0: return bytes[.._random.Next(bytes.Length)];
             case 1: return Encoding.UTF8.GetBytes(new string('[', 5000));
             case 2: return Encoding.UTF8.GetBytes(new string(' ', 300_000) + good);
             case 3: return [];
             default:
-                for (var i = 0; i < 3; i++) bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
+                for (var i = 0; i < 3; i++) bytes[_random.Next(bytes.Length)] = (byte)_random.Next(256);
                 return bytes;
         }
     }
@@ -78,8 +78,8 @@ internal sealed class Mutator(int seed)
     private void SpoilItem(JsonArray items)
     {
         if (items.Count == 0 || Chance(0.3)) items.Add(Value());
-        else if (Chance(0.3)) for (var copies = random.Next(1000); copies > 0; copies--) items.Add(items[0]?.DeepClone());
-        else items[random.Next(items.Count)] = Value();
+        else if (Chance(0.3)) for (var copies = _random.Next(1000); copies > 0; copies--) items.Add(items[0]?.DeepClone());
+        else items[_random.Next(items.Count)] = Value();
     }
 
     private JsonNode? Value()

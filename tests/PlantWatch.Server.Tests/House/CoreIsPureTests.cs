@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.Tests.House;
 

@@ -1,6 +1,8 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Words;

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging.Abstractions;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Quantities;

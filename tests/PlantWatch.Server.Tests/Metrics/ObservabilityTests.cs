@@ -12,8 +12,15 @@ using PlantWatch.Server.Metrics;
 namespace PlantWatch.Server.Tests.Metrics;
 
 /// <summary>What a machine may ask a running server: health, metrics, the description of the interface. Over real HTTP.</summary>
+[Collection(Alone)]
 public sealed class ObservabilityTests : IAsyncLifetime, IDisposable
 {
+    // The exporter listens to every meter of that name in the process: a server of another test would be counted here too.
+    private const string Alone = "Alone in the process";
+
+    [CollectionDefinition(Alone, DisableParallelization = true)]
+    public sealed class AloneInTheProcess;
+
     private readonly WebApplication _app;
     private readonly HttpClient _http = new();
 

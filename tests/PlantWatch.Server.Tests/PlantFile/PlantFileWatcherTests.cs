@@ -1,20 +1,20 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using Microsoft.Extensions.Logging.Abstractions;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Server.PlantFile;
 
 namespace PlantWatch.Server.Tests.PlantFile;
 
 public sealed class PlantFileWatcherTests : IDisposable
 {
-    private readonly TemporaryFolder folder = new();
-    private readonly ConcurrentQueue<string> inForce = new();
-    private readonly HandClock clock = new();
+    private readonly TemporaryFolder _folder = new();
+    private readonly ConcurrentQueue<string> _inForce = new();
+    private readonly HandClock _clock = new();
 
-    private string File => Path.Combine(folder.Root, "plant.yaml");
+    private string File => Path.Combine(_folder.Root, "plant.yaml");
 
-    public void Dispose() => folder.Dispose();
+    public void Dispose() => _folder.Dispose();
 
     [Fact]
     public async Task A_good_file_is_in_force_when_the_start_returns()
@@ -24,7 +24,7 @@ public sealed class PlantFileWatcherTests : IDisposable
 
         await watcher.StartAsync(default);
 
-        Assert.Equal(["Hall"], inForce);
+        Assert.Equal(["Hall"], _inForce);
         Assert.Empty(watcher.Errors);
         Assert.Equal(PlantFileSource.Read(File).Hash, watcher.InForceHash);
     }
@@ -49,8 +49,8 @@ public sealed class PlantFileWatcherTests : IDisposable
         Save("New hall");
         await LookAndSettle();
 
-        await Until(() => inForce.Count == 2);
-        Assert.Equal(["Hall", "New hall"], inForce);
+        await Until(() => _inForce.Count == 2);
+        Assert.Equal(["Hall", "New hall"], _inForce);
     }
 
     [Fact]
@@ -66,13 +66,13 @@ public sealed class PlantFileWatcherTests : IDisposable
 
         Assert.Equal(good, watcher.InForceHash);
         Assert.Contains(watcher.Errors, error => error.Key == "site");
-        Assert.Equal(["Hall"], inForce);
+        Assert.Equal(["Hall"], _inForce);
 
         Save("Hall");
         await LookAndSettle();
         await Until(() => watcher.Errors.Count == 0);
         // It is what was in force all the time: nothing is loaded twice.
-        Assert.Equal(["Hall"], inForce);
+        Assert.Equal(["Hall"], _inForce);
     }
 
     [Fact]
@@ -84,15 +84,15 @@ public sealed class PlantFileWatcherTests : IDisposable
         watcher.Changed += () => Interlocked.Increment(ref changes);
 
         System.IO.File.WriteAllText(File, "site: { name: New hall, time_z");
-        clock.Advance(watcher.Poll);
-        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
+        _clock.Advance(watcher.Poll);
+        await Until(() => _clock.WaitingFor(watcher.Settle) == 1);
         Save("New hall");
-        clock.Advance(watcher.Settle);
-        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
-        clock.Advance(watcher.Settle);
+        _clock.Advance(watcher.Settle);
+        await Until(() => _clock.WaitingFor(watcher.Settle) == 1);
+        _clock.Advance(watcher.Settle);
 
         await Until(() => changes > 0);
-        Assert.Equal(["Hall", "New hall"], inForce);
+        Assert.Equal(["Hall", "New hall"], _inForce);
         Assert.Empty(watcher.Errors);
         Assert.Equal(1, changes);
     }
@@ -105,7 +105,7 @@ public sealed class PlantFileWatcherTests : IDisposable
         await using var watcher = Watcher((plan, _) =>
         {
             if (Interlocked.Decrement(ref refusals) >= 0) throw new InvalidOperationException("the store is busy");
-            inForce.Enqueue(plan.Site.Name);
+            _inForce.Enqueue(plan.Site.Name);
             return Task.CompletedTask;
         });
 
@@ -115,7 +115,7 @@ public sealed class PlantFileWatcherTests : IDisposable
 
         await LookAndSettle();
         await Until(() => watcher.Errors.Count == 0);
-        Assert.Equal(["Hall"], inForce);
+        Assert.Equal(["Hall"], _inForce);
     }
 
     [Fact]
@@ -156,8 +156,8 @@ public sealed class PlantFileWatcherTests : IDisposable
             Save("New hall");
         }
 
-        await Until(() => inForce.Count == 2);
-        Assert.Equal(["Hall", "New hall"], inForce);
+        await Until(() => _inForce.Count == 2);
+        Assert.Equal(["Hall", "New hall"], _inForce);
     }
 
     [Fact]
@@ -166,17 +166,17 @@ public sealed class PlantFileWatcherTests : IDisposable
         Save("Hall");
         var watcher = await Started();
         Save("New hall");
-        clock.Advance(watcher.Poll);
-        await Until(() => clock.WaitingFor(watcher.Settle) == 1);
+        _clock.Advance(watcher.Poll);
+        await Until(() => _clock.WaitingFor(watcher.Settle) == 1);
 
         await watcher.StopAsync(default);
         await watcher.DisposeAsync();
 
-        Assert.Equal(["Hall"], inForce);
+        Assert.Equal(["Hall"], _inForce);
     }
 
     private PlantFileWatcher Watcher(Func<PlantPlan, CancellationToken, Task>? take = null) =>
-        new(File, take ?? Take, clock, NullLogger<PlantFileWatcher>.Instance) { Listen = false };
+        new(File, take ?? Take, _clock, NullLogger<PlantFileWatcher>.Instance) { Listen = false };
 
     private async Task<PlantFileWatcher> Started()
     {
@@ -187,15 +187,15 @@ public sealed class PlantFileWatcherTests : IDisposable
 
     private Task Take(PlantPlan plan, CancellationToken cancellation)
     {
-        inForce.Enqueue(plan.Site.Name);
+        _inForce.Enqueue(plan.Site.Name);
         return Task.CompletedTask;
     }
 
     private async Task LookAndSettle()
     {
-        clock.Advance(TimeSpan.FromSeconds(5));
-        await Until(() => clock.WaitingFor(TimeSpan.FromMilliseconds(300)) == 1);
-        clock.Advance(TimeSpan.FromMilliseconds(300));
+        _clock.Advance(TimeSpan.FromSeconds(5));
+        await Until(() => _clock.WaitingFor(TimeSpan.FromMilliseconds(300)) == 1);
+        _clock.Advance(TimeSpan.FromMilliseconds(300));
     }
 
     private void Save(string name) => System.IO.File.WriteAllText(File, Plant(name));

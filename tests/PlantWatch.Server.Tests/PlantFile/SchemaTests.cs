@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.Tests.House;

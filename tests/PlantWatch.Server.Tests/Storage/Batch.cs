@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -39,7 +40,7 @@ internal static class Batch
 
     public static RecordEntry Gap(Instant happened, string subject) => new(
         TimeOrderedId.Derive(happened, subject), happened + TimeSpan.FromMinutes(1), happened, subject,
-        new GapEntry(happened, happened + TimeSpan.FromMinutes(5), Core.Probes.Reason.Of("gap.session_lost", subject, 3.5)));
+        new GapEntry(happened, happened + TimeSpan.FromMinutes(5), Core.Reasons.Reason.Of("gap.session_lost", subject, 3.5)));
 
     public static RecordEntry Check(Instant sampled, string pool) => new(
         TimeOrderedId.Derive(sampled, pool), sampled + TimeSpan.FromHours(2), sampled, pool,
@@ -51,5 +52,5 @@ internal static class Batch
                 BottomVisible = true, Bathers = 14,
             },
             sampled + TimeSpan.FromHours(2),
-            [new FieldRemark("results[0].value", Core.Probes.Reason.Of("check.far_from_last", 7.3))]));
+            [new FieldRemark("results[0].value", Core.Reasons.Reason.Of("check.far_from_last", 7.3))]));
 }

@@ -9,8 +9,8 @@ namespace PlantWatch.Server.Tests.Storage;
 /// <summary>The ports, simply and obviously: every roll-up is computed from the raw readings when it is asked for.</summary>
 public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeriesStore
 {
-    private readonly Lock door = new();
-    private Dictionary<string, Drawer> drawers = [];
+    private readonly Lock _door = new();
+    private Dictionary<string, Drawer> _drawers = [];
 
     /// <summary>When set, the next commit fails with it at the end and must leave nothing behind.</summary>
     public Exception? FailNextCommit { get; set; }
@@ -19,16 +19,16 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
     {
         CommitCheck.Throw(commits);
         cancellation.ThrowIfCancellationRequested();
-        lock (door)
+        lock (_door)
         {
-            var copy = drawers.ToDictionary(d => d.Key, d => d.Value.Copy());
+            var copy = _drawers.ToDictionary(d => d.Key, d => d.Value.Copy());
             var receipts = commits.Select(commit => Write(copy, commit)).ToList();
             if (FailNextCommit is { } failure)
             {
                 FailNextCommit = null;
                 throw failure;
             }
-            drawers = copy;
+            _drawers = copy;
             return ValueTask.FromResult<IReadOnlyList<CommitReceipt>>(receipts);
         }
     }
@@ -42,9 +42,9 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
 
     public ValueTask SaveSnapshotAsync(PartitionKey partition, Snapshot snapshot, CancellationToken cancellation)
     {
-        lock (door)
+        lock (_door)
         {
-            var drawer = Of(drawers, partition);
+            var drawer = Of(_drawers, partition);
             drawer.Snapshots = [.. drawer.Snapshots.Where(s => s.Seq != snapshot.Seq).Append(snapshot).OrderByDescending(s => s.Seq).Take(2)];
         }
         return ValueTask.CompletedTask;
@@ -58,10 +58,10 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
 
     public ValueTask<bool> RenamePartitionAsync(PartitionKey from, PartitionKey to, CancellationToken cancellation)
     {
-        lock (door)
+        lock (_door)
         {
-            if (drawers.ContainsKey(to.Value) || !drawers.Remove(from.Value, out var drawer)) return ValueTask.FromResult(false);
-            drawers.Add(to.Value, drawer);
+            if (_drawers.ContainsKey(to.Value) || !_drawers.Remove(from.Value, out var drawer)) return ValueTask.FromResult(false);
+            _drawers.Add(to.Value, drawer);
             return ValueTask.FromResult(true);
         }
     }
@@ -108,7 +108,7 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
 
     private ValueTask<T> Ask<T>(PartitionKey partition, Func<Drawer, T> question)
     {
-        lock (door) return ValueTask.FromResult(question(drawers.GetValueOrDefault(partition.Value) ?? new Drawer()));
+        lock (_door) return ValueTask.FromResult(question(_drawers.GetValueOrDefault(partition.Value) ?? new Drawer()));
     }
 
     private static Drawer Of(Dictionary<string, Drawer> drawers, PartitionKey partition)

@@ -11,11 +11,11 @@ public sealed class SqliteFileTests : IDisposable
 {
     private static readonly TimeZoneInfo London = TimeZoneInfo.FindSystemTimeZoneById("Europe/London");
     private static readonly CancellationToken None = CancellationToken.None;
-    private readonly DatabaseFile file = new();
+    private readonly DatabaseFile _file = new();
 
-    public void Dispose() => file.Remove();
+    public void Dispose() => _file.Remove();
 
-    private SqliteStore Open(string zone = "Europe/London") => SqliteStore.Open(file.Path, TimeZoneInfo.FindSystemTimeZoneById(zone));
+    private SqliteStore Open(string zone = "Europe/London") => SqliteStore.Open(_file.Path, TimeZoneInfo.FindSystemTimeZoneById(zone));
 
     [Fact]
     public async Task What_was_committed_is_there_after_opening_again()
@@ -41,7 +41,7 @@ public sealed class SqliteFileTests : IDisposable
     public async Task The_writer_uses_a_write_ahead_log_and_waits_for_the_disk()
     {
         await using var store = Open();
-        using var session = Session.OpenWriter(file.Path, TimeSpan.FromSeconds(1));
+        using var session = Session.OpenWriter(_file.Path, TimeSpan.FromSeconds(1));
 
         Assert.Equal("wal", Text("PRAGMA journal_mode"));
         Assert.Equal(2, session.Prepare("PRAGMA synchronous").Scalar());
@@ -76,13 +76,13 @@ public sealed class SqliteFileTests : IDisposable
     [Fact]
     public void A_file_that_is_no_database_is_refused_and_left_alone()
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(file.Path)!);
+        Directory.CreateDirectory(Path.GetDirectoryName(_file.Path)!);
         var text = string.Concat(Enumerable.Repeat("log sheet, week 22\n", 100));
-        File.WriteAllText(file.Path, text);
+        File.WriteAllText(_file.Path, text);
 
         Assert.Throws<UnusableDatabaseException>(() => Open());
 
-        Assert.Equal(text, File.ReadAllText(file.Path));
+        Assert.Equal(text, File.ReadAllText(_file.Path));
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class SqliteFileTests : IDisposable
     [Fact]
     public async Task While_another_process_holds_the_lock_a_commit_fails_whole_and_works_later()
     {
-        await using var store = SqliteStore.Open(file.Path, London, patience: TimeSpan.FromMilliseconds(50));
+        await using var store = SqliteStore.Open(_file.Path, London, patience: TimeSpan.FromMilliseconds(50));
         using (var intruder = new SqliteConnection(ConnectionText))
         {
             intruder.Open();
@@ -140,8 +140,8 @@ public sealed class SqliteFileTests : IDisposable
     [Fact]
     public void A_full_disk_fails_the_transaction_whole_and_may_pass()
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(file.Path)!);
-        using var session = Session.OpenWriter(file.Path, Session.UsualPatience);
+        Directory.CreateDirectory(Path.GetDirectoryName(_file.Path)!);
+        using var session = Session.OpenWriter(_file.Path, Session.UsualPatience);
         Migrations.Apply(session);
         var pages = session.Prepare("PRAGMA page_count").Scalar();
         session.Script($"PRAGMA max_page_count = {pages + 5}");
@@ -233,7 +233,7 @@ public sealed class SqliteFileTests : IDisposable
         await Assert.ThrowsAsync<ObjectDisposedException>(async () => await store.CommitAsync([Batch.Of(1)], None));
         await Assert.ThrowsAsync<ObjectDisposedException>(async () => await store.LastSeqAsync(Batch.Main, None));
         // Its log is folded in and gone.
-        Assert.False(File.Exists(file.Path + "-wal"));
+        Assert.False(File.Exists(_file.Path + "-wal"));
     }
 
     private static Commit TenReadings(PartitionKey partition, int seq) =>
@@ -250,11 +250,11 @@ public sealed class SqliteFileTests : IDisposable
         return raw.Count > 0;
     }
 
-    private string ConnectionText => new SqliteConnectionStringBuilder { DataSource = file.Path, Pooling = false }.ToString();
+    private string ConnectionText => new SqliteConnectionStringBuilder { DataSource = _file.Path, Pooling = false }.ToString();
 
     private void Write(string sql)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(file.Path)!);
+        Directory.CreateDirectory(Path.GetDirectoryName(_file.Path)!);
         using var connection = new SqliteConnection(ConnectionText);
         connection.Open();
         using var command = connection.CreateCommand();

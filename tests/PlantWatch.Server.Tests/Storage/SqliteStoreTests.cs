@@ -7,9 +7,9 @@ namespace PlantWatch.Server.Tests.Storage;
 
 public sealed class SqliteStoreTests : StoreContract
 {
-    private readonly DatabaseFile file = new();
+    private readonly DatabaseFile _file = new();
 
-    protected override IRecordStore Open(TimeZoneInfo siteZone) => SqliteStore.Open(file.Path, siteZone);
+    protected override IRecordStore Open(TimeZoneInfo siteZone) => SqliteStore.Open(_file.Path, siteZone);
 
     [Fact]
     public async Task Of_many_refusals_of_a_reason_the_newest_are_kept_and_the_others_counted()
@@ -34,6 +34,6 @@ public sealed class SqliteStoreTests : StoreContract
     public override async Task DisposeAsync()
     {
         await base.DisposeAsync();
-        file.Remove();
+        _file.Remove();
     }
 }

@@ -11,9 +11,9 @@ public abstract partial class StoreContract : IAsyncLifetime
     protected static readonly TimeZoneInfo London = TimeZoneInfo.FindSystemTimeZoneById("Europe/London");
     protected static readonly CancellationToken None = CancellationToken.None;
 
-    private IRecordStore? record;
+    private IRecordStore? _record;
 
-    protected IRecordStore Record => record ??= Open(London);
+    protected IRecordStore Record => _record ??= Open(London);
 
     protected ISeriesStore Series => (ISeriesStore)Record;
 
@@ -24,7 +24,7 @@ public abstract partial class StoreContract : IAsyncLifetime
 
     public virtual async Task DisposeAsync()
     {
-        if (record is not null) await record.DisposeAsync();
+        if (_record is not null) await _record.DisposeAsync();
     }
 
     protected async Task<CommitReceipt> Commit(Commit commit) => (await Record.CommitAsync([commit], None))[0];

@@ -3,6 +3,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Tests.Peers;
 using PlantWatch.Storage;

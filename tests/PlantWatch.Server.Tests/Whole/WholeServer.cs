@@ -79,11 +79,11 @@ internal sealed class WholeServer : IAsyncDisposable
                 tank_litres: 100
         """;
 
-    private readonly WebApplication app;
+    private readonly WebApplication _app;
 
     private WholeServer(WebApplication app, string folder)
     {
-        (this.app, Folder, Address) = (app, folder, new Uri(app.Urls.First()));
+        (_app, Folder, Address) = (app, folder, new Uri(app.Urls.First()));
         Http = new HttpClient { BaseAddress = Address };
         MqttPort = app.Services.GetRequiredService<EmbeddedBroker>().Port;
     }
@@ -93,9 +93,9 @@ internal sealed class WholeServer : IAsyncDisposable
     public int MqttPort { get; }
     public Uri Address { get; }
     public int Port => Address.Port;
-    public PlantHost Host => app.Services.GetRequiredService<PlantHost>();
-    public IRecordStore Record => app.Services.GetRequiredService<IRecordStore>();
-    public ISeriesStore Series => app.Services.GetRequiredService<ISeriesStore>();
+    public PlantHost Host => _app.Services.GetRequiredService<PlantHost>();
+    public IRecordStore Record => _app.Services.GetRequiredService<IRecordStore>();
+    public ISeriesStore Series => _app.Services.GetRequiredService<ISeriesStore>();
 
     /// <summary>Starts it.</summary>
     /// <param name="folder">Where its record lies; null for a fresh one.</param>
@@ -122,8 +122,8 @@ internal sealed class WholeServer : IAsyncDisposable
     public async Task StopAsync()
     {
         Http.Dispose();
-        await app.StopAsync();
-        await app.DisposeAsync();
+        await _app.StopAsync();
+        await _app.DisposeAsync();
     }
 
     public async Task PublishAsync(string topic, string payload, int qos = 1) => await PublishAsync(topic, Encoding.UTF8.GetBytes(payload), qos);

@@ -1,4 +1,4 @@
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Tests.Words;

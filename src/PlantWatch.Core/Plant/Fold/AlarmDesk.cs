@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -9,21 +9,21 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>The alarms of a circuit while a batch is folded.</summary>
 internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> before, Func<Instant, Guid> newId, Action<Instant, AlarmEntry> write)
 {
-    private readonly ImmutableSortedDictionary<string, AlarmRecord>.Builder alarms = before.ToBuilder();
+    private readonly ImmutableSortedDictionary<string, AlarmRecord>.Builder _alarms = before.ToBuilder();
 
-    public ImmutableSortedDictionary<string, AlarmRecord> Result => alarms.ToImmutable();
+    public ImmutableSortedDictionary<string, AlarmRecord> Result => _alarms.ToImmutable();
 
-    public IEnumerable<AlarmRecord> All => alarms.Values;
+    public IEnumerable<AlarmRecord> All => _alarms.Values;
 
-    public bool IsActive(string key) => alarms.Count > 0 && alarms.TryGetValue(key, out var alarm) && alarm.Active;
+    public bool IsActive(string key) => _alarms.Count > 0 && _alarms.TryGetValue(key, out var alarm) && alarm.Active;
 
-    public bool Knows(string key) => alarms.Count > 0 && alarms.ContainsKey(key);
+    public bool Knows(string key) => _alarms.Count > 0 && _alarms.ContainsKey(key);
 
     /// <summary>The condition of a rule was looked at for a subject. The cause is asked for only when it is needed.</summary>
     /// <param name="renew">The newest evidence is what the alarm is about from now on, as with a test by hand.</param>
     public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause, bool renew = false)
     {
-        if (!alarms.TryGetValue(key, out var alarm))
+        if (!_alarms.TryGetValue(key, out var alarm))
         {
             if (!holds) return;
             alarm = new AlarmRecord { Key = key, Rule = rule.Number, Subject = subject, Priority = rule.Priority, Cause = cause() };
@@ -44,8 +44,8 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     /// <summary>Time went on to the watermark.</summary>
     public void Wait(Instant watermark)
     {
-        if (alarms.Count == 0) return;
-        foreach (var alarm in alarms.Values.ToArray())
+        if (_alarms.Count == 0) return;
+        foreach (var alarm in _alarms.Values.ToArray())
         {
             var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
             if (change == AlarmChange.Raised) next = next with { Id = newId(watermark) };
@@ -56,12 +56,12 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     /// <summary>Design suppresses, or releases, the alarms of a subject that need sample flow.</summary>
     public void Suppress(string subject, bool suppressed, Instant at)
     {
-        foreach (var alarm in alarms.Values.Where(a => a.Subject == subject && a.Suppressed != suppressed).ToArray())
+        foreach (var alarm in _alarms.Values.Where(a => a.Subject == subject && a.Suppressed != suppressed).ToArray())
         {
             if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
             // What was pending rests on water that no longer passes the cell: it starts anew with the flow.
             var next = alarm with { Suppressed = suppressed, PendingSince = Instant.Never };
-            if (alarm.State == AlarmState.Normal) alarms.Remove(alarm.Key);
+            if (alarm.State == AlarmState.Normal) _alarms.Remove(alarm.Key);
             else Keep(alarm, next, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
         }
     }
@@ -70,17 +70,17 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public void Adopt(ImmutableSortedDictionary<string, AlarmRecord> carried, Instant at)
     {
         var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
-        foreach (var alarm in alarms.Values)
+        foreach (var alarm in _alarms.Values)
             if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id) && alarm is not { Active: false, IsAcknowledged: true })
                 write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
-        alarms.Clear();
-        alarms.AddRange(carried);
+        _alarms.Clear();
+        _alarms.AddRange(carried);
     }
 
     /// <summary>What it watched is gone.</summary>
     public void Retire(string key, Instant at)
     {
-        if (!alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
+        if (!_alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
         write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
     }
 
@@ -105,15 +105,15 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
 
     private Outcome Act(Guid id, Func<AlarmRecord, Outcome> act)
     {
-        var alarm = alarms.Values.FirstOrDefault(a => a.Id == id && id != Guid.Empty);
+        var alarm = _alarms.Values.FirstOrDefault(a => a.Id == id && id != Guid.Empty);
         // One that is normal and only pending is nothing that anybody was shown.
         return alarm is null or { State: AlarmState.Normal } ? Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "id", Reason.Of("alarm.not_live")) : act(alarm);
     }
 
     private Outcome.Done Keep(AlarmRecord old, AlarmRecord next, AlarmChange change, Instant at, string? by, string? comment)
     {
-        if (AlarmLife.IsOver(next)) alarms.Remove(next.Key);
-        else if (!ReferenceEquals(old, next) || !alarms.ContainsKey(next.Key)) alarms[next.Key] = next;
+        if (AlarmLife.IsOver(next)) _alarms.Remove(next.Key);
+        else if (!ReferenceEquals(old, next) || !_alarms.ContainsKey(next.Key)) _alarms[next.Key] = next;
         if (change != AlarmChange.None) write(at, new AlarmEntry(next, change, by, comment));
         return Outcome.Done.Instance;
     }

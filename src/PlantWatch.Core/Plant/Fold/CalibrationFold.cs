@@ -1,5 +1,7 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 

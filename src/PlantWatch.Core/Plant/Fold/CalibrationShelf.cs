@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 
@@ -7,14 +8,14 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>The calibrations of a circuit, with those in force at hand for every reading.</summary>
 internal sealed class CalibrationShelf
 {
-    private readonly CircuitPlan plan;
-    private readonly Calibration[]?[] inForce;
+    private readonly CircuitPlan _plan;
+    private readonly Calibration[]?[] _inForce;
 
     public CalibrationShelf(ImmutableArray<Calibration> all, CircuitPlan plan)
     {
-        this.plan = plan;
+        _plan = plan;
         All = all;
-        inForce = new Calibration[]?[plan.Probes.Length];
+        _inForce = new Calibration[]?[plan.Probes.Length];
         Sort();
     }
 
@@ -32,7 +33,7 @@ internal sealed class CalibrationShelf
     /// <summary>Raw to corrected, by the calibration that holds at that time.</summary>
     public double Correct(int probe, Instant at, double raw)
     {
-        if (inForce[probe] is not { } list) return raw;
+        if (_inForce[probe] is not { } list) return raw;
         for (var i = list.Length - 1; i >= 0; i--)
             if (list[i].HoldsFrom <= at) return list[i].Apply(raw);
         return raw;
@@ -41,10 +42,10 @@ internal sealed class CalibrationShelf
     private void Sort()
     {
         if (All.IsEmpty) return;
-        for (var i = 0; i < inForce.Length; i++)
+        for (var i = 0; i < _inForce.Length; i++)
         {
-            Calibration[] list = [.. All.Where(c => c.ProbeId == plan.Probes[i].Id && CalibrationsInForce.Corrects(c)).Order(CalibrationsInForce.ByTime)];
-            inForce[i] = list.Length > 0 ? list : null;
+            Calibration[] list = [.. All.Where(c => c.ProbeId == _plan.Probes[i].Id && CalibrationsInForce.Corrects(c)).Order(CalibrationsInForce.ByTime)];
+            _inForce[i] = list.Length > 0 ? list : null;
         }
     }
 }

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -8,13 +9,13 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>A circuit's state while a batch is folded: mutable inside, never seen outside. Sealing it gives the next state.</summary>
 internal sealed class Draft
 {
-    private readonly CircuitState before;
-    private long serial;
+    private readonly CircuitState _before;
+    private long _serial;
 
     public Draft(CircuitState before)
     {
-        this.before = before;
-        serial = before.Serial;
+        _before = before;
+        _serial = before.Serial;
         Plan = before.Plan;
         // Before its plan was loaded a circuit has no place for anything: nothing is claimed, and what arrives is refused and kept.
         Index = PlanIndex.Of(before.IsLoaded ? Plan : CircuitPlan.Nowhere);
@@ -49,7 +50,7 @@ internal sealed class Draft
     public ImmutableArray<SeriesRenamed>.Builder Renamed { get; } = ImmutableArray.CreateBuilder<SeriesRenamed>();
 
     /// <summary>An id that a replay gives again: it counts within the circuit, and nothing global.</summary>
-    public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++serial}");
+    public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++_serial}");
 
     public void Write(Instant at, Instant happenedAt, string subject, EntryBody body) =>
         Entries.Add(new RecordEntry(NewId(at), at, happenedAt, subject, body));
@@ -74,11 +75,11 @@ internal sealed class Draft
     }
 
     /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
-    public CircuitState Seal() => before with
+    public CircuitState Seal() => _before with
     {
         FoldVersion = CircuitState.CurrentFoldVersion,
         Plan = Plan,
-        Serial = serial,
+        Serial = _serial,
         Watermark = Watermark,
         Ledger = Sums.Seal(),
         Probes = [.. Probes],

@@ -1,5 +1,5 @@
 using PlantWatch.Core.Dosing;
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 

@@ -1,5 +1,5 @@
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;

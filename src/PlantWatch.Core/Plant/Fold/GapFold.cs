@@ -1,4 +1,4 @@
-using PlantWatch.Core.Probes;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 

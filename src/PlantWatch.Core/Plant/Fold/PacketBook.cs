@@ -9,31 +9,31 @@ internal sealed class PacketBook(PacketMemory before)
     // A packet identifier comes round again after 65535 packets; half of that is as far back as it means one packet only.
     private const long HalfTheIdentifiers = 32768;
 
-    private ImmutableArray<string> sessions = before.Sessions;
-    private SessionPlaces places = SessionPlaces.Of(before.Sessions);
-    private GrowingTrail recent = before.Recent.Grow();
-    private List<long>? ordinals;
+    private ImmutableArray<string> _sessions = before.Sessions;
+    private SessionPlaces _places = SessionPlaces.Of(before.Sessions);
+    private GrowingTrail _recent = before.Recent.Grow();
+    private List<long>? _ordinals;
 
     /// <summary>True when this packet's content was taken before; otherwise remembers it.</summary>
     public bool WasTaken(PacketIdentity packet, ulong contentHash)
     {
-        var session = places.Find(packet.Session);
+        var session = _places.Find(packet.Session);
         if (packet.Redelivered && session >= 0 && Remembers(session, packet, contentHash)) return true;
-        ordinals ??= [.. before.Ordinals];
+        _ordinals ??= [.. before.Ordinals];
         if (session < 0) session = Welcome(packet.Session);
-        ordinals[session] = Math.Max(ordinals[session], packet.Ordinal);
-        recent.Add(new RememberedPacket(session, packet.PacketId, packet.Ordinal, contentHash));
+        _ordinals[session] = Math.Max(_ordinals[session], packet.Ordinal);
+        _recent.Add(new RememberedPacket(session, packet.PacketId, packet.Ordinal, contentHash));
         // The oldest goes, but of a session that holds more than its share: what a device was not told is taken stays known however
         // long it is away and however much the others say meanwhile. If all together hold too many, one of them holds more than its share.
-        if (recent.Length > PacketMemory.Capacity) recent.ForgetOldestBeyond(PacketMemory.Capacity / sessions.Length);
+        if (_recent.Length > PacketMemory.Capacity) _recent.ForgetOldestBeyond(PacketMemory.Capacity / _sessions.Length);
         return false;
     }
 
-    public PacketMemory Seal() => ordinals is null ? before : new PacketMemory { Sessions = sessions, Ordinals = [.. ordinals], Recent = recent.Seal() };
+    public PacketMemory Seal() => _ordinals is null ? before : new PacketMemory { Sessions = _sessions, Ordinals = [.. _ordinals], Recent = _recent.Seal() };
 
     private bool Remembers(int session, PacketIdentity packet, ulong contentHash)
     {
-        foreach (var known in recent.NewestFirst())
+        foreach (var known in _recent.NewestFirst())
             if (known.Session == session && known.PacketId == packet.PacketId && known.ContentHash == contentHash
                 && packet.Ordinal - known.Ordinal < HalfTheIdentifiers)
                 return true;
@@ -44,26 +44,26 @@ internal sealed class PacketBook(PacketMemory before)
     private int Welcome(string name)
     {
         // Devices that connect under an ever new name would fill the memory: the one that was silent longest goes.
-        if (sessions.Length == PacketMemory.MostSessions) Forget(LongestSilent());
-        sessions = sessions.Add(name);
-        places = SessionPlaces.Of(sessions);
-        ordinals!.Add(0);
-        return sessions.Length - 1;
+        if (_sessions.Length == PacketMemory.MostSessions) Forget(LongestSilent());
+        _sessions = _sessions.Add(name);
+        _places = SessionPlaces.Of(_sessions);
+        _ordinals!.Add(0);
+        return _sessions.Length - 1;
     }
 
     private int LongestSilent()
     {
         var (heard, last) = (new HashSet<int>(), 0);
-        foreach (var packet in recent.NewestFirst())
+        foreach (var packet in _recent.NewestFirst())
             if (heard.Add(packet.Session)) last = packet.Session;
         return last;
     }
 
     private void Forget(int session)
     {
-        var others = recent.NewestFirst().Where(p => p.Session != session).Reverse().Select(p => p.Session > session ? p with { Session = p.Session - 1 } : p);
-        recent = PacketTrail.Of(others).Grow();
-        sessions = sessions.RemoveAt(session);
-        ordinals!.RemoveAt(session);
+        var others = _recent.NewestFirst().Where(p => p.Session != session).Reverse().Select(p => p.Session > session ? p with { Session = p.Session - 1 } : p);
+        _recent = PacketTrail.Of(others).Grow();
+        _sessions = _sessions.RemoveAt(session);
+        _ordinals!.RemoveAt(session);
     }
 }

@@ -1,4 +1,5 @@
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
 
@@ -9,18 +10,18 @@ internal sealed class PlanIndex
 {
     private static readonly ConditionalWeakTable<CircuitPlan, PlanIndex> Known = [];
 
-    private readonly Dictionary<string, TopicRoute> topics = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> probes = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> pools = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> pumps = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, TopicRoute> _topics = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _probes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _pools = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _pumps = new(StringComparer.Ordinal);
 
     private PlanIndex(CircuitPlan plan)
     {
-        for (var i = 0; i < plan.Pools.Length; i++) pools[plan.Pools[i].Id] = i;
+        for (var i = 0; i < plan.Pools.Length; i++) _pools[plan.Pools[i].Id] = i;
         for (var i = 0; i < plan.Probes.Length; i++)
         {
             var probe = plan.Probes[i];
-            probes[probe.Id] = i;
+            _probes[probe.Id] = i;
             var scale = probe.Unit is { } unit && Units.TryScale(probe.Measurand, unit, out var found) ? found : UnitScale.Same;
             Route(probe.Topic).AddProbe(i, probe, scale);
         }
@@ -34,10 +35,10 @@ internal sealed class PlanIndex
         ClockKeys = [.. plan.Probes.Select(p => RuleBook.ClockDoubted.KeyFor(p.Id))];
         OverdueKeys = [.. plan.Pools.Select(p => RuleBook.CheckOverdue.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
-        FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && probes.TryGetValue(id, out var i) ? i : -1)];
+        FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
         for (var i = 0; i < plan.Pumps.Length; i++)
         {
-            pumps[plan.Pumps[i].Id] = i;
+            _pumps[plan.Pumps[i].Id] = i;
             Route(plan.Pumps[i].StateTopic).PumpState = i;
             if (plan.Pumps[i].TankTopic is { } tank) Route(tank).PumpTank = i;
         }
@@ -75,19 +76,19 @@ internal sealed class PlanIndex
 
     public static PlanIndex Of(CircuitPlan plan) => Known.GetValue(plan, static p => new PlanIndex(p));
 
-    public IEnumerable<string> Topics => topics.Keys;
+    public IEnumerable<string> Topics => _topics.Keys;
 
-    public TopicRoute? Find(string topic) => topics.GetValueOrDefault(topic);
+    public TopicRoute? Find(string topic) => _topics.GetValueOrDefault(topic);
 
-    public int Probe(string? id) => id is null ? -1 : probes.GetValueOrDefault(id, -1);
+    public int Probe(string? id) => id is null ? -1 : _probes.GetValueOrDefault(id, -1);
 
-    public int Pool(string? id) => id is null ? -1 : pools.GetValueOrDefault(id, -1);
+    public int Pool(string? id) => id is null ? -1 : _pools.GetValueOrDefault(id, -1);
 
-    public int Pump(string? id) => id is null ? -1 : pumps.GetValueOrDefault(id, -1);
+    public int Pump(string? id) => id is null ? -1 : _pumps.GetValueOrDefault(id, -1);
 
     private TopicRoute Route(string topic)
     {
-        if (!topics.TryGetValue(topic, out var route)) topics[topic] = route = new TopicRoute();
+        if (!_topics.TryGetValue(topic, out var route)) _topics[topic] = route = new TopicRoute();
         return route;
     }
 
@@ -98,9 +99,9 @@ internal sealed class PlanIndex
 /// <summary>Who listens to a topic.</summary>
 internal sealed class TopicRoute
 {
-    private readonly Dictionary<string, int> byName = new(StringComparer.Ordinal);
-    private readonly List<UnitScale> scales = [];
-    private readonly List<int> probes = [];
+    private readonly Dictionary<string, int> _byName = new(StringComparer.Ordinal);
+    private readonly List<UnitScale> _scales = [];
+    private readonly List<int> _probes = [];
 
     /// <summary>How the payload is read.</summary>
     public PayloadFormat Format { get; private set; }
@@ -114,17 +115,17 @@ internal sealed class TopicRoute
     public void AddProbe(int index, ProbePlan probe, UnitScale scale)
     {
         Format = probe.Format;
-        byName[probe.RecordName ?? ""] = probes.Count;
-        probes.Add(index);
-        scales.Add(scale);
+        _byName[probe.RecordName ?? ""] = _probes.Count;
+        _probes.Add(index);
+        _scales.Add(scale);
     }
 
     /// <summary>The probe that a record name means; a plain number has the empty name.</summary>
     public bool TryProbe(string name, out int probe, out UnitScale scale)
     {
         (probe, scale) = (-1, default);
-        if (!byName.TryGetValue(name, out var i)) return false;
-        (probe, scale) = (probes[i], scales[i]);
+        if (!_byName.TryGetValue(name, out var i)) return false;
+        (probe, scale) = (_probes[i], _scales[i]);
         return true;
     }
 }

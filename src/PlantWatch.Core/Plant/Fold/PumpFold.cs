@@ -1,7 +1,6 @@
-using PlantWatch.Core.Dosing;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Payloads;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;

@@ -12,11 +12,11 @@ internal sealed class SessionPlaces
 
     private static readonly ConditionalWeakTable<string[], SessionPlaces> Known = [];
 
-    private readonly string[] names;
-    private Dictionary<string, int>? index;
-    private int asked;
+    private readonly string[] _names;
+    private Dictionary<string, int>? _index;
+    private int _asked;
 
-    private SessionPlaces(string[] names) => this.names = names;
+    private SessionPlaces(string[] names) => _names = names;
 
     /// <summary>The places of a list, kept as long as the list.</summary>
     public static SessionPlaces Of(ImmutableArray<string> names) => Known.GetValue(ImmutableCollectionsMarshal.AsArray(names) ?? [], static n => new SessionPlaces(n));
@@ -24,12 +24,12 @@ internal sealed class SessionPlaces
     /// <summary>The place of a session, or -1.</summary>
     public int Find(string name)
     {
-        if (index is { } made) return made.GetValueOrDefault(name, -1);
-        if (++asked <= AskedBeforeIndexing) return Array.IndexOf(names, name);
-        var all = new Dictionary<string, int>(names.Length, StringComparer.Ordinal);
-        for (var i = 0; i < names.Length; i++) all.TryAdd(names[i], i);
+        if (_index is { } made) return made.GetValueOrDefault(name, -1);
+        if (++_asked <= AskedBeforeIndexing) return Array.IndexOf(_names, name);
+        var all = new Dictionary<string, int>(_names.Length, StringComparer.Ordinal);
+        for (var i = 0; i < _names.Length; i++) all.TryAdd(_names[i], i);
         // Two folds at once may both make it; they make the same.
-        Volatile.Write(ref index, all);
+        Volatile.Write(ref _index, all);
         return all.GetValueOrDefault(name, -1);
     }
 }

@@ -1,6 +1,8 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;

@@ -6,17 +6,17 @@ namespace PlantWatch.Core.Plant.Journal;
 /// <summary>Writes LEB128 integers, texts and bytes one after the other.</summary>
 internal sealed class ByteWriter(int capacity)
 {
-    private readonly ArrayBufferWriter<byte> buffer = new(capacity);
+    private readonly ArrayBufferWriter<byte> _buffer = new(capacity);
 
     public void Byte(byte value)
     {
-        buffer.GetSpan(1)[0] = value;
-        buffer.Advance(1);
+        _buffer.GetSpan(1)[0] = value;
+        _buffer.Advance(1);
     }
 
     public void Unsigned(ulong value)
     {
-        var span = buffer.GetSpan(10);
+        var span = _buffer.GetSpan(10);
         var n = 0;
         while (value >= 0x80)
         {
@@ -25,7 +25,7 @@ internal sealed class ByteWriter(int capacity)
         }
 
         span[n++] = (byte)value;
-        buffer.Advance(n);
+        _buffer.Advance(n);
     }
 
     public void Signed(long value) => Unsigned((ulong)((value << 1) ^ (value >> 63)));
@@ -33,27 +33,27 @@ internal sealed class ByteWriter(int capacity)
     public void Bytes(ReadOnlySpan<byte> value)
     {
         Unsigned((ulong)value.Length);
-        buffer.Write(value);
+        _buffer.Write(value);
     }
 
     public void Text(string value)
     {
         Unsigned((ulong)Encoding.UTF8.GetByteCount(value));
-        Encoding.UTF8.GetBytes(value, buffer);
+        Encoding.UTF8.GetBytes(value, _buffer);
     }
 
-    public byte[] ToArray() => buffer.WrittenSpan.ToArray();
+    public byte[] ToArray() => _buffer.WrittenSpan.ToArray();
 }
 
 /// <summary>Reads what <see cref="ByteWriter"/> wrote; anything that ends too early is an <see cref="InvalidDataException"/>.</summary>
 internal ref struct ByteReader(ReadOnlyMemory<byte> bytes)
 {
-    private readonly ReadOnlyMemory<byte> bytes = bytes;
-    private int position;
+    private readonly ReadOnlyMemory<byte> _bytes = bytes;
+    private int _position;
 
-    public readonly bool IsAtEnd => position == bytes.Length;
+    public readonly bool IsAtEnd => _position == _bytes.Length;
 
-    public byte Byte() => position < bytes.Length ? bytes.Span[position++] : throw new InvalidDataException("the journal row ends too early");
+    public byte Byte() => _position < _bytes.Length ? _bytes.Span[_position++] : throw new InvalidDataException("the journal row ends too early");
 
     public ulong Unsigned()
     {
@@ -83,9 +83,9 @@ internal ref struct ByteReader(ReadOnlyMemory<byte> bytes)
     public ReadOnlyMemory<byte> Bytes()
     {
         var length = Count();
-        if (length > bytes.Length - position) throw new InvalidDataException("the journal row ends too early");
-        position += length;
-        return bytes.Slice(position - length, length);
+        if (length > _bytes.Length - _position) throw new InvalidDataException("the journal row ends too early");
+        _position += length;
+        return _bytes.Slice(_position - length, length);
     }
 
     public string Text() => Encoding.UTF8.GetString(Bytes().Span);
@@ -94,12 +94,12 @@ internal ref struct ByteReader(ReadOnlyMemory<byte> bytes)
 /// <summary>Names written once a batch and then by number.</summary>
 internal sealed class NameTable
 {
-    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
-    private readonly List<string> names = [];
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+    private readonly List<string> _names = [];
 
     public void Write(ByteWriter writer, string name)
     {
-        if (numbers.TryGetValue(name, out var number))
+        if (_numbers.TryGetValue(name, out var number))
         {
             writer.Unsigned((ulong)number);
             return;
@@ -120,12 +120,12 @@ internal sealed class NameTable
             return name;
         }
 
-        return number <= names.Count ? names[number - 1] : throw new InvalidDataException("the journal row names something it never introduced");
+        return number <= _names.Count ? _names[number - 1] : throw new InvalidDataException("the journal row names something it never introduced");
     }
 
     private void Add(string name)
     {
-        names.Add(name);
-        numbers[name] = names.Count;
+        _names.Add(name);
+        _numbers[name] = _names.Count;
     }
 }

@@ -1,5 +1,4 @@
 using System.Text;
-using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings.Payloads;

@@ -1,5 +1,6 @@
 using System.Text;
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -11,7 +12,7 @@ namespace PlantWatch.Core.Tests.Plant.Fold;
 /// <summary>A circuit on the bench: time goes on by hand, events go through <see cref="Step.Run"/> alone, all that comes out is kept.</summary>
 internal sealed class Bench
 {
-    private long packets;
+    private long _packets;
 
     public Bench(CircuitPlan? plan = null, Instant start = default)
     {
@@ -63,7 +64,7 @@ internal sealed class Bench
     /// <summary>A message at QoS 1 with the next packet of a session.</summary>
     public PacketIdentity SaysOnce(string topic, string payload)
     {
-        var packet = new PacketIdentity("gateway", (int)(packets++ % 65535) + 1, packets, false);
+        var packet = new PacketIdentity("gateway", (int)(_packets++ % 65535) + 1, _packets, false);
         Says(topic, Encoding.UTF8.GetBytes(payload), packet: packet);
         return packet;
     }

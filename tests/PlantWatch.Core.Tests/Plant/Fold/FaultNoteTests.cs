@@ -7,18 +7,18 @@ namespace PlantWatch.Core.Tests.Plant.Fold;
 /// <summary>A fault note from seen to done: each version is a row of the record, the open ones stand in the state.</summary>
 public sealed class FaultNoteTests
 {
-    private readonly Bench bench = new();
-    private readonly Guid id = TimeOrderedId.Derive(Hall.Nine, "note");
+    private readonly Bench _bench = new();
+    private readonly Guid _id = TimeOrderedId.Derive(Hall.Nine, "note");
 
     [Fact]
     public void A_note_is_open_then_in_hand_then_done_and_the_record_keeps_each_version()
     {
         Assert.IsType<Outcome.Done>(Note(FaultState.Open));
         Assert.IsType<Outcome.Done>(Note(FaultState.InHand, "ordered a hose"));
-        Assert.Equal(FaultState.InHand, bench.State.Faults[id].State);
+        Assert.Equal(FaultState.InHand, _bench.State.Faults[_id].State);
         Assert.IsType<Outcome.Done>(Note(FaultState.Done, "new hose"));
-        Assert.Empty(bench.State.Faults);
-        Assert.Equal([FaultState.Open, FaultState.InHand, FaultState.Done], bench.Entries.Select(e => e.Body).OfType<FaultEntry>().Select(e => e.Note.State));
+        Assert.Empty(_bench.State.Faults);
+        Assert.Equal([FaultState.Open, FaultState.InHand, FaultState.Done], _bench.Entries.Select(e => e.Body).OfType<FaultEntry>().Select(e => e.Note.State));
     }
 
     [Fact]
@@ -26,7 +26,7 @@ public sealed class FaultNoteTests
     {
         Note(FaultState.Open);
         Assert.IsType<Outcome.AlreadyDone>(Note(FaultState.Open));
-        Assert.Single(bench.Entries, e => e.Body is FaultEntry);
+        Assert.Single(_bench.Entries, e => e.Body is FaultEntry);
     }
 
     [Fact]
@@ -41,14 +41,14 @@ public sealed class FaultNoteTests
     public void An_open_note_follows_a_renamed_pump_and_leaves_with_a_removed_one()
     {
         Note(FaultState.Open);
-        bench.Load(Hall.Plan with { Pumps = [.. Hall.Plan.Pumps.Select(p => p.Id == "acid-pump" ? p with { Id = "acid-2", Was = "acid-pump" } : p)] });
-        Assert.Equal("acid-2", bench.State.Faults[id].Asset);
-        bench.Load(Hall.Plan.Without("acid-pump"));
-        Assert.Empty(bench.State.Faults);
+        _bench.Load(Hall.Plan with { Pumps = [.. Hall.Plan.Pumps.Select(p => p.Id == "acid-pump" ? p with { Id = "acid-2", Was = "acid-pump" } : p)] });
+        Assert.Equal("acid-2", _bench.State.Faults[_id].Asset);
+        _bench.Load(Hall.Plan.Without("acid-pump"));
+        Assert.Empty(_bench.State.Faults);
     }
 
     private Outcome Note(FaultState state, string? done = null, string seen = "drips", string asset = "acid-pump") =>
-        bench.Run(at => new FaultNoted(at, new FaultNote(id, asset, seen, done, state, null, "M. Invented", at)));
+        _bench.Run(at => new FaultNoted(at, new FaultNote(_id, asset, seen, done, state, null, "M. Invented", at)));
 
     private static string Field(Outcome outcome) => Assert.IsType<Outcome.TurnedDown>(outcome).Remarks[0].Field;
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Readings;
 
@@ -7,34 +8,34 @@ namespace PlantWatch.Core.Tests.Plant.Fold;
 /// <summary>Which messages are one reading and which are two.</summary>
 public sealed class IdentityTests
 {
-    private readonly Bench bench = new();
+    private readonly Bench _bench = new();
 
     [Fact]
     public void Two_equal_plain_numbers_in_a_row_are_two_readings()
     {
-        bench.SaysOnce(Hall.Ph, "7.4");
-        bench.SaysOnce(Hall.Ph, "7.4");
-        Assert.Equal(2, bench.Readings.Count);
-        Assert.All(bench.Readings, r => Assert.Equal(Order.Newest, r.Order));
-        Assert.Equal((2, 0), (bench.Ledger.StoredByPacket, bench.Ledger.Duplicates));
+        _bench.SaysOnce(Hall.Ph, "7.4");
+        _bench.SaysOnce(Hall.Ph, "7.4");
+        Assert.Equal(2, _bench.Readings.Count);
+        Assert.All(_bench.Readings, r => Assert.Equal(Order.Newest, r.Order));
+        Assert.Equal((2, 0), (_bench.Ledger.StoredByPacket, _bench.Ledger.Duplicates));
     }
 
     [Fact]
     public void A_redelivered_packet_is_one_reading()
     {
-        var packet = bench.SaysOnce(Hall.Ph, "7.4");
-        bench.SaysOnce(Hall.Orp, "720");
+        var packet = _bench.SaysOnce(Hall.Ph, "7.4");
+        _bench.SaysOnce(Hall.Orp, "720");
         Again(packet, packet.Ordinal + 2);
-        Assert.Equal((3, 2, 1), (bench.Ledger.Received, bench.Ledger.Stored, bench.Ledger.Duplicates));
+        Assert.Equal((3, 2, 1), (_bench.Ledger.Received, _bench.Ledger.Stored, _bench.Ledger.Duplicates));
     }
 
     [Fact]
     public void A_redelivered_pack_counts_each_of_its_records()
     {
         const string pack = """[{"n":"learner:ph","v":7.4},{"n":"learner:temperature","v":30},{"n":"learner:none","v":1}]""";
-        var packet = bench.SaysOnce(Hall.Learner, pack);
-        bench.Says(Hall.Learner, Encoding.UTF8.GetBytes(pack), packet: packet with { Redelivered = true });
-        Assert.Equal((6, 2, 1, 3), (bench.Ledger.Received, bench.Ledger.Stored, bench.Ledger.Refused, bench.Ledger.Duplicates));
+        var packet = _bench.SaysOnce(Hall.Learner, pack);
+        _bench.Says(Hall.Learner, Encoding.UTF8.GetBytes(pack), packet: packet with { Redelivered = true });
+        Assert.Equal((6, 2, 1, 3), (_bench.Ledger.Received, _bench.Ledger.Stored, _bench.Ledger.Refused, _bench.Ledger.Duplicates));
     }
 
     [Theory]
@@ -45,65 +46,65 @@ public sealed class IdentityTests
     [InlineData("no redelivery", "7.4", Hall.Ph, "gateway", 1, false)]
     public void Only_the_same_packet_with_the_same_content_sent_again_is_a_duplicate(string why, string payload, string topic, string session, int id, bool redelivered)
     {
-        bench.SaysOnce(Hall.Ph, "7.4");
-        bench.Says(topic, Encoding.UTF8.GetBytes(payload), packet: new PacketIdentity(session, id, 2, redelivered));
-        Assert.True(bench.Ledger.Duplicates == 0 && bench.Ledger.Received == 2, why);
+        _bench.SaysOnce(Hall.Ph, "7.4");
+        _bench.Says(topic, Encoding.UTF8.GetBytes(payload), packet: new PacketIdentity(session, id, 2, redelivered));
+        Assert.True(_bench.Ledger.Duplicates == 0 && _bench.Ledger.Received == 2, why);
     }
 
     [Fact]
     public void A_packet_identifier_that_came_round_is_no_redelivery()
     {
-        var packet = bench.SaysOnce(Hall.Ph, "7.4");
+        var packet = _bench.SaysOnce(Hall.Ph, "7.4");
         Again(packet, packet.Ordinal + 40_000);
-        Assert.Equal((2, 0), (bench.Ledger.Stored, bench.Ledger.Duplicates));
+        Assert.Equal((2, 0), (_bench.Ledger.Stored, _bench.Ledger.Duplicates));
     }
 
     [Fact]
     public void A_number_at_QoS_0_is_counted_as_stored_at_least_once()
     {
-        bench.Says(Hall.Ph, "7.4");
-        bench.Says(Hall.Ph, "7.4"u8.ToArray(), packet: new PacketIdentity("gateway", 0, 1, false));
-        Assert.Equal((2, 0), (bench.Ledger.StoredAtLeastOnce, bench.Ledger.StoredByPacket));
+        _bench.Says(Hall.Ph, "7.4");
+        _bench.Says(Hall.Ph, "7.4"u8.ToArray(), packet: new PacketIdentity("gateway", 0, 1, false));
+        Assert.Equal((2, 0), (_bench.Ledger.StoredAtLeastOnce, _bench.Ledger.StoredByPacket));
     }
 
     [Fact]
     public void The_same_device_time_with_the_same_value_is_a_duplicate_however_it_arrives()
     {
-        var at = bench.Now;
-        bench.LearnerSays("ph", at, 7.4);
-        bench.Pass(TimeSpan.FromSeconds(30));
-        bench.LearnerSays("ph", at, 7.4);
-        Assert.Equal((1, 1), (bench.Ledger.StoredByDeviceTime, bench.Ledger.Duplicates));
-        Assert.Single(bench.Readings);
+        var at = _bench.Now;
+        _bench.LearnerSays("ph", at, 7.4);
+        _bench.Pass(TimeSpan.FromSeconds(30));
+        _bench.LearnerSays("ph", at, 7.4);
+        Assert.Equal((1, 1), (_bench.Ledger.StoredByDeviceTime, _bench.Ledger.Duplicates));
+        Assert.Single(_bench.Readings);
     }
 
     [Fact]
     public void What_comes_out_of_order_is_back_fill_and_leaves_the_newest_alone()
     {
-        var at = bench.Now;
-        bench.LearnerSays("ph", at, 7.4);
-        bench.LearnerSays("ph", at - TimeSpan.FromSeconds(30), 7.3);
-        Assert.Equal([Order.Newest, Order.BackFill], bench.Readings.Select(r => r.Order));
-        Assert.Equal((at, 7.4), (bench.Probe("learner-ph").Last.MeasuredAt, bench.Probe("learner-ph").Last.Raw));
+        var at = _bench.Now;
+        _bench.LearnerSays("ph", at, 7.4);
+        _bench.LearnerSays("ph", at - TimeSpan.FromSeconds(30), 7.3);
+        Assert.Equal([Order.Newest, Order.BackFill], _bench.Readings.Select(r => r.Order));
+        Assert.Equal((at, 7.4), (_bench.Probe("learner-ph").Last.MeasuredAt, _bench.Probe("learner-ph").Last.Raw));
     }
 
     [Fact]
     public void A_backlog_that_waited_hours_at_the_broker_is_late_even_before_the_first_tick()
     {
-        bench.LearnerSays("ph", bench.Now - TimeSpan.FromHours(3), 6.2);
-        Assert.Equal(Quality.Received | Quality.Late, bench.Readings[0].Quality);
-        Assert.Empty(bench.State.Alarms);
+        _bench.LearnerSays("ph", _bench.Now - TimeSpan.FromHours(3), 6.2);
+        Assert.Equal(Quality.Received | Quality.Late, _bench.Readings[0].Quality);
+        Assert.Empty(_bench.State.Alarms);
     }
 
     [Fact]
     public void After_a_probe_changed_its_meaning_an_old_device_time_is_left_to_the_storage_to_judge()
     {
-        var at = bench.Now;
-        bench.LearnerSays("ph", at, 7.4);
-        bench.Load(Hall.Plan.With("learner-ph", p => p with { Origin = SignalOrigin.PanelScaled }));
-        bench.LearnerSays("ph", at, 7.4);
-        Assert.Empty(bench.Refusals);
-        Assert.Equal(Order.BackFill, bench.Readings[^1].Order);
+        var at = _bench.Now;
+        _bench.LearnerSays("ph", at, 7.4);
+        _bench.Load(Hall.Plan.With("learner-ph", p => p with { Origin = SignalOrigin.PanelScaled }));
+        _bench.LearnerSays("ph", at, 7.4);
+        Assert.Empty(_bench.Refusals);
+        Assert.Equal(Order.BackFill, _bench.Readings[^1].Order);
     }
 
     [Theory]
@@ -146,5 +147,5 @@ public sealed class IdentityTests
     private static byte[] Digits(int i) => Encoding.UTF8.GetBytes($"{i % 1000}");
 
     private void Again(PacketIdentity packet, long ordinal) =>
-        bench.Says(Hall.Ph, "7.4"u8.ToArray(), packet: packet with { Redelivered = true, Ordinal = ordinal });
+        _bench.Says(Hall.Ph, "7.4"u8.ToArray(), packet: packet with { Redelivered = true, Ordinal = ordinal });
 }

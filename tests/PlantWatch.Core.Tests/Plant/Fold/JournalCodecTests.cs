@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using CsCheck;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Quantities;

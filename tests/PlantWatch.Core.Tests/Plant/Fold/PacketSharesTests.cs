@@ -1,4 +1,5 @@
 using System.Text;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Readings;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { life } from '../live/connection';
 import { alarms, site } from '../live/store';
 import { keptChecks } from '../outbox/checks';
@@ -56,7 +56,8 @@ export function Shell({ children }: { children: ComponentChildren }) {
   const main = useRef<HTMLElement>(null);
   const page = route.value.join('/');
   const first = useRef(true);
-  useEffect(() => {
+  // With the page itself, not after its first picture: who is quick with Tab would be thrown back to the top.
+  useLayoutEffect(() => {
     if (first.current) { first.current = false; return; }
     scrollTo(0, 0);
     // A new page begins at its top for keyboards and screen readers too.

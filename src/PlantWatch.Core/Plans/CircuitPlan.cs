@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace PlantWatch.Core.Plans;
+
+/// <summary>The pools that share treatment, with their balance tank, filters, probes and pumps: the unit of state, journal and storage.</summary>
+public sealed record CircuitPlan
+{
+    /// <summary>Stable key, also the partition key of storage.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Former id when this circuit was renamed; its history follows.</summary>
+    public string? Was { get; init; }
+
+    /// <summary>IANA time zone of the site.</summary>
+    public required string TimeZone { get; init; }
+
+    /// <summary>Volume of the balance tank in m3; null when there is none or it is not known.</summary>
+    public double? BalanceTankCubicMetres { get; init; }
+
+    /// <summary>Design turnover period in hours.</summary>
+    public double? TurnoverHours { get; init; }
+
+    /// <summary>Filters of the circuit.</summary>
+    public ImmutableArray<FilterPlan> Filters { get; init; } = [];
+
+    /// <summary>Pools served by the circuit.</summary>
+    public ImmutableArray<PoolPlan> Pools { get; init; } = [];
+
+    /// <summary>Probes; their order is the order of the circuit's state.</summary>
+    public ImmutableArray<ProbePlan> Probes { get; init; } = [];
+
+    /// <summary>Dosing pumps; their order is the order of the circuit's state.</summary>
+    public ImmutableArray<PumpPlan> Pumps { get; init; } = [];
+
+    /// <summary>The plan of a partition that holds nothing: what arrives on a topic that no circuit claims is refused there, and kept.</summary>
+    public static CircuitPlan Nowhere { get; } = new() { Id = "unclaimed", Name = "Topics that no circuit claims", TimeZone = "UTC" };
+}
+
+/// <summary>A filter.</summary>
+/// <param name="Id">Key in the plant file.</param>
+/// <param name="Name">What people call it.</param>
+/// <param name="AreaSquareMetres">Filter area in m2.</param>
+public sealed record FilterPlan(string Id, string Name, double? AreaSquareMetres);

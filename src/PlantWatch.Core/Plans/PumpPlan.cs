@@ -1,0 +1,38 @@
+namespace PlantWatch.Core.Plans;
+
+/// <summary>A dosing pump.</summary>
+public sealed record PumpPlan
+{
+    /// <summary>Stable key, unique in the plant.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Former id when it was renamed.</summary>
+    public string? Was { get; init; }
+
+    /// <summary>The pool it doses; null when it doses the common return.</summary>
+    public string? PoolId { get; init; }
+
+    /// <summary>The product it delivers.</summary>
+    public required string ProductId { get; init; }
+
+    /// <summary>Topic of its state: the words stopped, running, fault, or the codes 0, 1, 2.</summary>
+    public required string StateTopic { get; init; }
+
+    /// <summary>Topic of its tank level in per cent; null when not measured.</summary>
+    public string? TankTopic { get; init; }
+
+    /// <summary>Content of the full tank in litres.</summary>
+    public double? TankLitres { get; init; }
+
+    /// <summary>Tank level in per cent under which it is time to refill.</summary>
+    public double TankLowPercent { get; init; } = 15;
+
+    /// <summary>Series key of the state.</summary>
+    public string StateSeries => Id + "/state";
+
+    /// <summary>Series key of the tank level.</summary>
+    public string TankSeries => Id + "/tank";
+}

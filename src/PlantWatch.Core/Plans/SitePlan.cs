@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+
+namespace PlantWatch.Core.Plans;
+
+/// <summary>The whole plant file, understood: the site and its circuits.</summary>
+/// <param name="Site">Where the plant stands and which clock its people live by.</param>
+/// <param name="Products">Chemical products in use, by id.</param>
+/// <param name="Circuits">The circuits; each is one unit of state.</param>
+public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Products, ImmutableArray<CircuitPlan> Circuits);
+
+/// <summary>The site.</summary>
+/// <param name="Name">Shown at the top of every screen and sheet.</param>
+/// <param name="TimeZone">IANA zone such as Europe/London: it decides what "a day" and "07:30" mean.</param>
+public sealed record SitePlan(string Name, string TimeZone);
