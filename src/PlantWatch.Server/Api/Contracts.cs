@@ -10,7 +10,7 @@ using PlantWatch.Storage;
 namespace PlantWatch.Server.Api;
 
 // The shapes that leave and enter the server under /api/v1 and on the live hub. Names are camelCase, enums snake_case,
-// times ISO 8601 in UTC. Reasons arrive as sentences: the words stand in Words/en.json.
+// times ISO 8601 in UTC. Reasons arrive as sentences: the words stand in Words/en.
 
 /// <summary>A sentence with the code it was made from.</summary>
 /// <param name="Code">Stable key.</param>

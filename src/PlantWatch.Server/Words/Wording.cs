@@ -8,7 +8,7 @@ using PlantWatch.Server.Api;
 
 namespace PlantWatch.Server.Words;
 
-/// <summary>Puts reasons into sentences. The sentences stand in one resource file a language, by code; figures go where the sentence wants them.</summary>
+/// <summary>Puts reasons into sentences. The sentences stand in one folder a language, a file a subject, by code; figures go where the sentence wants them.</summary>
 /// <remarks>
 /// <c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.
 /// <c>{0:in 2}</c> is a figure with the decimals that people write in the unit that fact 2 names, and the unit after it; <c>{0:bare 2}</c> is the same without
@@ -75,11 +75,17 @@ internal sealed partial class Wording
         };
     }
 
+    // A file a subject. Two sentences for one code are a mistake of ours and stop the start.
     private static Wording Load(string language)
     {
-        using var stream = typeof(Wording).Assembly.GetManifestResourceStream($"Words.{language}.json")
-            ?? throw new InvalidOperationException($"the words of language {language} are missing from this build");
-        return new Wording(JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []);
+        var all = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var file in typeof(Wording).Assembly.GetManifestResourceNames().Where(n => n.StartsWith($"Words.{language}.", StringComparison.Ordinal)))
+        {
+            using var stream = typeof(Wording).Assembly.GetManifestResourceStream(file)!;
+            foreach (var (code, sentence) in JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []) all.Add(code, sentence);
+        }
+
+        return all.Count > 0 ? new Wording(all) : throw new InvalidOperationException($"the words of language {language} are missing from this build");
     }
 
     [GeneratedRegex(@"\{(\d)(?::([^}]+))?\}")]

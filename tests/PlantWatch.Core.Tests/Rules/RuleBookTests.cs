@@ -10,7 +10,7 @@ public sealed class RuleBookTests
     private static readonly IReadOnlyList<RulesPage> Page = RulesPage.Read();
 
     private static readonly Dictionary<string, string> Words = JsonSerializer.Deserialize<Dictionary<string, string>>(
-        File.ReadAllText(Source.PathOf("src", "PlantWatch.Server", "Words", "en.json")))!;
+        File.ReadAllText(Source.PathOf("src", "PlantWatch.Server", "Words", "en", "rules.json")))!;
 
     public static TheoryData<string> Rules => [.. RuleBook.All.Keys.Order(StringComparer.Ordinal)];
 
