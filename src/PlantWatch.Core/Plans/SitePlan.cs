@@ -11,4 +11,5 @@ public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Produc
 /// <summary>The site.</summary>
 /// <param name="Name">Shown at the top of every screen and sheet.</param>
 /// <param name="TimeZone">IANA zone such as Europe/London: it decides what "a day" and "07:30" mean.</param>
-public sealed record SitePlan(string Name, string TimeZone);
+/// <param name="Units">The units its people measure out in; metric when the file says nothing.</param>
+public sealed record SitePlan(string Name, string TimeZone, UnitSystem Units = UnitSystem.Metric);

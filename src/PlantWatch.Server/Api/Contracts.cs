@@ -30,8 +30,8 @@ public sealed record WithU(double Value, double U);
 
 // ---- GET /api/v1/site : what changes only with the plant file
 
-/// <summary>The plant as the screens need it.</summary>
-public sealed record SiteView(string Name, string TimeZone, IReadOnlyList<CircuitInfo> Circuits, IReadOnlyList<ProductPlan> Products);
+/// <summary>The plant as the screens need it. Units are those its people measure out in; figures under /api/v1 are in SI whatever they are.</summary>
+public sealed record SiteView(string Name, string TimeZone, UnitSystem Units, IReadOnlyList<CircuitInfo> Circuits, IReadOnlyList<ProductPlan> Products);
 
 /// <summary>A circuit's fixed facts.</summary>
 public sealed record CircuitInfo(

@@ -17,8 +17,8 @@ internal static class SiteApi
     }
 
     private static SiteView Site(PlantPlan? plan) => plan is null
-        ? new SiteView("", "UTC", [], [])
-        : new SiteView(plan.Site.Name, plan.Site.TimeZone, [.. plan.Circuits.Select(c => Circuit(c, plan))], plan.Products);
+        ? new SiteView("", "UTC", UnitSystem.Metric, [], [])
+        : new SiteView(plan.Site.Name, plan.Site.TimeZone, plan.Site.Units, [.. plan.Circuits.Select(c => Circuit(c, plan))], plan.Products);
 
     private static CircuitInfo Circuit(CircuitPlan circuit, PlantPlan plan) => new(
         circuit.Id, circuit.Name, circuit.BalanceTankCubicMetres, circuit.TurnoverHours,

@@ -11,7 +11,7 @@ internal sealed class PlantPlanBuilder(Place root)
     private readonly string _timeZone = root["site"]["time_zone"].String!;
 
     public PlantPlan Build() => new(
-        new SitePlan(root["site"]["name"].String!, _timeZone),
+        new SitePlan(root["site"]["name"].String!, _timeZone, EnumWords<UnitSystem>.Find(root["site"]["units"].String) ?? UnitSystem.Metric),
         Each(root["products"], Product),
         Each(root["circuits"], Circuit));
 

@@ -24,8 +24,8 @@ internal static class ProbeChecks
 
     private static void Unit(Place unit, Measurand measurand, Complaints complaints)
     {
-        if (unit.String is not { } text || Units.TryScale(measurand, text, out _)) return;
-        var known = Units.Of(measurand);
+        if (unit.String is not { } text || ReadingUnits.TryScale(measurand, text, out _)) return;
+        var known = ReadingUnits.Of(measurand);
         complaints.Add(unit, $"expected a unit of {EnumWords<Measurand>.Word(measurand)}: {string.Join(", ", known)}; found '{Text.Short(text)}'{Spelling.DidYouMean(text, known)}");
     }
 

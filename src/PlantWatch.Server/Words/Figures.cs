@@ -24,6 +24,7 @@ internal static class Figures
     {
         "" or "pH" => "",
         "degC" => "\u00a0\u00b0C",
+        "degF" => "\u00a0\u00b0F",
         "uS/cm" => "\u00a0\u00b5S/cm",
         _ => "\u00a0" + unit,
     };
@@ -32,7 +33,7 @@ internal static class Figures
     private static string FormatOf(double value, string unit) => unit switch
     {
         "pH" => "0.00",
-        "degC" => "0.0",
+        "degC" or "degF" => "0.0",
         "mg/L" => Math.Abs(value) < 10 ? "0.00" : Math.Abs(value) < 100 ? "0.#" : "0",
         "mV" or "uS/cm" => "0",
         _ => "0.##",

@@ -2,9 +2,11 @@ using System.Collections.Frozen;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Units;
 
 namespace PlantWatch.Server.Words;
 
@@ -12,16 +14,26 @@ namespace PlantWatch.Server.Words;
 /// <remarks>
 /// <c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.
 /// <c>{0:in 2}</c> is a figure with the decimals that people write in the unit that fact 2 names, and the unit after it; <c>{0:bare 2}</c> is the same without
-/// the unit, and <c>{0:diff 2}</c> the same with its sign always shown.
+/// the unit, and <c>{0:diff 2}</c> the same with its sign always shown. <c>{0:mass}</c> (kg), <c>{0:volume}</c> (L), <c>{0:water}</c> (m3) and
+/// <c>{0:temperature}</c> (degC) are amounts, said in the units of the plant with the SI figure beside them.
 /// </remarks>
 internal sealed partial class Wording
 {
     private readonly FrozenDictionary<string, string> _sentences;
 
-    private Wording(IDictionary<string, string> sentences) => _sentences = sentences.ToFrozenDictionary(StringComparer.Ordinal);
+    private readonly AmountWords _amounts;
+
+    private Wording(FrozenDictionary<string, string> sentences, UnitSystem units)
+    {
+        _sentences = sentences;
+        _amounts = new(units);
+    }
 
     /// <summary>English.</summary>
     public static Wording English { get; } = Load("en");
+
+    /// <summary>The same sentences for a plant that measures out in these units.</summary>
+    public Wording In(UnitSystem units) => units == _amounts.Units ? this : new(_sentences, units);
 
     public IEnumerable<string> Codes => _sentences.Keys;
 
@@ -41,11 +53,9 @@ internal sealed partial class Wording
     /// <summary>A sentence of a rule: title, consequence, action or respond.</summary>
     public string OfRule(string rule, string part) => Find($"{rule}.{part}");
 
-    public string Text(Reason reason)
-    {
-        if (!_sentences.TryGetValue(reason.Code, out var sentence)) return reason.Code;
-        return Hole().Replace(sentence, hole => Fill(reason, hole));
-    }
+    public string Text(Reason reason) => _sentences.TryGetValue(reason.Code, out var sentence) ? Fill(sentence, reason) : reason.Code;
+
+    internal string Fill(string sentence, Reason reason) => Hole().Replace(sentence, hole => Fill(reason, hole));
 
     public string Find(string code) => _sentences.GetValueOrDefault(code, code);
 
@@ -59,8 +69,19 @@ internal sealed partial class Wording
         if (fact.Text is { } name) return _sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
         if (InUnit().Match(format) is { Success: true } asked) return OfUnit(reason, fact.Number, asked);
+        if (OfAmount(fact.Number, format) is { } amount) return amount.ToString();
         return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");
     }
+
+    private Amount? OfAmount(double? number, string format) => (number, format) switch
+    {
+        (null, _) => null,
+        (_, "mass") => _amounts.Mass(number.Value),
+        (_, "volume") => _amounts.Volume(number.Value),
+        (_, "water") => _amounts.Water(number.Value),
+        (_, "temperature") => _amounts.Temperature(number.Value),
+        _ => null,
+    };
 
     private string OfUnit(Reason reason, double? number, Match asked)
     {
@@ -85,7 +106,7 @@ internal sealed partial class Wording
             foreach (var (code, sentence) in JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []) all.Add(code, sentence);
         }
 
-        return all.Count > 0 ? new Wording(all) : throw new InvalidOperationException($"the words of language {language} are missing from this build");
+        return all.Count > 0 ? new Wording(all.ToFrozenDictionary(StringComparer.Ordinal), UnitSystem.Metric) : throw new InvalidOperationException($"the words of language {language} are missing from this build");
     }
 
     [GeneratedRegex(@"\{(\d)(?::([^}]+))?\}")]

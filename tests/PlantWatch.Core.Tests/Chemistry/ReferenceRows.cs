@@ -8,8 +8,9 @@ internal static class ReferenceRows
 {
     public static IReadOnlyList<Dictionary<string, string>> Of(string folder, string file)
     {
-        var name = $"PlantWatch.Core.Tests.{folder}.{file}";
-        using var stream = typeof(ReferenceRows).Assembly.GetManifestResourceStream(name) ?? throw new FileNotFoundException(name);
+        var here = typeof(ReferenceRows).Assembly;
+        var name = $"{here.GetName().Name}.{folder}.{file}";
+        using var stream = here.GetManifestResourceStream(name) ?? throw new FileNotFoundException(name);
         using var reader = new StreamReader(stream);
         var head = Fields(reader.ReadLine()!);
         var rows = new List<Dictionary<string, string>>();

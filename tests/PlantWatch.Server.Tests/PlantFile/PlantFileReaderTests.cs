@@ -22,7 +22,7 @@ public sealed class PlantFileReaderTests
     {
         var plan = Read(EveryKey);
 
-        Assert.Equal(new SitePlan("Hall", "Europe/London"), plan.Site);
+        Assert.Equal(new SitePlan("Hall", "Europe/London", UnitSystem.Imperial), plan.Site);
         Assert.Equal(new ProductPlan("hypo", "Hypochlorite", ProductKind.SodiumHypochlorite, 12.5), Assert.Single(plan.Products));
         var circuit = Assert.Single(plan.Circuits);
         Assert.Equal(("main", "Main circuit", "old", "Europe/London"), (circuit.Id, circuit.Name, circuit.Was, circuit.TimeZone));
@@ -64,6 +64,7 @@ public sealed class PlantFileReaderTests
         var flow = Read(EveryKey).Circuits[0].Probes[1];
 
         Assert.Equal((TimeSpan.FromSeconds(10), TimeSpan.Zero, SignalOrigin.Raw), (flow.Every, flow.SampleDelay, flow.Origin));
+        Assert.Equal(UnitSystem.Metric, Read(Smallest).Site.Units);
     }
 
     [Fact]
@@ -109,6 +110,7 @@ public sealed class PlantFileReaderTests
         site:
           name: Hall
           time_zone: Europe/London
+          units: imperial
         products:
           - { id: hypo, name: Hypochlorite, kind: sodium_hypochlorite, strength_percent: 12.5 }
         circuits:

@@ -71,7 +71,7 @@ internal static class MessageFold
         if (!route.TryProbe(sample.Name, out probe, out var scale)) return (RefusalReason.UnknownName, sample.Name);
         var plan = draft.Plan.Probes[probe];
         // A unit in the payload says what was sent; the plant file's unit is for payloads that name none.
-        if (sample.Unit is { } unit && !Units.TryScale(plan.Measurand, unit, out scale))
+        if (sample.Unit is { } unit && !ReadingUnits.TryScale(plan.Measurand, unit, out scale))
             return (RefusalReason.WrongUnit, $"{sample.Name} {unit}");
         value = scale.Apply(value);
         if (!plan.Range.Contains(value)) return (RefusalReason.OutsideRange, $"{value} not in {plan.Range.Low}..{plan.Range.High}");

@@ -22,7 +22,7 @@ internal sealed class PlanIndex
         {
             var probe = plan.Probes[i];
             _probes[probe.Id] = i;
-            var scale = probe.Unit is { } unit && Units.TryScale(probe.Measurand, unit, out var found) ? found : UnitScale.Same;
+            var scale = probe.Unit is { } unit && ReadingUnits.TryScale(probe.Measurand, unit, out var found) ? found : UnitScale.Same;
             Route(probe.Topic).AddProbe(i, probe, scale);
         }
 

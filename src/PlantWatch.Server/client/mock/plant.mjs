@@ -9,7 +9,7 @@ const probe = (id, name, poolId, measurand, unit, decimals, low, high, more = {}
 });
 
 export const site = {
-  name: 'Quarry Lane Baths', timeZone: 'Europe/London',
+  name: 'Quarry Lane Baths', timeZone: 'Europe/London', units: 'metric',
   products: [{ id: 'hypo', name: 'Sodium hypochlorite 12 %', kind: 'sodium_hypochlorite', strength: 12 }, { id: 'acid', name: 'Sulfuric acid 15 %', kind: 'sulfuric_acid', strength: 15 }],
   circuits: [
     {

@@ -26,7 +26,8 @@ export interface Said { code: string; text: string }
 export interface FieldSaid extends Said { field: string }
 export interface WithU { value: number; u: number }
 
-export interface SiteView { name: string; timeZone: string; circuits: CircuitInfo[]; products: ProductPlan[] }
+export type UnitSystem = 'metric' | 'us' | 'imperial';
+export interface SiteView { name: string; timeZone: string; units: UnitSystem; circuits: CircuitInfo[]; products: ProductPlan[] }
 export interface ProductPlan { id: string; name: string; kind: string; strength: number | null }
 export interface CircuitInfo {
   id: string; name: string; balanceTankM3: number | null; turnoverHours: number | null;

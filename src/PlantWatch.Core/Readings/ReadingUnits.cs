@@ -15,7 +15,7 @@ public readonly record struct UnitScale(double Factor, double Offset)
 }
 
 /// <summary>The units that payloads and the plant file may name, a measurand at a time. SenML names (RFC 8428, RFC 8798) stand beside the trade's.</summary>
-public static class Units
+public static class ReadingUnits
 {
     /// <summary>Finds the conversion for a unit, or says that the measurand has no such unit.</summary>
     public static bool TryScale(Measurand measurand, string unit, out UnitScale scale)
