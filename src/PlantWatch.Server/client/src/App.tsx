@@ -9,6 +9,11 @@ import { ProbePage } from './probe/ProbePage';
 import { PumpsPage } from './pumps/PumpsPage';
 import { RecordPage } from './record/RecordPage';
 import { route } from './router';
+import { BalancePage } from './water/BalancePage';
+import { DosePage } from './water/DosePage';
+import { IncidentPage } from './water/IncidentPage';
+import { PlanPage } from './water/PlanPage';
+import { WhatIfPage } from './water/WhatIfPage';
 import { words } from './words';
 
 function Page() {
@@ -17,6 +22,11 @@ function Page() {
     case undefined: return <Overview />;
     case 'check': return <CheckPage poolId={id ?? null} />;
     case 'pool': return <PoolPage id={id ?? ''} />;
+    case 'balance': return <BalancePage id={id ?? ''} />;
+    case 'what-if': return <WhatIfPage id={id ?? ''} />;
+    case 'dose': return <DosePage id={id ?? ''} />;
+    case 'plan': return <PlanPage id={id ?? ''} />;
+    case 'incident': return <IncidentPage id={id ?? ''} />;
     case 'probe': return <ProbePage id={id ?? ''} />;
     case 'alarms': return <AlarmsPage />;
     case 'pumps': return <PumpsPage asset={id ?? null} />;

@@ -18,6 +18,9 @@ const pages = [
   { key: 'record', name: words.nav.record, icon: icon('M5 3h14v18H5zM8 8h8M8 12h8M8 16h5') },
 ];
 
+/** Pages below the overview. */
+const ofOnePool = new Set(['pool', 'probe', 'balance', 'what-if', 'dose', 'plan', 'incident']);
+
 function Badge({ page }: { page: string }) {
   const n = page === 'alarms' ? standingAlarms(alarms.value).filter(a => !a.acknowledged).length : page === 'check' ? keptChecks.value.length : 0;
   return n > 0 ? <span class="badge">{n}</span> : null;
@@ -25,7 +28,7 @@ function Badge({ page }: { page: string }) {
 
 function Nav() {
   const here = route.value[0] ?? '';
-  const current = here === 'pool' || here === 'probe' ? '' : here;
+  const current = ofOnePool.has(here) ? '' : here;
   return (
     <nav class="tabs" aria-label={words.nav.label}>
       {pages.map(p => (

@@ -12,6 +12,7 @@ import { PoolGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { PumpCard } from '../pumps/PumpCard';
 import { link } from '../router';
+import { WaterNav } from '../water/WaterNav';
 import { words } from '../words';
 import { BalanceCard } from './BalanceCard';
 import { CheckList } from './CheckList';
@@ -54,20 +55,23 @@ function Pool({ pool }: { pool: PoolInfo }) {
   const checks = usePolled<CheckAnswer[]>('/checks' + query({ pool: pool.id, from }), 60_000);
   const fresh = `${view?.manual.map(m => m.checkId).join()}`;
   return (
-    <div class="pool-page">
-      <div class="side">
-        <Head pool={pool} circuit={circuit} />
-        {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
-        {view && <ManualCard pool={pool} view={view} />}
-        {view && <BalanceCard view={view} />}
-        {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
+    <>
+      <WaterNav poolId={pool.id} here="pool" />
+      <div class="pool-page">
+        <div class="side">
+          <Head pool={pool} circuit={circuit} />
+          {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
+          {view && <ManualCard pool={pool} view={view} />}
+          {view && <BalanceCard view={view} />}
+          {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
+        </div>
+        <div class="wide">
+          <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={pool.limits} tests={tests} fresh={fresh} chart />
+          <ProbeTable probes={probes} checks={checks.data ?? []} />
+          <CheckList checks={checks.data} failed={checks.failed} />
+        </div>
       </div>
-      <div class="wide">
-        <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={pool.limits} tests={tests} fresh={fresh} chart />
-        <ProbeTable probes={probes} checks={checks.data ?? []} />
-        <CheckList checks={checks.data} failed={checks.failed} />
-      </div>
-    </div>
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-// Every word of the pages that does not come from the server. One file, so that another language is one more file.
+// Words of the pages that do not come from the server; the subjects of the water have files of their own beside this one.
 import type {
   AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, FaultState, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
   Tier, Verdict,

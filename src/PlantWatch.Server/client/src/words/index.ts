@@ -1,4 +1,11 @@
+import { dose } from './dose';
 import { en } from './en';
+import { incident } from './incident';
+import { plan } from './plan';
+import { water } from './water';
+import { whatIf } from './whatIf';
 
-/** The words in use. Another language is another object of the same shape. */
-export const words: typeof en = en;
+const all = { ...en, water, whatIf, dose, plan, incident };
+
+/** The words in use, a file a subject. Another language is another object of the same shape. */
+export const words: typeof all = all;

@@ -1,0 +1,3 @@
+// The shapes of the server's Api/Contracts.Dose.cs.
+
+export {};

@@ -1,0 +1,3 @@
+// The shapes of the server's Api/Contracts.WhatIf.cs.
+
+export {};

@@ -1,0 +1,3 @@
+// Single doses.
+
+export const dose = {};

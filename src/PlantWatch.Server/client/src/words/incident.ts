@@ -1,0 +1,3 @@
+// Contamination incidents.
+
+export const incident = {};

@@ -1,0 +1,3 @@
+// The dosing plan.
+
+export const plan = {};

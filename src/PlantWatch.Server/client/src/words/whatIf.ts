@@ -1,0 +1,3 @@
+// The page where a person tries changes of the water.
+
+export const whatIf = {};
