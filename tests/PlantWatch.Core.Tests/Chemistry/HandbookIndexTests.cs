@@ -67,7 +67,7 @@ public class HandbookIndexTests
     [Fact]
     public void Against_the_speciated_model_the_method_is_as_far_off_as_it_says()
     {
-        var errors = ReferenceRows.Of("Chemistry", "phreeqc_grid_extract.csv")
+        var errors = ReferenceRows.Of("Chemistry", "phreeqc_grid.csv")
             .Select(row => HandbookIndex.Of(Water(row.Number("pH"), row.Number("T_C"), row.Number("TA_mgL_CaCO3"), row.Number("CH_mgL_CaCO3"), row.Number("TDS_mgL"))).Value
                 - row.Number("SI_calcite"))
             .ToArray();
