@@ -15,6 +15,16 @@ public sealed partial class ReasonsHaveWordsTests
     }
 
     [Fact]
+    public void Every_input_of_a_formula_has_a_name_for_people()
+    {
+        var known = Directory.EnumerateFiles(Repository.PathOf("src", "PlantWatch.Server", "Words", "en"), "*.json")
+            .SelectMany(file => JsonSerializer.Deserialize<Dictionary<string, string>>(File.ReadAllText(file))!.Keys);
+        var inputs = Repository.Sources("src", "PlantWatch.Core").SelectMany(file => Input().Matches(File.ReadAllText(file)).Select(m => "name.input_" + m.Groups[1].Value)).ToList();
+        Assert.NotEmpty(inputs);
+        Findings.None(inputs.Except(known), "inputs of formulas without words in Words/en");
+    }
+
+    [Fact]
     public void A_reason_is_made_from_a_code_that_can_be_read_in_the_source()
     {
         // A code that is put together at run time could not be checked against the words.
@@ -32,6 +42,9 @@ public sealed partial class ReasonsHaveWordsTests
     // A code is two or more lower-case words parted by dots; file names and JSON paths look otherwise.
     [GeneratedRegex("\"([a-z][a-z0-9_]*(?:\\.[a-z][a-z0-9_]*)+)\"")]
     private static partial Regex Code();
+
+    [GeneratedRegex("\\.Within\\(\"([a-z0-9_]+)\"")]
+    private static partial Regex Input();
 
     [GeneratedRegex(@"^\s*///.*$", RegexOptions.Multiline)]
     private static partial Regex DocComment();
