@@ -10,6 +10,8 @@ namespace PlantWatch.Core.Chemistry;
 /// </remarks>
 public static class Equilibrium
 {
+    private static readonly int Bicarbonate = SpeciesTable.IndexOf("HCO3-");
+
     /// <summary>Water temperatures the model is used for, in degC.</summary>
     public static ValueRange ValidCelsius { get; } = new(0, 50);
 
@@ -59,18 +61,35 @@ public static class Equilibrium
         Span<double> totals = stackalloc double[Tableau.Components];
         Totals(composition, totals);
         double[] ln = new double[Tableau.Components], molality = new double[Tableau.Species];
+        // One of the two ways of shortening steps has found every water so far; which one is faster cannot be known before.
+        if (!Solve(composition, tableau, condition, ph, near, Stride.Together, totals, ln, molality, out var found)
+            && !Solve(composition, tableau, condition, ph, near, Stride.Apart, totals, ln, molality, out found))
+            return EquilibriumResult.Failed(CarbonVanished(condition, molality) ? EquilibriumFailure.NegativeCarbon : EquilibriumFailure.NoAnswer);
+        composition = Freed(composition, condition, found.Freed);
+        if (composition.Carbon < 0 || composition.Calcium < 0) return EquilibriumResult.Failed(EquilibriumFailure.NegativeCarbon);
+        return EquilibriumResult.Of(new(composition, celsius, ideal, tableau, found.IonicStrength, ln, molality));
+    }
+
+    private static bool Solve(
+        Composition composition, Tableau tableau, Condition condition, double ph, Speciation? near, Stride stride, ReadOnlySpan<double> totals, double[] ln, double[] molality,
+        out (double Freed, double IonicStrength) found)
+    {
         Span<double> lnGamma = stackalloc double[Tableau.Species];
         FirstGuess.Make(composition, tableau, ph, ln);
         // Near a known water most of the way is done; what is new in it starts from the guess.
         if (near is not null)
             for (var c = 0; c < ln.Length; c++)
                 if (near.Molality[c] > 0) ln[c] = near.LnActivity[c];
-        var solver = new EquilibriumSolver(tableau, totals, composition.Chloride, condition, ln, molality, lnGamma);
-        if (!solver.Solve()) return EquilibriumResult.Failed(EquilibriumFailure.NoAnswer);
-        composition = Freed(composition, condition, solver.Freed);
-        if (composition.Carbon < 0 || composition.Calcium < 0) return EquilibriumResult.Failed(EquilibriumFailure.NegativeCarbon);
-        return EquilibriumResult.Of(new(composition, celsius, ideal, tableau, solver.IonicStrength, ln, molality));
+        Array.Clear(molality);
+        var solver = new EquilibriumSolver(tableau, totals, composition.Chloride, condition, ln, molality, lnGamma, stride);
+        var solved = solver.Solve();
+        found = (solver.Freed, solver.IonicStrength);
+        return solved;
     }
+
+    // Where less than no carbon is asked for, the search runs it down without end.
+    private static bool CarbonVanished(Condition condition, ReadOnlySpan<double> molality) =>
+        condition.Given == ConditionKind.HydrogenActivity && molality[Bicarbonate] + molality[(int)Carbonate] < 1e-12;
 
     private static Composition Freed(Composition composition, Condition condition, double freed) => condition switch
     {

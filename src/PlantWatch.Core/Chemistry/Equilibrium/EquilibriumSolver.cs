@@ -23,6 +23,7 @@ internal ref struct EquilibriumSolver
     private readonly Span<double> _ln;
     private readonly Span<double> _molality;
     private readonly Span<double> _lnGamma;
+    private readonly Stride _stride;
     private double _lnWater;
 
     /// <summary>Prepares a solution.</summary>
@@ -33,9 +34,12 @@ internal ref struct EquilibriumSolver
     /// <param name="lnActivity">Where to start; the answer afterwards. Natural logarithms of the activities of the components.</param>
     /// <param name="molality">The answer: mol/kg of each species.</param>
     /// <param name="lnGamma">The answer: logarithm of each activity coefficient.</param>
+    /// <param name="stride">How a step that is too long is shortened.</param>
     public EquilibriumSolver(
-        Tableau tableau, ReadOnlySpan<double> totals, double chloride, Condition condition, Span<double> lnActivity, Span<double> molality, Span<double> lnGamma)
+        Tableau tableau, ReadOnlySpan<double> totals, double chloride, Condition condition, Span<double> lnActivity, Span<double> molality, Span<double> lnGamma,
+        Stride stride)
     {
+        _stride = stride;
         _tableau = tableau;
         _totals = totals;
         _chloride = chloride;
@@ -62,6 +66,7 @@ internal ref struct EquilibriumSolver
         Span<int> active = stackalloc int[Tableau.Components];
         active = active[..Active(active)];
         if (_condition.Given != ConditionKind.None) _condition.Brings(brings);
+        var rested = false;
         for (Turns = 1; Turns <= MostTurns; Turns++)
         {
             Activities();
@@ -69,7 +74,10 @@ internal ref struct EquilibriumSolver
             if (!Cholesky.Factor(matrix, active.Length)) return false;
             var longest = Step(active, matrix, residual, brings);
             if (!double.IsFinite(longest)) return false;
-            if (longest < 1e-11 && IsClosed(active, residual, scale, brings)) return true;
+            // Twice in a row, so that the activity coefficients have come to rest as well.
+            var closed = IsClosed(active, residual, scale, brings);
+            if (closed && rested) return true;
+            rested = closed;
         }
 
         return false;
@@ -161,9 +169,15 @@ internal ref struct EquilibriumSolver
         }
 
         var longest = 0.0;
-        for (var j = 0; j < n; j++) longest = double.IsNaN(move[j]) ? double.NaN : Math.Max(longest, Math.Abs(move[j]));
-        var part = longest > LongestStep ? LongestStep / longest : 1;
-        for (var j = 0; j < n; j++) _ln[active[j]] += part * move[j];
+        for (var j = 0; j < n; j++)
+        {
+            if (double.IsNaN(move[j])) return double.NaN;
+            longest = Math.Max(longest, Math.Abs(move[j]));
+        }
+
+        // Together, the direction stays Newton's; each for itself, one amount that has far to go does not hold the others back.
+        var part = _stride == Stride.Together && longest > LongestStep ? LongestStep / longest : 1;
+        for (var j = 0; j < n; j++) _ln[active[j]] += Math.Clamp(part * move[j], -LongestStep, LongestStep);
         return longest;
     }
 
@@ -173,4 +187,13 @@ internal ref struct EquilibriumSolver
             if (Math.Abs(residual[j] - (Freed * brings[active[j]])) > Closed * (scale[j] + Math.Abs(Freed))) return false;
         return true;
     }
+}
+
+/// <summary>How a step that is too long is shortened.</summary>
+internal enum Stride
+{
+    /// <summary>All moves by the same part.</summary>
+    Together = 0,
+    /// <summary>Each move for itself.</summary>
+    Apart,
 }

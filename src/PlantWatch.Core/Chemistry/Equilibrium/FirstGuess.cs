@@ -23,5 +23,5 @@ internal static class FirstGuess
         ln[(int)BoricAcid] = Ln(c.Boron);
     }
 
-    private static double Ln(double amount) => Math.Log(Math.Max(amount, 1e-12));
+    private static double Ln(double amount) => Math.Log(Math.Max(amount, 1e-300));
 }

@@ -68,6 +68,16 @@ public sealed class Speciation
     /// <summary>Bicarbonate and carbonate in meq/L, free ions only.</summary>
     public double BicarbonateMilliequivalents => 1000 * (_molality[Bicarbonate] + (2 * _molality[(int)Carbonate]));
 
+    /// <summary>Every species that the water holds: formula, charge number, mol/kg. Chloride stands in the composition.</summary>
+    public IEnumerable<(string Formula, int Charge, double Molality)> Species
+    {
+        get
+        {
+            for (var i = 0; i < _molality.Length; i++)
+                if (_molality[i] > 0) yield return (SpeciesTable.All[i].Name, SpeciesTable.All[i].Charge, _molality[i]);
+        }
+    }
+
     internal Tableau Tableau { get; }
 
     internal ReadOnlySpan<double> LnActivity => _ln;
