@@ -13,7 +13,7 @@ internal ref struct EquilibriumSolver
     public const int MostTurns = 200;
 
     // A balance is closed when it is off by less than this part of what stands in it; asked of the result is 1e-9.
-    private const double Closed = 1e-12;
+    private const double Closed = 1e-10;
     private const double LongestStep = 2;
 
     private readonly Tableau _tableau;
