@@ -36,6 +36,9 @@ public readonly record struct CombinedResult
     /// <summary>Standard uncertainty in mg/L, also of a rejected pair.</summary>
     public double StandardUncertainty { get; }
 
+    /// <summary>True when the difference is larger than its expanded uncertainty (k = 2). A photometer tells 0.2 mg/L from none just so.</summary>
+    public bool IsToldFromZero => Remark == CombinedRemark.None && _value.MilligramsPerLitre > 2 * StandardUncertainty;
+
     /// <summary>Combined chlorine, mg/L as Cl2.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
     public CombinedChlorine Value => IsKnown ? _value : throw new InvalidOperationException($"no combined chlorine: {Remark}");

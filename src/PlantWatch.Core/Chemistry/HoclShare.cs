@@ -27,11 +27,10 @@ public static class HoclShare
     }
 
     /// <summary>pKa of hypochlorous acid at a temperature in degC: 3000.00/T - 10.0686 + 0.0253 T, T in kelvin.</summary>
-    internal static double Pka(double celsius)
-    {
-        var kelvin = celsius + 273.15;
-        return (3000.00 / kelvin) - 10.0686 + (0.0253 * kelvin);
-    }
+    public static double Pka(double celsius) => -Dissociation.At(celsius);
+
+    /// <summary>log K of HOCl = H+ + OCl-, the one place for it.</summary>
+    internal static LogK Dissociation { get; } = new(10.0686, -0.0253, -3000.00);
 }
 
 /// <summary>What keeps a share from being computed.</summary>

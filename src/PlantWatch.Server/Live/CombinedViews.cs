@@ -1,4 +1,5 @@
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -10,11 +11,13 @@ namespace PlantWatch.Server.Live;
 /// <summary>Combined chlorine of a check, or of the pool's newest pair of free and total from one sample.</summary>
 internal static class CombinedViews
 {
-    public static CombinedView? Of(PoolState pool, Wording words)
+    public static CombinedView? Of(PoolState pool, PoolPlan plan, Wording words)
     {
         if (!pool.Manual.TryGetValue(Measurand.FreeChlorine, out var free) || !pool.Manual.TryGetValue(Measurand.TotalChlorine, out var total)) return null;
         // Two samples are no pair: the difference would mix the time between them into the answer.
         if (free.CheckId != total.CheckId) return null;
+        // Bromine combines too, but disinfects all the same: the difference means nothing there.
+        if (plan.Disinfectant == Disinfectant.Bromine) return new CombinedView(null, 0, free.SampledAt, words.Say(Reason.Of("combined.bromine")));
         var pair = new ManualCheck { Id = free.CheckId, PoolId = pool.Id, SampledAt = free.SampledAt, EnteredAt = free.SampledAt, Who = "", Results = [free.Result, total.Result] };
         var view = Of(pair, words);
         return view is { Remark: null } && (free.Suspect || total.Suspect) ? view with { Remark = words.Say(Reason.Of("combined.from_doubted_test")) } : view;

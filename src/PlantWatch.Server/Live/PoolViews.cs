@@ -22,7 +22,7 @@ internal static class PoolViews
         var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
         return new PoolView(
             plan.Id, Word(state, plan, alarms, due), why,
-            [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, words), BalanceViews.Of(state, plan, pool, words),
+            [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
             BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers);
     }
 

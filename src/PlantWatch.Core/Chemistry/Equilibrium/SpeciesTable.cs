@@ -47,7 +47,7 @@ internal static class SpeciesTable
         new("NaSO4-", -1, new(0.7), ActivityRule.Davies, [(Sodium, 1), (Sulfate, 1)]),
         new("HSO4-", -1, new(1.988), ActivityRule.Davies, [(Hydrogen, 1), (Sulfate, 1)]),
 
-        new("OCl-", -1, new(10.0686, -0.0253, -3000), ActivityRule.Davies, [(HypochlorousAcid, 1), (Hydrogen, -1)]),
+        new("OCl-", -1, HoclShare.Dissociation, ActivityRule.Davies, [(HypochlorousAcid, 1), (Hydrogen, -1)]),
         new("B(OH)4-", -1, new(-9.24), ActivityRule.Davies, [(BoricAcid, 1), (Hydrogen, -1)], Water: -1),
 
         new("HCy--", -2, HCy, ActivityRule.Davies, [(Hydrogen, 1), (Cyanurate, 1)]),

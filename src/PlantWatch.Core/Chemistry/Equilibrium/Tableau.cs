@@ -38,6 +38,14 @@ internal sealed class Tableau
         return new(lnK, Math.Log(10) * SpeciesTable.Calcite.At(celsius), ideal ? default : DebyeHueckel.At(celsius));
     }
 
+    /// <summary>The same table with another constant for one species, where a published set brings its own.</summary>
+    public Tableau With(string species, double logK)
+    {
+        var lnK = (double[])_lnK.Clone();
+        lnK[SpeciesTable.IndexOf(species)] = Math.Log(10) * logK;
+        return new(lnK, LnCalcite, Water);
+    }
+
     /// <summary>How many of each component a species holds.</summary>
     public static ReadOnlySpan<sbyte> Counts(int species) => CountsOf.AsSpan(species * Components, Components);
 
