@@ -101,17 +101,6 @@ public sealed record ManualView(Measurand Measurand, double Value, double U, Cen
 /// <summary>Combined chlorine, mg/L as Cl2.</summary>
 public sealed record CombinedView(double? Value, double U, Instant SampledAt, Said? Remark);
 
-/// <summary>Balance: an index, or what keeps it from being one.</summary>
-/// <param name="Index">Handbook saturation index; null when it cannot be had.</param>
-/// <param name="Claim">What the method may claim, +-.</param>
-/// <param name="Word">corrosive, balanced, scale_forming; null without index.</param>
-/// <param name="Inputs">Each input with its age and where it comes from.</param>
-/// <param name="Missing">What is missing or out of range.</param>
-public sealed record BalanceView(double? Index, double Claim, string? Word, IReadOnlyList<BalanceInput> Inputs, IReadOnlyList<Said> Missing);
-
-/// <summary>An input of the balance.</summary>
-public sealed record BalanceInput(Measurand Measurand, double Value, Instant At, bool Live);
-
 /// <summary>A check that is due.</summary>
 /// <param name="PoolId">Where.</param>
 /// <param name="What">What to test.</param>

@@ -1,5 +1,7 @@
 // The shapes of /api/v1 and of the hub /live, as the server's Contracts.cs writes them. Times are ISO 8601 in UTC.
 
+import type { BalanceView } from './contract.balance';
+
 export type Iso = string;
 export type Measurand =
   | 'none' | 'ph' | 'orp' | 'temperature' | 'conductivity' | 'free_chlorine' | 'total_chlorine' | 'combined_chlorine'
@@ -61,8 +63,6 @@ export interface ManualView {
 }
 /** Null where free stands above total or a bound leaves no number; the remark says which. */
 export interface CombinedView { value: number | null; u: number; sampledAt: Iso; remark: Said | null }
-export interface BalanceView { index: number | null; claim: number; word: string | null; inputs: BalanceInput[]; missing: Said[] }
-export interface BalanceInput { measurand: Measurand; value: number; at: Iso; live: boolean }
 export interface DueView { poolId: string; what: Measurand[]; dueAt: Iso; overdue: boolean }
 export interface ProbeView {
   id: string; at: Iso | null; raw: number | null; value: number | null; good: boolean; stale: boolean; standing: Standing; reasons: Said[];

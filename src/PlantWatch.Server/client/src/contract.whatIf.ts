@@ -1,3 +1,23 @@
 // The shapes of the server's Api/Contracts.WhatIf.cs.
+import type { Iso, Said } from './contract';
+import type { BalanceInput } from './contract.balance';
 
-export {};
+export interface WhatIfWater {
+  ph: number | null; temperature: number | null; totalAlkalinity: number | null; calciumHardness: number | null; dissolvedSolids: number | null;
+  cyanuricAcid: number | null; freeChlorine: number | null;
+}
+export interface WhatIfDose { product: string; kilograms: number }
+export interface WhatIfRequest { water: WhatIfWater | null; doses: WhatIfDose[]; volumeM3: number | null; curve: string | null; chlorineSpent: boolean }
+export interface WaterFigures {
+  ph: number; totalAlkalinity: number; calciumHardness: number | null; dissolvedSolids: number | null; cyanurate: number; freeChlorine: number | null;
+  saturationIndex: number | null; hypochlorousAcid: number | null; hypochlorousShare: number | null;
+}
+export interface FiguresView { figures: WaterFigures; word: string | null }
+type Column = (number | null)[];
+/** A curve by columns of one length; empty when there is none. */
+export interface CurveView { at: number[]; ph: number[]; saturation: Column; hocl: Column; share: Column }
+export interface WhatIfProduct { id: string; name: string; kind: string; atHand: boolean; strength: string; kilogramsPerLitre: number | null; scaleKilograms: number }
+export interface WhatIfView {
+  at: Iso; inputs: BalanceInput[]; now: FiguresView | null; water: FiguresView | null; after: FiguresView | null; againstPh: CurveView; nowAgainstPh: CurveView;
+  againstDose: CurveView; volumeM3: number; products: WhatIfProduct[]; remarks: Said[];
+}

@@ -1,0 +1,67 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Chemistry;
+
+/// <summary>A water that a person sets by hand to see what would be. What is null is not known, and what needs it is not given.</summary>
+/// <param name="Ph">pH.</param>
+/// <param name="Temperature">Water temperature.</param>
+/// <param name="Alkalinity">Total alkalinity, cyanurate included: without it nothing can be said of a dose.</param>
+public sealed record ImaginedWater(Ph Ph, Celsius Temperature, Alkalinity Alkalinity)
+{
+    /// <summary>Calcium hardness; without it there is no saturation index.</summary>
+    public CalciumHardness? Calcium { get; init; }
+
+    /// <summary>Total dissolved solids; without them there is no saturation index.</summary>
+    public DissolvedSolids? Solids { get; init; }
+
+    /// <summary>Cyanuric acid; null counts as none.</summary>
+    public CyanuricAcid? Cyanurate { get; init; }
+
+    /// <summary>Free chlorine; without it there is no amount of hypochlorous acid, only its share.</summary>
+    public FreeChlorine? FreeChlorine { get; init; }
+
+    /// <summary>True when the index can be had.</summary>
+    public bool HasIndex => Calcium is not null && Solids is not null;
+
+    /// <summary>The water worked out, closed to the air.</summary>
+    public EquilibriumResult Speciate() => Equilibrium.Speciate(new Water(Ph, Temperature, Alkalinity, Calcium ?? CalciumHardness.From(0), Solids ?? DissolvedSolids.From(0))
+    {
+        Cyanurate = Cyanurate,
+        FreeChlorine = FreeChlorine is { MilligramsPerLitre: > 0 } ? FreeChlorine : Quantities.FreeChlorine.From(Trace),
+    });
+
+    /// <summary>The figures of a water that came from this one: those that rest on what is not known are left out.</summary>
+    /// <param name="speciation">This water, or what a dose made of it.</param>
+    public WaterFigures FiguresOf(Speciation speciation)
+    {
+        ArgumentNullException.ThrowIfNull(speciation);
+        var free = speciation.FreeChlorine;
+        // Without cyanurate the share of hypochlorous acid does not depend on how much chlorine there is; with it, it does.
+        var share = FreeChlorine is not null || speciation.Cyanurate <= 0 ? speciation.HypochlorousAcid / free : (double?)null;
+        var isTrace = free <= Trace * 1.001;
+        return new(
+            speciation.Ph, speciation.TotalAlkalinity, Calcium is null ? null : speciation.CalciumHardness, Solids is null ? null : speciation.DissolvedSolids, speciation.Cyanurate,
+            FreeChlorine is null ? null : isTrace ? 0 : free,
+            HasIndex && double.IsFinite(speciation.SaturationIndex) ? speciation.SaturationIndex : null,
+            FreeChlorine is null ? null : isTrace ? 0 : speciation.HypochlorousAcid, share);
+    }
+
+    /// <summary>This water with the figures of what a dose made of it; what was not known stays so. Null when it is beyond what a pool can be.</summary>
+    /// <param name="after">What it became.</param>
+    public ImaginedWater? Became(Speciation after)
+    {
+        ArgumentNullException.ThrowIfNull(after);
+        return Quantity.TryFrom(after.Ph, out Ph ph) && Quantity.TryFrom(after.TotalAlkalinity, out Alkalinity alkalinity)
+            ? new(ph, Temperature, alkalinity)
+            {
+                Calcium = Calcium is null ? null : Now<CalciumHardness>(after.CalciumHardness), Solids = Solids is null ? null : Now<DissolvedSolids>(after.DissolvedSolids),
+                Cyanurate = Now<CyanuricAcid>(after.Cyanurate), FreeChlorine = FreeChlorine is null ? null : Now<FreeChlorine>(after.FreeChlorine),
+            }
+            : null;
+    }
+
+    private static T? Now<T>(double value) where T : struct, IQuantity<T> => Quantity.TryFrom(value, out T quantity) ? quantity : null;
+
+    // A thousandth of a mg/L: enough to see how chlorine would stand, too little to change anything else.
+    private const double Trace = 0.001;
+}

@@ -1,0 +1,49 @@
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+using PlantWatch.Server.Live;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>What would be: a water imagined beside the present one. Nothing is recorded, and no pump is told.</summary>
+internal static class WhatIfApi
+{
+    private const int MostDoses = 20;
+
+    public static void MapWhatIf(this RouteGroupBuilder api) =>
+        api.MapPost("/pools/{id}/what-if", Imagine).Produces<WhatIfView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+
+    private static IResult Imagine(string id, WhatIfRequest request, PlantHost host, TimeProvider clock)
+    {
+        if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
+        if (Bounds.OfList("doses", request.Doses ?? [], MostDoses) is { } tooMany) return tooMany;
+        var bench = WhatIfBench.Of(worker.State, id, host.Plan);
+        var errors = Objections(request, bench).ToArray();
+        return errors.Length > 0
+            ? Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", errors)
+            : Answers.Ok(WhatIfViews.Of(bench, request, Instant.From(clock.GetUtcNow()), Wording.English));
+    }
+
+    // All of them at once: a person mends the fields in one go.
+    private static IEnumerable<FieldSaid> Objections(WhatIfRequest request, WhatIfBench bench)
+    {
+        if (request.Water is { } water)
+            foreach (var (field, value, range) in WhatIfRanges.Of(water))
+                if (value is { } number && !range.Contains(number)) yield return Outside($"water.{field}", range);
+        if (request.VolumeM3 is { } volume && !WhatIfRanges.Volume.Contains(volume)) yield return Outside("volumeM3", WhatIfRanges.Volume);
+        var most = new ValueRange(0, WhatIfRanges.MostKilogramsPerCubicMetre * Math.Max(request.VolumeM3 ?? bench.VolumeM3, WhatIfRanges.Volume.Low));
+        for (var i = 0; i < (request.Doses?.Count ?? 0); i++)
+        {
+            var dose = request.Doses![i];
+            if (bench.Find(dose.Product) is null) yield return Say($"doses[{i}].product", Reason.Of("what_if.product_unknown"));
+            if (!most.Contains(dose.Kilograms)) yield return Outside($"doses[{i}].kilograms", most);
+        }
+
+        if (request.Curve is { } curve && bench.Find(curve) is null) yield return Say("curve", Reason.Of("what_if.product_unknown"));
+    }
+
+    private static FieldSaid Outside(string field, ValueRange range) => Say(field, Reason.Of("what_if.outside_range", range.Low, range.High));
+
+    private static FieldSaid Say(string field, Reason reason) => new(field, reason.Code, Wording.English.Text(reason));
+}
