@@ -92,6 +92,7 @@ internal static class PlantWatchServer
         api.MapFaults();
         api.MapRecord();
         api.MapCharts();
+        api.MapBalance();
         api.MapWhatIf();
         app.MapHealth();
         app.MapMetrics();

@@ -9,29 +9,32 @@ using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Live;
 
-/// <summary>The balance from live pH and temperature with the newest manual alkalinity, hardness and dissolved solids, each with its age.</summary>
+/// <summary>The balance of a pool's water: from live probes where they may be believed and the newest tests otherwise, each with its age and its doubt.</summary>
 internal static class BalanceViews
 {
     private static readonly Measurand[] Needed =
         [Measurand.Ph, Measurand.Temperature, Measurand.TotalAlkalinity, Measurand.CalciumHardness, Measurand.DissolvedSolids];
 
+    private static readonly Measurand[] Beside = [Measurand.CyanuricAcid, Measurand.FreeChlorine];
+
     public static BalanceView Of(CircuitState state, PoolPlan plan, PoolState pool, Wording words)
     {
-        var inputs = new List<BalanceInput>();
-        var missing = new List<Said>();
-        foreach (var measurand in Needed)
-        {
-            if (PresentWater.Of(state, plan, pool, measurand) is { } input) inputs.Add(input);
-            else missing.Add(words.Say(Reason.Of("balance.missing", Wording.Key(measurand))));
-        }
-
-        if (missing.Count > 0) return new BalanceView(null, HandbookIndex.Claim, null, inputs, missing);
-        var index = HandbookIndex.Of(Water(inputs, pool));
-        if (index.Saying() is { } saying) missing.Add(words.Say(saying));
-        if (PhInDoubt(state, plan) is { } doubt) missing.Add(words.Say(doubt));
+        BalanceInput[] inputs = [.. Needed.Concat(Beside).Select(m => PresentWater.Of(state, plan, pool, m)).OfType<BalanceInput>()];
+        var missing = Needed.Where(m => !inputs.Any(i => i.Measurand == m)).Select(m => words.Say(Missing(pool, m))).ToList();
+        IReadOnlyList<IndexView> indices = missing.Count == 0 ? BalanceIndices.Of(Water(inputs), words) : [];
+        var main = indices.FirstOrDefault(i => i.Acted);
+        if (missing.Count == 0 && main?.Value is null) missing.AddRange(indices.Where(i => i.Value is null).SelectMany(i => i.Sayings).DistinctBy(s => s.Text));
+        Said[] remarks = PhInDoubt(state, plan) is { } doubt ? [words.Say(doubt)] : [];
         return new BalanceView(
-            index.IsKnown ? index.Value : null, index.Claim, index.IsKnown ? Wording.Key(index.Word) : null, inputs, missing);
+            main?.Value, Together(main?.Claim, main?.U), main?.Word, inputs, missing, indices, ChlorineViews.Of(inputs, plan, words), remarks);
     }
+
+    // Independent of each other: their squares add up.
+    private static double Together(double? claim, double? u) => Math.Sqrt(((claim ?? 0) * (claim ?? 0)) + ((u ?? 0) * (u ?? 0)));
+
+    private static Reason Missing(PoolState pool, Measurand measurand) => pool.Manual.ContainsKey(measurand)
+        ? Reason.Of("balance.only_a_bound", Wording.Key(measurand))
+        : Reason.Of("balance.missing", Wording.Key(measurand));
 
     /// <summary>Share of free chlorine that disinfects; null where it does not hold: cyanurate, bromine, too cold or warm, no live pH.</summary>
     public static double? HoclShare(CircuitState state, PoolPlan plan, PoolState pool)
@@ -54,12 +57,15 @@ internal static class BalanceViews
         return PresentWater.IsDoubted(probe) ? Reason.Of("balance.ph_doubted") : null;
     }
 
-    private static BalanceWater Water(List<BalanceInput> inputs, PoolState pool)
+    private static Water Water(IReadOnlyList<BalanceInput> inputs)
     {
-        double Of(Measurand measurand) => inputs.Find(i => i.Measurand == measurand)!.Value;
-        return new BalanceWater(
-            Ph.From(Of(Measurand.Ph)), Celsius.From(Of(Measurand.Temperature)), Alkalinity.From(Of(Measurand.TotalAlkalinity)),
-            CalciumHardness.From(Of(Measurand.CalciumHardness)), DissolvedSolids.From(Of(Measurand.DissolvedSolids)),
-            pool.Manual.TryGetValue(Measurand.CyanuricAcid, out var cyanurate) ? CyanuricAcid.From(cyanurate.Result.Value) : null);
+        double? Known(Measurand measurand) => inputs.FirstOrDefault(i => i.Measurand == measurand)?.Value;
+        return new Water(
+            Ph.From(Known(Measurand.Ph)!.Value), Celsius.From(Known(Measurand.Temperature)!.Value), Alkalinity.From(Known(Measurand.TotalAlkalinity)!.Value),
+            CalciumHardness.From(Known(Measurand.CalciumHardness)!.Value), DissolvedSolids.From(Known(Measurand.DissolvedSolids)!.Value))
+        {
+            Cyanurate = Known(Measurand.CyanuricAcid) is { } cyanurate ? CyanuricAcid.From(cyanurate) : null,
+            FreeChlorine = Known(Measurand.FreeChlorine) is { } free ? FreeChlorine.From(free) : null,
+        };
     }
 }

@@ -69,7 +69,7 @@ internal static class WhatIfViews
     {
         if (water is null || !result.IsKnown) return null;
         var figures = water.FiguresOf(result.Value);
-        return new(figures, figures.SaturationIndex is { } index ? Wording.Key(IndexResult.WordOf(index)) : null);
+        return new(figures, figures.SaturationIndex is { } index ? Wording.Key(IndexWords.Of(index)) : null);
     }
 
     private static WhatIfProduct Product(WhatIfBottle b, double volume) => new(b.Id, b.Name, b.Kind, b.AtHand, b.Strength, b.KilogramsPerLitre, Scale(b, volume));

@@ -64,17 +64,9 @@ public readonly record struct IndexResult
     public bool CyanurateIgnored { get; }
 
     /// <summary>The index in a word.</summary>
-    public BalanceWord Word => IsKnown ? WordOf(_value) : BalanceWord.Unknown;
-
-    /// <summary>A saturation index of whatever method in a word.</summary>
-    /// <param name="index">The index; not a number is no index.</param>
-    public static BalanceWord WordOf(double index) => index switch
-    {
-        double.NaN => BalanceWord.Unknown,
-        < -Tolerance - Dust => BalanceWord.Corrosive,
-        > Tolerance + Dust => BalanceWord.ScaleForming,
-        _ => BalanceWord.Balanced,
-    };
+    public BalanceWord Word => !IsKnown ? BalanceWord.Unknown
+        : _value < -Tolerance - Dust ? BalanceWord.Corrosive
+        : _value > Tolerance + Dust ? BalanceWord.ScaleForming : BalanceWord.Balanced;
 
     internal static IndexResult Of(double value, double claim, bool cyanurateIgnored) => new(value, claim, IndexFailure.None, cyanurateIgnored);
 

@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PoolInfo } from '../contract';
 import type { WhatIfRequest } from '../contract.whatIf';
 import { fixed, readTyped, signed } from '../format/number';
@@ -15,6 +15,7 @@ import { ShortThen, ThenNow } from './ThenNow';
 import { WaterFrame } from './WaterFrame';
 
 interface Draft { edits: Edits; doses: DoseDraft[]; curve: string; spent: boolean; volume: string }
+interface Present { start: Start; at: string }
 const untouched: Draft = { edits: {}, doses: [], curve: '', spent: false, volume: '' };
 
 /** What keeps the draft from being asked: field and words. */
@@ -27,6 +28,15 @@ function slips(draft: Draft, start: Start): Record<string, string> {
   return out;
 }
 
+/** What the server is asked; without a start, the present water is meant. */
+function requestOf(draft: Draft, start: Start | null): WhatIfRequest {
+  const volume = readTyped(draft.volume);
+  return {
+    water: start && waterOf(draft.edits, start), doses: draft.doses.map(d => ({ product: d.product, kilograms: kilogramsOf(d) ?? 0 })),
+    volumeM3: volume.kind === 'number' ? volume.value : null, curve: draft.curve || null, chlorineSpent: draft.spent,
+  };
+}
+
 /** The server names fields by their place in the request; here they have names of their own. */
 function fieldOf(path: string, doses: DoseDraft[]): string {
   const dose = /^doses\[(\d+)\]/.exec(path);
@@ -36,27 +46,19 @@ function fieldOf(path: string, doses: DoseDraft[]): string {
 
 function WhatIf({ pool }: { pool: PoolInfo }) {
   const [draft, setDraft] = useState<Draft>(untouched);
-  const frozen = useRef<{ start: Start; at: string } | null>(null);
-  const latest = useRef<{ start: Start; at: string }>({ start: {}, at: '' });
+  const { answer, problem, unreachable, wish } = useImagined(pool.id);
+  const frozen = useRef<Present>({ start: {}, at: '' });
+  const present: Present = answer ? { start: startOf(answer.inputs), at: answer.at } : { start: {}, at: '' };
   const touched = Object.keys(draft.edits).length > 0 || draft.doses.length > 0;
-  const start = (touched && frozen.current?.start) || latest.current.start;
+  // Typed before the first answer came: the rest is filled in as soon as it is known.
+  if (touched && frozen.current.at === '') frozen.current = present;
+  const { start, at } = touched ? frozen.current : present;
   const wrong = slips(draft, start);
-  const last = useRef<WhatIfRequest | null>(null);
-  const wish = useMemo<WhatIfRequest | null>(() => {
-    if (Object.keys(wrong).length > 0) return null;
-    const volume = readTyped(draft.volume);
-    return {
-      water: touched ? waterOf(draft.edits, start) : null, doses: draft.doses.map(d => ({ product: d.product, kilograms: kilogramsOf(d) ?? 0 })),
-      volumeM3: volume.kind === 'number' ? volume.value : null, curve: draft.curve || null, chlorineSpent: draft.spent,
-    };
-  }, [draft]);
-  if (wish) last.current = wish;
-  const { answer, problem, unreachable } = useImagined(pool.id, last.current);
-  if (answer) latest.current = { start: startOf(answer.inputs), at: answer.at };
+  useEffect(() => { if (Object.keys(wrong).length === 0) wish(requestOf(draft, touched ? start : null)); }, [draft, touched && at]);
 
   const change = (next: Partial<Draft>) => {
     // What stands in the fields at the first touch is what the water is set from; it does not move under the hand.
-    if (!touched) frozen.current = latest.current;
+    if (!touched) frozen.current = present;
     setDraft(d => ({ ...d, ...next }));
   };
   const edit = (key: InputKey, text: string | undefined) => {
@@ -74,8 +76,8 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
     <div class={`what-if ${bad || unreachable ? 'stands-still' : ''}`}>
       <section class="sheet card set-water">
         <div class="card-head"><h2>{words.whatIf.inputs}</h2>
-          <button type="button" class="slim" disabled={!touched && draft === untouched} data-testid="reset" onClick={() => { frozen.current = null; setDraft(untouched); }}>{words.whatIf.reset}</button></div>
-        <p class="hint" data-testid="started">{touched && frozen.current?.at ? words.whatIf.startedAt(clockSeconds(frozen.current.at, zone.value)) : words.whatIf.startedNow}</p>
+          <button type="button" class="slim" disabled={!touched && draft === untouched} data-testid="reset" onClick={() => setDraft(untouched)}>{words.whatIf.reset}</button></div>
+        <p class="hint" data-testid="started">{touched && at ? words.whatIf.startedAt(clockSeconds(at, zone.value)) : words.whatIf.startedNow}</p>
         {kinds.map(k => <InputRow key={k.key} kind={k} edits={draft.edits} start={start} error={errors[k.key]} edit={text => edit(k.key, text)} />)}
         <h2>{words.whatIf.doses}</h2>
         <DoseRows products={answer?.products ?? []} doses={draft.doses} errors={errors} set={doses => change({ doses })} />

@@ -8,19 +8,18 @@ const rest = 90;
 const again = 3_000;
 const freshen = 5_000;
 
-export interface Imagined { answer: WhatIfView | null; problem: Problem | null; unreachable: boolean; busy: boolean }
+export interface Imagined { answer: WhatIfView | null; problem: Problem | null; unreachable: boolean }
 
 /**
  * Asks the server what would be. One question is under way at a time; what was asked meanwhile by the last movement is asked next, and
  * what lies between is dropped. The answer is asked for anew every few seconds, as the present water moves on, and after a failure.
  */
-export function useImagined(poolId: string, wish: WhatIfRequest | null): Imagined {
-  const [held, hold] = useState<Imagined>({ answer: null, problem: null, unreachable: false, busy: true });
-  const newest = useRef<WhatIfRequest | null>(wish);
+export function useImagined(poolId: string): Imagined & { wish: (wish: WhatIfRequest) => void } {
+  const [held, hold] = useState<Imagined>({ answer: null, problem: null, unreachable: false });
+  const newest = useRef<WhatIfRequest | null>(null);
   const flying = useRef(false);
   const gone = useRef(false);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
-  const text = JSON.stringify(wish);
 
   const ask = async () => {
     clearTimeout(timer.current);
@@ -31,21 +30,20 @@ export function useImagined(poolId: string, wish: WhatIfRequest | null): Imagine
     flying.current = false;
     if (gone.current) return;
     const more = newest.current !== wanted;
-    if (answer.ok) hold({ answer: answer.value, problem: null, unreachable: false, busy: more });
-    else hold(h => ({ answer: h.answer, problem: answer.problem, unreachable: answer.problem === null, busy: more }));
+    if (answer.ok) hold({ answer: answer.value, problem: null, unreachable: false });
+    else hold(h => ({ answer: h.answer, problem: answer.problem, unreachable: answer.problem === null }));
     timer.current = setTimeout(() => void ask(), more ? 0 : !answer.ok && answer.problem === null ? again : freshen);
   };
 
-  useEffect(() => {
-    newest.current = wish;
-    if (wish === null) return;
-    hold(h => ({ ...h, busy: true }));
+  const wish = (wanted: WhatIfRequest) => {
+    if (JSON.stringify(wanted) === JSON.stringify(newest.current)) return;
+    newest.current = wanted;
     clearTimeout(timer.current);
     timer.current = setTimeout(() => void ask(), rest);
-  }, [poolId, text]);
+  };
   useEffect(() => {
     gone.current = false;
     return () => { gone.current = true; clearTimeout(timer.current); };
   }, []);
-  return held;
+  return { ...held, wish };
 }

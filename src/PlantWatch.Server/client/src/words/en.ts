@@ -120,7 +120,7 @@ export const en = {
     touch: 'Drag to move, pinch to zoom.', keys: 'Wheel (after a click) zooms too; keys: arrows, Page up and down, + and \u2212; the Home key goes to now.',
   },
   poolPage: {
-    balance: 'Water balance', inputs: 'Worked out from', live: 'live', hocl: 'Free chlorine present as HOCl', claim: (c: string) => `\u00b1 ${c} is what the method can claim`,
+    balance: 'Water balance', hocl: 'Free chlorine present as HOCl',
     manual: 'Last tests', measurand: 'What', value: 'Value', method: 'Method', age: 'Age', probes: 'Probes', standing: 'Standing', bias: 'Bias', believed: 'Believed', panel: 'Panel',
     testColumn: 'Test', expectedColumn: 'Expected', reads: 'Reads', pumps: 'Dosing pumps', due: 'Due', nothingDue: 'Nothing is due.', alarms: 'Open alarms', noAlarms: 'No open alarm.', checks: 'Checks of the last 14 days', noChecks: 'No checks in the last 14 days.',
     bathers: 'Bathers', bottom: 'Bottom', visible: 'visible', notVisible: 'not visible', origin: { raw: 'own signal', panel_scaled: 'as the panel shows it' }, noProbes: 'This pool has no probe.', noPumps: 'No dosing pump.',

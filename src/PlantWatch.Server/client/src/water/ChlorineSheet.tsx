@@ -1,0 +1,27 @@
+import type { ChlorineView } from '../contract.balance';
+import { fixed } from '../format/number';
+import { words } from '../words';
+
+function Line({ name, hocl, share, testId }: { name: string; hocl: number | null; share: number | null; testId: string }) {
+  return (
+    <tr data-testid={testId}><th scope="row">{name}</th>
+      <td class="n">{hocl === null ? '\u2013' : fixed(hocl, 2)} <span class="unit">mg/L</span></td>
+      <td>{share === null ? '\u2013' : `${fixed(share * 100, 0)} %`}</td></tr>
+  );
+}
+
+/** How much of the free chlorine disinfects, with the cyanurate there is and as it would be without. */
+export function ChlorineSheet({ chlorine }: { chlorine: ChlorineView }) {
+  const stabilised = (chlorine.cyanurate ?? 0) > 0;
+  return (
+    <section class="sheet card" data-testid="chlorine">
+      <h2>{words.water.chlorine}</h2>
+      <table class="lines"><thead><tr><th scope="col"><span class="sr">{words.poolPage.measurand}</span></th><th scope="col" class="n">{words.water.hocl}</th><th scope="col" class="n">{words.water.share}</th></tr></thead>
+        <tbody>
+          <Line name={stabilised ? words.water.withCyanurate(fixed(chlorine.cyanurate, 0)) : words.water.asItIs} hocl={chlorine.hocl} share={chlorine.share} testId="hocl" />
+          {stabilised && <Line name={words.water.without} hocl={chlorine.hoclWithout} share={chlorine.shareWithout} testId="hocl-without" />}
+        </tbody></table>
+      {chlorine.sayings.length > 0 && <ul class="plain">{chlorine.sayings.map(s => <li key={s.text}>{s.text}</li>)}</ul>}
+    </section>
+  );
+}
