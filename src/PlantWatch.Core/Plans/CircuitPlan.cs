@@ -20,6 +20,9 @@ public sealed record CircuitPlan
     /// <summary>Volume of the balance tank in m3; null when there is none or it is not known.</summary>
     public double? BalanceTankCubicMetres { get; init; }
 
+    /// <summary>Who confirmed that the balance tank is as stated, or that there is none; null when nobody did.</summary>
+    public VolumeConfirmation? BalanceTankConfirmed { get; init; }
+
     /// <summary>Design turnover period in hours.</summary>
     public double? TurnoverHours { get; init; }
 

@@ -88,12 +88,20 @@ public sealed record PoolPlan
     /// <summary>Water volume in m3.</summary>
     public double VolumeCubicMetres { get; init; }
 
+    /// <summary>Who confirmed the volume and when; null when nobody did, and then no dose is worked out for it.</summary>
+    public VolumeConfirmation? VolumeConfirmed { get; init; }
+
     /// <summary>Limits the plant has set for this pool.</summary>
     public ImmutableArray<LimitPlan> Limits { get; init; } = [];
 
     /// <summary>Manual checks that are due by the clock.</summary>
     public ImmutableArray<CheckDuty> Duties { get; init; } = [];
 }
+
+/// <summary>That a volume is as stated: measured, metered or worked out from drawings by somebody who answers for it.</summary>
+/// <param name="By">Who.</param>
+/// <param name="On">When.</param>
+public sealed record VolumeConfirmation(string By, DateOnly On);
 
 /// <summary>A limit on one measurand of a pool. At least one end is set.</summary>
 /// <param name="Measurand">What is limited.</param>

@@ -5,37 +5,92 @@ namespace PlantWatch.Core.Plans;
 /// <param name="Name">As on the drum.</param>
 /// <param name="Kind">What it is chemically.</param>
 /// <param name="Strength">Strength in per cent as the label gives it; null when unknown.</param>
-public sealed record ProductPlan(string Id, string Name, ProductKind Kind, double? Strength);
+public sealed record ProductPlan(string Id, string Name, ProductKind Kind, double? Strength)
+{
+    /// <summary>What the per cent of <see cref="Strength"/> and <see cref="Assay"/> counts.</summary>
+    public StrengthMeaning Means { get; init; }
 
-/// <summary>Chemical products a plant doses.</summary>
-public enum ProductKind
+    /// <summary>The day <see cref="Strength"/> held: made or delivered. Null when not known, and then no loss of strength can be taken off.</summary>
+    public DateOnly? StrengthOn { get; init; }
+
+    /// <summary>Strength in per cent as it was assayed here; it goes before <see cref="Strength"/>. Null when it was not.</summary>
+    public double? Assay { get; init; }
+
+    /// <summary>The day of the assay.</summary>
+    public DateOnly? AssayedOn { get; init; }
+
+    /// <summary>Density in kg/L; null when not given.</summary>
+    public double? Density { get; init; }
+
+    /// <summary>Temperature it is stored at in degC; null when not given.</summary>
+    public double? StoredAt { get; init; }
+
+    /// <summary>Price of a kg in the plant's money; null when not given or given by the litre.</summary>
+    public double? PricePerKilogram { get; init; }
+
+    /// <summary>Price of a litre in the plant's money; null when not given or given by the kg.</summary>
+    public double? PricePerLitre { get; init; }
+
+    /// <summary>In which form it comes.</summary>
+    public ProductForm Form { get; init; }
+
+    /// <summary>Where it is added.</summary>
+    public DosingPlace AddedTo { get; init; }
+
+    /// <summary>How it is added.</summary>
+    public DosingWay AddedBy { get; init; }
+}
+
+/// <summary>What the per cent on a label counts.</summary>
+public enum StrengthMeaning
 {
     /// <summary>Not stated.</summary>
     Unknown = 0,
-    /// <summary>Liquid sodium hypochlorite.</summary>
+    /// <summary>g in 100 g: of the substance, or of available chlorine where a product is sold by it.</summary>
+    Weight,
+    /// <summary>Trade per cent: g of available chlorine in 100 mL.</summary>
+    Trade,
+    /// <summary>g of sodium hypochlorite in 100 g.</summary>
     SodiumHypochlorite,
-    /// <summary>Calcium hypochlorite.</summary>
-    CalciumHypochlorite,
-    /// <summary>Sodium dichloroisocyanurate.</summary>
-    Dichlor,
-    /// <summary>Trichloroisocyanuric acid.</summary>
-    Trichlor,
-    /// <summary>Hydrochloric acid.</summary>
-    HydrochloricAcid,
-    /// <summary>Sulfuric acid.</summary>
-    SulfuricAcid,
-    /// <summary>Sodium bisulfate.</summary>
-    SodiumBisulfate,
-    /// <summary>Carbon dioxide.</summary>
-    CarbonDioxide,
-    /// <summary>Sodium bicarbonate.</summary>
-    SodiumBicarbonate,
-    /// <summary>Sodium carbonate.</summary>
-    SodiumCarbonate,
-    /// <summary>Calcium chloride.</summary>
-    CalciumChloride,
-    /// <summary>A bromine product.</summary>
-    Bromine,
-    /// <summary>Coagulant.</summary>
-    Coagulant,
+}
+
+/// <summary>The form a product comes in.</summary>
+public enum ProductForm
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>Liquid.</summary>
+    Liquid,
+    /// <summary>Granules.</summary>
+    Granules,
+    /// <summary>Powder.</summary>
+    Powder,
+    /// <summary>Tablets or sticks.</summary>
+    Tablets,
+    /// <summary>Gas under pressure.</summary>
+    Gas,
+}
+
+/// <summary>Where a product is added.</summary>
+public enum DosingPlace
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>Into the pool.</summary>
+    Pool,
+    /// <summary>Into the balance tank.</summary>
+    BalanceTank,
+    /// <summary>Into the treated water on its way to the pool.</summary>
+    ReturnLine,
+}
+
+/// <summary>How a product is added.</summary>
+public enum DosingWay
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>By a person.</summary>
+    Hand,
+    /// <summary>By a pump, a feeder or a gas doser.</summary>
+    Pump,
 }

@@ -27,6 +27,7 @@ public sealed partial record PlanChange
         if (old.Id != next.Id) effects.Add(Reason.Of("plan.pool_renamed", old.Id, next.Id));
         if (old.VolumeCubicMetres != next.VolumeCubicMetres)
             effects.Add(Reason.Of("plan.pool_volume_changed", next.Id, old.VolumeCubicMetres, next.VolumeCubicMetres));
+        Setting(next.Id, "volume_confirmed", Confirmed(old.VolumeConfirmed), Confirmed(next.VolumeConfirmed), effects);
         if (old.Disinfectant != next.Disinfectant)
             effects.Add(Reason.Of("plan.pool_disinfectant_changed", next.Id, Word(old.Disinfectant), Word(next.Disinfectant)));
         Setting(next.Id, "name", old.Name, next.Name, effects);

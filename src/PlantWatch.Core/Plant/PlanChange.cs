@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Reasons;
@@ -31,6 +32,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "name", old.Name, next.Name, effects);
         Setting(next.Id, "time_zone", old.TimeZone, next.TimeZone, effects);
         Setting(next.Id, "balance_tank_m3", Figure(old.BalanceTankCubicMetres), Figure(next.BalanceTankCubicMetres), effects);
+        Setting(next.Id, "balance_tank_confirmed", Confirmed(old.BalanceTankConfirmed), Confirmed(next.BalanceTankConfirmed), effects);
         Setting(next.Id, "turnover_hours", Figure(old.TurnoverHours), Figure(next.TurnoverHours), effects);
         if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
     }
@@ -59,6 +61,9 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
     private static Fact Figure(double? number) => new(number, null);
 
     private static Fact Name(string? text) => new(null, text);
+
+    private static Fact Confirmed(VolumeConfirmation? said) =>
+        Name(said is null ? null : string.Create(CultureInfo.InvariantCulture, $"{said.By}, {said.On:yyyy-MM-dd}"));
 
     private static Fact Word<T>(T value) where T : struct, Enum => Name(JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString()));
 

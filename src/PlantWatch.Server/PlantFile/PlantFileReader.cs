@@ -30,6 +30,7 @@ internal static class PlantFileReader
         SiteChecks.Check(root, complaints);
         IdChecks.Check(root, complaints);
         ReferenceChecks.Check(root, complaints);
+        ProductChecks.Check(root, complaints);
         ProbeChecks.Check(root, complaints);
         LimitChecks.Check(root, complaints);
         TopicChecks.Check(root, complaints);

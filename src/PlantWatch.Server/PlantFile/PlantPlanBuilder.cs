@@ -15,7 +15,20 @@ internal sealed class PlantPlanBuilder(Place root)
         Each(root["products"], Product),
         Each(root["circuits"], Circuit));
 
-    private static ProductPlan Product(Place at) => new(Id(at), Name(at), Word<ProductKind>(at["kind"]), at["strength_percent"].Number);
+    private static ProductPlan Product(Place at) => new(Id(at), Name(at), Word<ProductKind>(at["kind"]), at["strength_percent"].Number)
+    {
+        Means = EnumWords<StrengthMeaning>.Find(at["strength_means"].String) ?? StrengthMeaning.Unknown,
+        StrengthOn = Day(at["strength_on"]),
+        Assay = at["assay_percent"].Number,
+        AssayedOn = Day(at["assayed_on"]),
+        Density = at["density_kg_per_l"].Number,
+        StoredAt = at["stored_at_c"].Number,
+        PricePerKilogram = at["price_per_kg"].Number,
+        PricePerLitre = at["price_per_l"].Number,
+        Form = EnumWords<ProductForm>.Find(at["form"].String) ?? ProductForm.Unknown,
+        AddedTo = EnumWords<DosingPlace>.Find(at["added_to"].String) ?? DosingPlace.Unknown,
+        AddedBy = EnumWords<DosingWay>.Find(at["added_by"].String) ?? DosingWay.Unknown,
+    };
 
     private CircuitPlan Circuit(Place at) => new()
     {
@@ -24,6 +37,7 @@ internal sealed class PlantPlanBuilder(Place root)
         Was = at["was"].String,
         TimeZone = _timeZone,
         BalanceTankCubicMetres = at["balance_tank_m3"].Number,
+        BalanceTankConfirmed = Confirmed(at["balance_tank_confirmed"]),
         TurnoverHours = at["turnover_hours"].Number,
         Filters = Each(at["filters"], filter => new FilterPlan(Id(filter), Name(filter), filter["area_m2"].Number)),
         Pools = Each(at["pools"], Pool),
@@ -41,9 +55,12 @@ internal sealed class PlantPlanBuilder(Place root)
         Disinfectant = Word<Disinfectant>(at["disinfectant"]),
         Secondary = Each(at["secondary"], Word<SecondaryTreatment>),
         VolumeCubicMetres = at["volume_m3"].Number!.Value,
+        VolumeConfirmed = Confirmed(at["volume_confirmed"]),
         Limits = Each(at["limits"], Limit),
         Duties = Each(at["checks"], Duty),
     };
+
+    private static VolumeConfirmation? Confirmed(Place at) => at.Exists ? new(at["by"].String!, Day(at["on"])!.Value) : null;
 
     private static LimitPlan Limit(Place at) => new(
         Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["source"].String!, at["reference_electrode"].String);
@@ -91,6 +108,8 @@ internal sealed class PlantPlanBuilder(Place root)
     private static T Word<T>(Place at) where T : struct, Enum => EnumWords<T>.Find(at.String)!.Value;
 
     private static ImmutableArray<T> Each<T>(Place list, Func<Place, T> make) => [.. list.Items.Select(make)];
+
+    private static DateOnly? Day(Place at) => Dates.Find(at.String);
 
     private static TimeSpan? Seconds(Place at) => at.Number is { } seconds ? TimeSpan.FromSeconds(seconds) : null;
 }

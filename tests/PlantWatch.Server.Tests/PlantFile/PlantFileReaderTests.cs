@@ -23,13 +23,29 @@ public sealed class PlantFileReaderTests
         var plan = Read(EveryKey);
 
         Assert.Equal(new SitePlan("Hall", "Europe/London", UnitSystem.Imperial), plan.Site);
-        Assert.Equal(new ProductPlan("hypo", "Hypochlorite", ProductKind.SodiumHypochlorite, 12.5), Assert.Single(plan.Products));
+        Assert.Equal(
+            new ProductPlan("hypo", "Hypochlorite", ProductKind.SodiumHypochlorite, 12.5)
+            {
+                Means = StrengthMeaning.Trade,
+                StrengthOn = new(2026, 2, 10),
+                Assay = 11.2,
+                AssayedOn = new(2026, 3, 1),
+                Density = 1.19,
+                StoredAt = 18,
+                PricePerLitre = 0.95,
+                Form = ProductForm.Liquid,
+                AddedTo = DosingPlace.ReturnLine,
+                AddedBy = DosingWay.Pump,
+            }, plan.Products[0]);
+        Assert.Equal(new ProductPlan("bicarb", "Bicarbonate", ProductKind.SodiumBicarbonate, null) { PricePerKilogram = 1.1 }, plan.Products[1]);
         var circuit = Assert.Single(plan.Circuits);
         Assert.Equal(("main", "Main circuit", "old", "Europe/London"), (circuit.Id, circuit.Name, circuit.Was, circuit.TimeZone));
         Assert.Equal((30.0, 3.5), (circuit.BalanceTankCubicMetres, circuit.TurnoverHours));
+        Assert.Equal(new VolumeConfirmation("M. Reed", new(2026, 3, 2)), circuit.BalanceTankConfirmed);
         Assert.Equal(new FilterPlan("f1", "Filter 1", 3.1), Assert.Single(circuit.Filters));
         var pool = Assert.Single(circuit.Pools);
         Assert.Equal((PoolKind.Therapy, Setting.Outdoor, Disinfectant.StabilisedChlorine, 55.5), (pool.Kind, pool.Setting, pool.Disinfectant, pool.VolumeCubicMetres));
+        Assert.Equal(new VolumeConfirmation("A. Moss", new(2026, 3, 3)), pool.VolumeConfirmed);
         Assert.Equal([SecondaryTreatment.Uv, SecondaryTreatment.Ozone], pool.Secondary.AsEnumerable());
         Assert.Equal(new LimitPlan(Measurand.Orp, 680, 820, "the plant's own", "Ag/AgCl 3 M"), Assert.Single(pool.Limits));
     }
@@ -112,12 +128,27 @@ public sealed class PlantFileReaderTests
           time_zone: Europe/London
           units: imperial
         products:
-          - { id: hypo, name: Hypochlorite, kind: sodium_hypochlorite, strength_percent: 12.5 }
+          - id: hypo
+            name: Hypochlorite
+            kind: sodium_hypochlorite
+            strength_percent: 12.5
+            strength_means: trade
+            strength_on: "2026-02-10"
+            assay_percent: 11.2
+            assayed_on: "2026-03-01"
+            density_kg_per_l: 1.19
+            stored_at_c: 18
+            price_per_l: 0.95
+            form: liquid
+            added_to: return_line
+            added_by: pump
+          - { id: bicarb, name: Bicarbonate, kind: sodium_bicarbonate, price_per_kg: 1.1 }
         circuits:
           - id: main
             name: Main circuit
             was: old
             balance_tank_m3: 30
+            balance_tank_confirmed: { by: M. Reed, on: "2026-03-02" }
             turnover_hours: 3.5
             filters:
               - { id: f1, name: Filter 1, area_m2: 3.1 }
@@ -129,6 +160,7 @@ public sealed class PlantFileReaderTests
                 disinfectant: stabilised_chlorine
                 secondary: [uv, ozone]
                 volume_m3: 55.5
+                volume_confirmed: { by: A. Moss, on: "2026-03-03" }
                 limits:
                   - { measurand: orp, low: 680, high: 820, reference_electrode: Ag/AgCl 3 M, source: the plant's own }
                 checks:

@@ -27,6 +27,10 @@ public sealed class SchemaTests
     public void The_words_of_the_schema_are_those_of_the_plan()
     {
         Assert.Equal(EnumWords<ProductKind>.All, Words("product", "kind"));
+        Assert.Equal(EnumWords<StrengthMeaning>.All, Words("product", "strength_means"));
+        Assert.Equal(EnumWords<ProductForm>.All, Words("product", "form"));
+        Assert.Equal(EnumWords<DosingPlace>.All, Words("product", "added_to"));
+        Assert.Equal(EnumWords<DosingWay>.All, Words("product", "added_by"));
         Assert.Equal(EnumWords<PoolKind>.All, Words("pool", "kind"));
         Assert.Equal(EnumWords<Setting>.All, Words("pool", "setting"));
         Assert.Equal(EnumWords<Disinfectant>.All, Words("pool", "disinfectant"));
