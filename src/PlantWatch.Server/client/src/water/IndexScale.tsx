@@ -8,7 +8,7 @@ const x = (value: number) => ((Math.min(end, Math.max(-end, value)) + end) / (2 
 export function IndexScale({ value, u }: { value: number; u: number }) {
   return (
     <figure class="index-scale">
-      <svg viewBox={`-12 0 ${width + 24} 46`} role="img" aria-label={words.water.scale.label(signed(value, 2), fixed(u, 2))}>
+      <svg viewBox={`-20 0 ${width + 40} 46`} role="img" aria-label={words.water.scale.label(signed(value, 2), fixed(u, 2))}>
         <rect class="scale-band" x={x(-0.5)} y="6" width={x(0.5) - x(-0.5)} height="20" />
         <path class="scale-line" d={`M0 16H${width}`} />
         {[-1.5, -1, -0.5, 0, 0.5, 1, 1.5].map(v => <g key={v}><path class="scale-tick" d={`M${x(v)} 12v8`} />

@@ -5,14 +5,14 @@ import { Word } from './ThenNow';
 
 const signless = new Set(['saturation_ph', 'ryznar', 'puckorius', 'larson_skold']);
 const decimals = (i: IndexView) => i.key === 'precipitation' || i.key === 'ryznar' || i.key === 'puckorius' ? 1 : 2;
-const unit = (i: IndexView) => i.key === 'precipitation' ? 'mg/L' : '';
+const unit = (i: IndexView) => i.key === 'precipitation' ? 'mg/L CaCO\u2083' : '';
 const write = (i: IndexView) => i.value === null ? '\u2013' : signless.has(i.key) ? fixed(i.value, decimals(i)) : signed(i.value, decimals(i));
 
 function claimOf(i: IndexView): string {
   const d = Math.max(1, decimals(i));
   if (i.value === null) return '';
   if (i.claim !== null && i.u !== null) return words.water.both(fixed(i.claim, 1), fixed(i.u, d));
-  return i.claim !== null ? words.water.claimOnly(fixed(i.claim, 1)) : i.u !== null ? words.water.inputsOnly(fixed(i.u, d)) : words.water.noClaim;
+  return i.claim !== null ? words.water.claimOnly(fixed(i.claim, 1)) : i.u !== null ? words.water.inputsOnly(fixed(i.u, d)) : '';
 }
 
 function Line({ index }: { index: IndexView }) {
@@ -20,7 +20,7 @@ function Line({ index }: { index: IndexView }) {
     <div class="index-line" data-testid={'index-' + index.key}>
       <div class="index-head"><h3>{words.water.indices[index.key].name}</h3>
         <span class="index-value"><b class="figure small">{write(index)}</b> <span class="unit">{unit(index)}</span></span></div>
-      <div class="index-under"><span class="hint">{claimOf(index)}</span><Word word={index.word} /></div>
+      {(claimOf(index) || index.word) && <div class="index-under"><span class="hint">{claimOf(index)}</span><Word word={index.word} /></div>}
       {index.sayings.map(s => <p key={s.text} class="index-said">{s.text}</p>)}
       <p class="hint">{words.water.indices[index.key].what}</p>
     </div>

@@ -29,10 +29,8 @@ export const water = {
   scale: { dissolves: 'dissolves', deposits: 'deposits', label: (v: string, u: string) => `Index ${v}, give or take ${u}, on a scale from \u22121.5 to +1.5; balanced is from \u22120.5 to +0.5` },
   plusMinus: (u: string) => `\u00b1\u00a0${u}`,
   both: (claim: string, u: string) => `\u00b1 ${claim} by the method, \u00b1 ${u} by the inputs`, claimOnly: (claim: string) => `\u00b1 ${claim} by the method`, inputsOnly: (u: string) => `\u00b1 ${u} by the inputs`,
-  noClaim: 'no claim of its own', may: 'may claim',
-  go: 'Saturation', goBy: 'Acted on', shown: 'Made for other waters: shown, not acted on',
+  go: 'Indices', shown: 'Made for other waters: shown, not acted on',
   inputs: 'Worked out from', input: 'Input', value: 'Value', origin: 'From', age: 'Age', live: 'probe', test: 'test', doubted: 'in doubt', enter: 'Enter a check', tryIt: 'Try a change', more: 'All indices and inputs',
-  missing: 'Missing', still: 'Still worked out', remarks: 'To be said',
   chlorine: 'Disinfecting chlorine', share: 'of free chlorine', hocl: 'Hypochlorous acid', withCyanurate: (v: string) => `With ${v} mg/L cyanuric acid`, without: 'As it would be without cyanuric acid', asItIs: 'As the water is',
-  noChlorine: 'Not worked out', cadence: 'Worked out anew as probes move, every few seconds.', notLive: 'Not live: these are the last figures that arrived.',
+  cadence: 'Worked out anew as probes move, every few seconds.',
 };
