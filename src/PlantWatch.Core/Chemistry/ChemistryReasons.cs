@@ -5,19 +5,17 @@ namespace PlantWatch.Core.Chemistry;
 /// <summary>What keeps a figure of the chemistry from being given, or has to be said beside it, as reasons for people.</summary>
 public static class ChemistryReasons
 {
-    /// <summary>What has to be said of a saturation index; null when nothing.</summary>
-    public static Reason? Saying(this IndexResult result)
+    /// <summary>Why a water could not be worked out; null when it was.</summary>
+    public static Reason? Saying(this EquilibriumResult result) => result.Failure switch
     {
-        var table = HandbookIndex.TableOf(result.Failure);
-        return result.Failure switch
-        {
-            IndexFailure.TemperatureOutsideTable => Reason.Of("balance.temperature_outside_table", table.Low, table.High),
-            IndexFailure.CalciumOutsideTable => Reason.Of("balance.calcium_outside_table", table.Low, table.High),
-            IndexFailure.AlkalinityOutsideTable => Reason.Of("balance.alkalinity_outside_table", table.Low, table.High),
-            IndexFailure.None when result.CyanurateIgnored => Reason.Of("balance.cyanurate_not_taken_off"),
-            _ => null,
-        };
-    }
+        EquilibriumFailure.None => null,
+        EquilibriumFailure.TemperatureOutsideRange => Reason.Of("water.temperature_outside_range", Equilibrium.ValidCelsius.Low, Equilibrium.ValidCelsius.High),
+        EquilibriumFailure.PhOutsideRange => Reason.Of("water.ph_outside_range", Equilibrium.ValidPh.Low, Equilibrium.ValidPh.High),
+        EquilibriumFailure.TooSalty => Reason.Of("water.too_salty", Equilibrium.MostSolids),
+        EquilibriumFailure.NegativeCarbon => Reason.Of("water.negative_carbon"),
+        EquilibriumFailure.NegativeAmount => Reason.Of("water.negative_amount"),
+        _ => Reason.Of("water.no_answer"),
+    };
 
     /// <summary>What has to be said of a combined chlorine; null when nothing.</summary>
     public static Reason? Saying(this CombinedResult result) => result.Remark switch

@@ -4,22 +4,25 @@ using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Live;
 
-/// <summary>Every index of a measured water, as the pages show it.</summary>
+/// <summary>Every index of a balance, as the pages show it: the one to go by first.</summary>
 internal static class BalanceIndices
 {
-    public static IReadOnlyList<IndexView> Of(Water water, Wording words)
-    {
-        var result = Equilibrium.Speciate(water);
-        var sayings = words.Say(ImaginedReasons.Saying(result));
-        var known = result.IsKnown ? result.Value : null;
-        double? index = known is { SaturationIndex: var si } && double.IsFinite(si) ? si : null;
-        var table = HandbookIndex.Of(new BalanceWater(water.Ph, water.Temperature, water.Alkalinity, water.Calcium, water.Solids, water.Cyanurate));
-        return
-        [
-            new("speciated", index, 0.1, null, index is { } i ? Wording.Key(IndexWords.Of(i)) : null, true, sayings),
-            new("handbook", table.IsKnown ? table.Value : null, table.Claim, null, table.IsKnown ? Wording.Key(table.Word) : null, false, table.Saying() is { } s ? words.Say([s]) : []),
-            new("precipitation", known is null ? null : Calcite.PrecipitationPotential(known), null, null, null, false, []),
-            new("saturation_ph", known is null ? null : Calcite.SaturationPh(known), null, null, null, false, []),
-        ];
-    }
+    public static IReadOnlyList<IndexView> Of(BalanceSheet sheet, Wording words) =>
+    [
+        View("speciated", sheet.Speciated, acted: true, words),
+        View("handbook", sheet.Handbook, acted: false, words),
+        View("closed_form", sheet.ClosedForm, acted: false, words),
+        View("ionic_strength", sheet.IonicStrength, acted: false, words),
+        Bare("precipitation", sheet.PrecipitationPotential),
+        Bare("saturation_ph", sheet.SaturationPhMoved),
+        Bare("ryznar", sheet.Ryznar),
+        Bare("puckorius", sheet.Puckorius),
+        Bare("larson_skold", sheet.LarsonSkold),
+    ];
+
+    private static IndexView View(string key, IndexResult index, bool acted, Wording words) => new(
+        key, index.IsKnown ? index.Value : null, index.Claim, index.IsKnown ? 2 * index.Measured : null, index.IsKnown ? Wording.Key(index.Word) : null, acted,
+        index.Why is { } why ? words.Say([why]) : []);
+
+    private static IndexView Bare(string key, double? value) => new(key, value, null, null, null, false, []);
 }

@@ -13,24 +13,25 @@ namespace PlantWatch.Server.Live;
 internal static class BalanceViews
 {
     private static readonly Measurand[] Needed =
-        [Measurand.Ph, Measurand.Temperature, Measurand.TotalAlkalinity, Measurand.CalciumHardness, Measurand.DissolvedSolids];
+        [Measurand.Ph, Measurand.Temperature, Measurand.TotalAlkalinity, Measurand.CalciumHardness];
 
-    private static readonly Measurand[] Beside = [Measurand.CyanuricAcid, Measurand.FreeChlorine];
+    // A figure whose uncertainty nobody knows adds none to the index; the view says so beside the input.
+    private const double Unsaid = 1e-9;
+
+    private static readonly Measurand[] Beside = [Measurand.DissolvedSolids, Measurand.CyanuricAcid, Measurand.FreeChlorine];
 
     public static BalanceView Of(CircuitState state, PoolPlan plan, PoolState pool, Wording words)
     {
         BalanceInput[] inputs = [.. Needed.Concat(Beside).Select(m => PresentWater.Of(state, plan, pool, m)).OfType<BalanceInput>()];
         var missing = Needed.Where(m => !inputs.Any(i => i.Measurand == m)).Select(m => words.Say(Missing(pool, m))).ToList();
-        IReadOnlyList<IndexView> indices = missing.Count == 0 ? BalanceIndices.Of(Water(inputs), words) : [];
-        var main = indices.FirstOrDefault(i => i.Acted);
-        if (missing.Count == 0 && main?.Value is null) missing.AddRange(indices.Where(i => i.Value is null).SelectMany(i => i.Sayings).DistinctBy(s => s.Text));
-        Said[] remarks = PhInDoubt(state, plan) is { } doubt ? [words.Say(doubt)] : [];
+        var sheet = Balance.Of(Sheet(inputs));
+        var indices = BalanceIndices.Of(sheet, words);
+        var main = sheet.Speciated;
+        var remarks = words.Say(sheet.Sayings.Concat(PhInDoubt(state, plan) is { } doubt ? [doubt] : []));
         return new BalanceView(
-            main?.Value, Together(main?.Claim, main?.U), main?.Word, inputs, missing, indices, ChlorineViews.Of(inputs, plan, words), remarks);
+            main.IsKnown ? main.Value : null, main.Expanded, main.IsKnown ? Wording.Key(main.Word) : null, inputs, missing, indices,
+            ChlorineViews.Of(inputs, plan, words), remarks);
     }
-
-    // Independent of each other: their squares add up.
-    private static double Together(double? claim, double? u) => Math.Sqrt(((claim ?? 0) * (claim ?? 0)) + ((u ?? 0) * (u ?? 0)));
 
     private static Reason Missing(PoolState pool, Measurand measurand) => pool.Manual.ContainsKey(measurand)
         ? Reason.Of("balance.only_a_bound", Wording.Key(measurand))
@@ -57,15 +58,14 @@ internal static class BalanceViews
         return PresentWater.IsDoubted(probe) ? Reason.Of("balance.ph_doubted") : null;
     }
 
-    private static Water Water(IReadOnlyList<BalanceInput> inputs)
+    private static BalanceInputs Sheet(IReadOnlyList<BalanceInput> inputs)
     {
-        double? Known(Measurand measurand) => inputs.FirstOrDefault(i => i.Measurand == measurand)?.Value;
-        return new Water(
-            Ph.From(Known(Measurand.Ph)!.Value), Celsius.From(Known(Measurand.Temperature)!.Value), Alkalinity.From(Known(Measurand.TotalAlkalinity)!.Value),
-            CalciumHardness.From(Known(Measurand.CalciumHardness)!.Value), DissolvedSolids.From(Known(Measurand.DissolvedSolids)!.Value))
+        Estimate Known(Measurand measurand) => inputs.FirstOrDefault(i => i.Measurand == measurand) is { } input
+            ? new(input.Value, input.U is { } expanded and > 0 ? expanded / 2 : Unsaid) : default;
+        return new()
         {
-            Cyanurate = Known(Measurand.CyanuricAcid) is { } cyanurate ? CyanuricAcid.From(cyanurate) : null,
-            FreeChlorine = Known(Measurand.FreeChlorine) is { } free ? FreeChlorine.From(free) : null,
+            Ph = Known(Measurand.Ph), Temperature = Known(Measurand.Temperature), Alkalinity = Known(Measurand.TotalAlkalinity), Calcium = Known(Measurand.CalciumHardness),
+            Solids = Known(Measurand.DissolvedSolids), Cyanurate = Known(Measurand.CyanuricAcid), FreeChlorine = Known(Measurand.FreeChlorine),
         };
     }
 }

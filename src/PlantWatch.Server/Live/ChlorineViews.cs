@@ -31,7 +31,7 @@ internal static class ChlorineViews
             FreeChlorine = free is { } chlorine ? FreeChlorine.From(chlorine) : null,
         };
         var (with, without) = (water.Speciate(), (water with { Cyanurate = null }).Speciate());
-        var sayings = ImaginedReasons.Saying(with).Concat(free is null ? [Reason.Of("chlorine.no_free_chlorine")] : []);
+        var sayings = (with.Saying() is { } why ? [why] : Array.Empty<Reason>()).Concat(free is null ? [Reason.Of("chlorine.no_free_chlorine")] : []);
         var (there, bare) = (Figures(water, with), Figures(water with { Cyanurate = null }, without));
         return new(free, there?.HypochlorousShare, there?.HypochlorousAcid, bare?.HypochlorousShare, bare?.HypochlorousAcid, cyanurate, words.Say(sayings));
     }

@@ -27,7 +27,7 @@ internal static class WhatIfViews
         remarks.AddRange(Missing(asked, bench.Pool));
         var water = Imagined(asked);
         var set = water?.Speciate() ?? default;
-        if (water is not null) remarks.AddRange(ImaginedReasons.Saying(set));
+        if (water is not null && set.Saying() is { } why) remarks.Add(why);
         var after = set.IsKnown ? Equilibrium.After(set.Value, Dosed(set.Value.Composition, bench, wish, volume)) : default;
         if (set.IsKnown) remarks.AddRange(ImaginedReasons.SayingAfterDose(after));
         var dosed = water is not null && after.IsKnown ? water.Became(after.Value) : null;

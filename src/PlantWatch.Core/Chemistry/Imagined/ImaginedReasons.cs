@@ -5,23 +5,12 @@ namespace PlantWatch.Core.Chemistry;
 /// <summary>What has to be said of an imagined water, as reasons for people.</summary>
 public static class ImaginedReasons
 {
-    /// <summary>Why a water that was set cannot be; nothing when it can.</summary>
-    public static IEnumerable<Reason> Saying(EquilibriumResult water) => water.Failure switch
-    {
-        EquilibriumFailure.None => [],
-        EquilibriumFailure.NegativeCarbon => [Reason.Of("what_if.too_little_alkalinity")],
-        EquilibriumFailure.PhOutsideRange => [Reason.Of("what_if.ph_outside_range", Equilibrium.ValidPh.Low, Equilibrium.ValidPh.High)],
-        EquilibriumFailure.TemperatureOutsideRange => [Reason.Of("what_if.temperature_outside_range", Equilibrium.ValidCelsius.Low, Equilibrium.ValidCelsius.High)],
-        EquilibriumFailure.TooSalty => [Reason.Of("what_if.too_salty", Equilibrium.MostSolids)],
-        _ => [Reason.Of("what_if.no_answer")],
-    };
-
     /// <summary>What has to be said of the water after the doses.</summary>
     public static IEnumerable<Reason> SayingAfterDose(EquilibriumResult after)
     {
         if (!after.IsKnown) return [Reason.Of("what_if.no_answer_after_dose")];
         if (!Equilibrium.ValidPh.Contains(after.Value.Ph)) return [Reason.Of("what_if.dose_leaves_range", Equilibrium.ValidPh.Low, Equilibrium.ValidPh.High)];
-        if (after.Value.DissolvedSolids > Equilibrium.MostSolids) return [Reason.Of("what_if.too_salty", Equilibrium.MostSolids)];
+        if (after.Value.DissolvedSolids > Equilibrium.MostSolids) return [Reason.Of("water.too_salty", Equilibrium.MostSolids)];
         return after.Value.TotalAlkalinity <= 0 ? [Reason.Of("what_if.no_alkalinity_left")] : [];
     }
 }

@@ -3,6 +3,9 @@ namespace PlantWatch.Core.Chemistry;
 /// <summary>What a water does with calcite, by the speciated model.</summary>
 public static class Calcite
 {
+    /// <summary>log10 of the solubility product the model uses, at a temperature in degC: -8.45 at 25 degC (phreeqc.dat 3.8.9; other databases have -8.48).</summary>
+    public static double SolubilityLogK(double celsius) => SpeciesTable.Calcite.At(celsius);
+
     /// <summary>
     /// Calcium carbonate precipitation potential in mg/L as CaCO3: what must precipitate (above 0) or dissolve (below 0) until the water is just saturated, closed to carbon dioxide.
     /// </summary>

@@ -9,14 +9,13 @@ internal sealed class FactorTable((double At, double Factor)[] rows)
     public ValueRange Range { get; } = new(rows[0].At, rows[^1].At);
 
     /// <summary>The factor by straight line between the two rows around a value.</summary>
-    public bool TryAt(double value, out double factor)
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside the table.</exception>
+    public double At(double value)
     {
-        factor = 0;
-        if (!Range.Contains(value)) return false;
+        if (!Range.Contains(value)) throw new ArgumentOutOfRangeException(nameof(value), value, "outside the table");
         var upper = 1;
         while (rows[upper].At < value) upper++;
         var (low, high) = (rows[upper - 1], rows[upper]);
-        factor = low.Factor + ((high.Factor - low.Factor) * (value - low.At) / (high.At - low.At));
-        return true;
+        return low.Factor + ((high.Factor - low.Factor) * (value - low.At) / (high.At - low.At));
     }
 }

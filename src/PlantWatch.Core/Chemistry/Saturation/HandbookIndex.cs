@@ -2,16 +2,6 @@ using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Chemistry;
 
-/// <summary>The water a saturation index is made of.</summary>
-/// <param name="Ph">pH.</param>
-/// <param name="Temperature">Water temperature.</param>
-/// <param name="Alkalinity">Total alkalinity.</param>
-/// <param name="Calcium">Calcium hardness.</param>
-/// <param name="Solids">Total dissolved solids.</param>
-/// <param name="Cyanurate">Cyanuric acid; null when there is none or it was never tested. It counts as alkalinity in the test but holds no carbonate.</param>
-public readonly record struct BalanceWater(
-    Ph Ph, Celsius Temperature, Alkalinity Alkalinity, CalciumHardness Calcium, DissolvedSolids Solids, CyanuricAcid? Cyanurate = null);
-
 /// <summary>The saturation index by the handbook's factor tables: pH + temperature factor + calcium factor + alkalinity factor - constant.</summary>
 /// <remarks>
 /// Method and tables: 10 CRR-NY 6-1.30; its worked example interpolates in a straight line between rows, as here. Against a speciated model of
@@ -22,28 +12,25 @@ public static class HandbookIndex
     /// <summary>What the method may claim, +-, before the uncertainty of the tests is added.</summary>
     public const double Claim = 0.3;
 
+    /// <summary>Water temperatures of the table, in degC.</summary>
+    public static ValueRange ValidCelsius { get; } = new((HandbookFactors.Temperature.Range.Low - 32) * 5 / 9, (HandbookFactors.Temperature.Range.High - 32) * 5 / 9);
+
+    /// <summary>Calcium hardness of the table, in mg/L as CaCO3.</summary>
+    public static ValueRange ValidCalcium => HandbookFactors.Calcium.Range;
+
+    /// <summary>Carbonate alkalinity of the table, in mg/L as CaCO3.</summary>
+    public static ValueRange ValidAlkalinity => HandbookFactors.Alkalinity.Range;
+
     /// <summary>The index, or the first input that lies outside its table.</summary>
-    public static IndexResult Of(BalanceWater water)
+    public static IndexResult Of(Water water)
     {
-        var fahrenheit = (water.Temperature.Degrees * 9 / 5) + 32;
-        if (!HandbookFactors.Temperature.TryAt(fahrenheit, out var temperature)) return Outside(IndexFailure.TemperatureOutsideTable);
-        if (!HandbookFactors.Calcium.TryAt(water.Calcium.MilligramsPerLitre, out var calcium)) return Outside(IndexFailure.CalciumOutsideTable);
-        if (!HandbookFactors.Alkalinity.TryAt(CarbonateAlkalinity(water), out var alkalinity)) return Outside(IndexFailure.AlkalinityOutsideTable);
-        var index = water.Ph.Value + temperature + calcium + alkalinity - HandbookFactors.Constant(water.Solids.MilligramsPerLitre);
-        return IndexResult.Of(index, Claim, cyanurateIgnored: water.Cyanurate is { MilligramsPerLitre: > 0 });
+        ArgumentNullException.ThrowIfNull(water);
+        var (celsius, calcium, alkalinity) = (water.Temperature.Degrees, water.Calcium.MilligramsPerLitre, CarbonateAlkalinity.Of(water));
+        var check = new InputCheck().Within("temperature", celsius, ValidCelsius, "degC")
+            .Within("calcium", calcium, ValidCalcium, "mg/L").Within("carbonate_alkalinity", alkalinity, ValidAlkalinity, "mg/L");
+        return new(check.Then(() => water.Ph.Value - SaturationPh(celsius, calcium, alkalinity, water.Solids.MilligramsPerLitre)), Claim);
     }
 
-    /// <summary>The range of an input in its table, in the unit of the input (degC for temperature); for the words of a refusal.</summary>
-    public static ValueRange TableOf(IndexFailure failure) => failure switch
-    {
-        IndexFailure.TemperatureOutsideTable => new((HandbookFactors.Temperature.Range.Low - 32) * 5 / 9, (HandbookFactors.Temperature.Range.High - 32) * 5 / 9),
-        IndexFailure.CalciumOutsideTable => HandbookFactors.Calcium.Range,
-        IndexFailure.AlkalinityOutsideTable => HandbookFactors.Alkalinity.Range,
-        _ => default,
-    };
-
-    // The one place for the share of alkalinity that cyanurate holds; until it is computed the result says that it was ignored.
-    private static double CarbonateAlkalinity(BalanceWater water) => water.Alkalinity.MilligramsPerLitre;
-
-    private static IndexResult Outside(IndexFailure failure) => IndexResult.Failed(failure, Claim);
+    private static double SaturationPh(double celsius, double calcium, double alkalinity, double solids) =>
+        HandbookFactors.Constant(solids) - HandbookFactors.Temperature.At((celsius * 9 / 5) + 32) - HandbookFactors.Calcium.At(calcium) - HandbookFactors.Alkalinity.At(alkalinity);
 }

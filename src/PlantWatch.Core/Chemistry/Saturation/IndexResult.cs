@@ -1,19 +1,6 @@
-namespace PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Reasons;
 
-/// <summary>What keeps a saturation index from being computed.</summary>
-public enum IndexFailure
-{
-    /// <summary>Nothing was computed.</summary>
-    NotComputed = 0,
-    /// <summary>None: there is an index.</summary>
-    None,
-    /// <summary>Water temperature outside the method's table.</summary>
-    TemperatureOutsideTable,
-    /// <summary>Calcium hardness outside the method's table.</summary>
-    CalciumOutsideTable,
-    /// <summary>Alkalinity outside the method's table.</summary>
-    AlkalinityOutsideTable,
-}
+namespace PlantWatch.Core.Chemistry;
 
 /// <summary>What a saturation index means for the plant.</summary>
 public enum BalanceWord
@@ -28,7 +15,7 @@ public enum BalanceWord
     ScaleForming,
 }
 
-/// <summary>A saturation index with what its method may claim, or why there is none. The default is not computed.</summary>
+/// <summary>A saturation index with what it may claim, or the reason why there is none. The default is not computed.</summary>
 public readonly record struct IndexResult
 {
     /// <summary>Half the width of the tolerance band: -0.5 to +0.5 is balanced (10 CRR-NY 6-1.30, which aims slightly positive).</summary>
@@ -37,38 +24,46 @@ public readonly record struct IndexResult
     // Sums of table figures carry binary dust: an index printed as 0.50 is on the edge and inside.
     private const double Dust = 1e-9;
 
-    private readonly double _value;
+    private readonly Figure _figure;
 
-    private IndexResult(double value, double claim, IndexFailure failure, bool cyanurateIgnored)
+    internal IndexResult(Figure figure, double claim, double measured = 0)
     {
-        _value = value;
+        _figure = figure;
         Claim = claim;
-        Failure = failure;
-        CyanurateIgnored = cyanurateIgnored;
+        Measured = measured;
     }
 
-    /// <summary>Why there is no index; <see cref="IndexFailure.None"/> when there is one.</summary>
-    public IndexFailure Failure { get; }
-
     /// <summary>True when there is an index.</summary>
-    public bool IsKnown => Failure == IndexFailure.None;
+    public bool IsKnown => _figure.IsKnown;
+
+    /// <summary>Why there is none; null when there is one.</summary>
+    public Reason? Why => _figure.Why;
 
     /// <summary>The index: below 0 the water dissolves calcium carbonate, above 0 it deposits it.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
-    public double Value => IsKnown ? _value : throw new InvalidOperationException($"no index: {Failure}");
+    public double Value => _figure.Value;
 
-    /// <summary>What the method may claim, +-.</summary>
+    /// <summary>What the method itself may claim, +- at k = 2.</summary>
     public double Claim { get; }
 
-    /// <summary>True when the water holds cyanurate and its share of the alkalinity was not taken off: the index is then too high.</summary>
-    public bool CyanurateIgnored { get; }
+    /// <summary>Standard uncertainty that the tests bring in; 0 when their uncertainty was not given.</summary>
+    public double Measured { get; }
+
+    /// <summary>Expanded uncertainty U at k = 2: method and tests together (GUM).</summary>
+    public double Expanded => Math.Sqrt((Claim * Claim) + (4 * Measured * Measured));
 
     /// <summary>The index in a word.</summary>
-    public BalanceWord Word => !IsKnown ? BalanceWord.Unknown
-        : _value < -Tolerance - Dust ? BalanceWord.Corrosive
-        : _value > Tolerance + Dust ? BalanceWord.ScaleForming : BalanceWord.Balanced;
+    public BalanceWord Word => IsKnown ? WordOf(Value) : BalanceWord.Unknown;
 
-    internal static IndexResult Of(double value, double claim, bool cyanurateIgnored) => new(value, claim, IndexFailure.None, cyanurateIgnored);
+    /// <summary>True when the word would be the same anywhere within the uncertainty.</summary>
+    public bool WordIsSure => IsKnown && WordOf(Value - Expanded) == WordOf(Value + Expanded);
 
-    internal static IndexResult Failed(IndexFailure failure, double claim) => new(0, claim, failure, false);
+    internal IndexResult With(double measured) => new(_figure, Claim, measured);
+
+    internal static IndexResult Of(double value, double claim) => new(Figure.Of(value), claim);
+
+    internal static IndexResult Not(Reason why, double claim) => new(Figure.Not(why), claim);
+
+    private static BalanceWord WordOf(double value) =>
+        value < -Tolerance - Dust ? BalanceWord.Corrosive : value > Tolerance + Dust ? BalanceWord.ScaleForming : BalanceWord.Balanced;
 }
