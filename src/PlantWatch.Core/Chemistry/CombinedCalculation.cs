@@ -62,6 +62,10 @@ public static class CombinedCalculation
         return Of(total, free, u, RepeatabilityFactor * u);
     }
 
+    /// <summary>The most by which two readings of one sample differ, nineteen times in twenty: r = 1.96 x sqrt(2) x s, the 2.8 s of ISO 5725-6 (from memory).</summary>
+    /// <param name="repeatability">Standard deviation s of a single reading.</param>
+    public static double RepeatabilityLimit(double repeatability) => RepeatabilityFactor * Math.Sqrt(2) * repeatability;
+
     /// <summary>Total less free with a repeatability limit of the operator's own method.</summary>
     /// <param name="total">Total chlorine.</param>
     /// <param name="free">Free chlorine of the same sample.</param>

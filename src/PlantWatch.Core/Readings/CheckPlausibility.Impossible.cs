@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
@@ -14,7 +15,6 @@ internal static class ImpossibleChecks
     // A sample older than the journal's year is a slip in the date.
     private static readonly TimeSpan Oldest = TimeSpan.FromDays(366);
 
-    private const double MostDilution = 100;
     private const int MostBathers = 10_000;
 
     public static ImmutableArray<FieldRemark> In(CircuitPlan plan, ManualCheck check, Instant now)
@@ -62,7 +62,9 @@ internal static class ImpossibleChecks
         if (Earlier(results, i, r => r.Measurand == result.Measurand)) Add(found, field + ".measurand", Reason.Of("check.measurand_twice"));
         if (Impossible(result.Measurand, result.Value) is { } why) Add(found, field + ".value", why);
         // A comparison with NaN is false, so the range is asked for rather than its outside.
-        if (!(result.Dilution >= 1 && result.Dilution <= MostDilution)) Add(found, field + ".dilution", Reason.Of("check.dilution_impossible", 1, MostDilution));
+        if (!SampleDilution.ValidFactor.Contains(result.Dilution))
+            Add(found, field + ".dilution", Reason.Of("check.dilution_impossible", SampleDilution.ValidFactor.Low, SampleDilution.ValidFactor.High));
+        if (result.Step is { } step && !(step > 0 && step <= result.Measurand.Possible().High)) Add(found, field + ".step", Reason.Of("check.step_impossible"));
     }
 
     private static void Panel(ImmutableArray<FieldRemark>.Builder found, CircuitPlan plan, ImmutableArray<PanelReading> panel, int i)

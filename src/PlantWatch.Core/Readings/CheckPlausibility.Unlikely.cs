@@ -6,7 +6,7 @@ using PlantWatch.Core.Reasons;
 namespace PlantWatch.Core.Readings;
 
 /// <summary>What is odd: such a check is kept, and the results concerned are doubted until a repeat.</summary>
-internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant now, Millivolts? liveOrp)
+internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, Instant now, Millivolts? liveOrp)
 {
     // Nil by DPD, and an ORP that no empty pool shows: 650 mV, whatever the reference electrode (common practice, near the lowest operating level).
     private const double NilChlorine = 0.1;
@@ -29,6 +29,7 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
         {
             Range(check.Results[i], i);
             Bleached(check.Results[i], i);
+            Seen(check.Results[i], i);
         }
 
         FreeAboveTotal();
@@ -40,11 +41,11 @@ internal sealed class UnlikelyChecks(PoolState pool, ManualCheck check, Instant 
     private void Range(TestResult result, int i)
     {
         if (result.Measurand == Measurand.Ph && result.Censoring == Censoring.None && !MethodRange.Holds(result))
-            Doubt(result, i, Reason.Of("check.outside_method_range", MethodRange.PhenolRed.Low, MethodRange.PhenolRed.High));
+            Doubt(result, i, Reason.Of("check.outside_method_range", PhenolRed.Range.Low, PhenolRed.Range.High));
         if (result.Measurand is not (Measurand.FreeChlorine or Measurand.TotalChlorine) || !MethodRange.UsesDpd(result.Method)) return;
         var inCell = MethodRange.InCell(result);
-        if (inCell > MethodRange.DpdBleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, MethodRange.DpdBleaches));
-        else if (inCell > MethodRange.DpdHighest) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, MethodRange.DpdHighest));
+        if (inCell > Dpd.Bleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, Dpd.Bleaches));
+        else if (inCell > Dpd.Range.High) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, Dpd.Range.High));
     }
 
     private void Bleached(TestResult result, int i)

@@ -45,13 +45,30 @@ public enum SamplePoint
     Outlet,
 }
 
+/// <summary>What the tester saw in the cell beside a colour that can be read.</summary>
+public enum CellLook
+{
+    /// <summary>Nothing out of the way.</summary>
+    None = 0,
+    /// <summary>A flash of pink that went at once: chlorine high enough to bleach the dye.</summary>
+    PinkFlash,
+    /// <summary>Phenol red gone purple, a colour that is not on its scale.</summary>
+    Purple,
+    /// <summary>A cloudy cell: hard water or a salt that does not dissolve.</summary>
+    Cloudy,
+}
+
 /// <summary>One tested quantity of a check.</summary>
 /// <param name="Measurand">What was tested.</param>
 /// <param name="Value">The result after dilution was accounted for, in the measurand's unit.</param>
 /// <param name="Method">How.</param>
 /// <param name="Censoring">A number, or only a bound.</param>
 /// <param name="Dilution">Dilution factor of the sample: 1 undiluted, 10 for one part in ten. The value is already multiplied by it.</param>
-public sealed record TestResult([property: JsonRequired] Measurand Measurand, [property: JsonRequired] double Value, TestMethod Method, Censoring Censoring = Censoring.None, double Dilution = 1);
+/// <param name="Step">Step of the method as it was used, in the measurand's unit and before dilution: what one tablet stands for, or from one standard of a comparator to the next. Null for the usual one.</param>
+/// <param name="Look">What was seen in the cell.</param>
+public sealed record TestResult(
+    [property: JsonRequired] Measurand Measurand, [property: JsonRequired] double Value, TestMethod Method, Censoring Censoring = Censoring.None, double Dilution = 1,
+    double? Step = null, CellLook Look = CellLook.None);
 
 /// <summary>What the plant's own panel showed for a probe when the sample was taken.</summary>
 /// <param name="ProbeId">Which probe.</param>

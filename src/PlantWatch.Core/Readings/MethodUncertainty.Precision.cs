@@ -1,3 +1,4 @@
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings;
@@ -14,8 +15,8 @@ internal static class MethodPrecision
 
     private static readonly Line DpdComparator = new(0.15, 0.15, 0);
 
-    /// <summary>One tablet is 40 mg/L of a 50 mL sample; the truth lies anywhere in the step, hence step / sqrt(12) (rectangular, GUM).</summary>
-    private static readonly Line TabletCount = new(40 / Math.Sqrt(12), 0, 5);
+    /// <summary>One tablet is 40 mg/L of the usual sample of 50 mL.</summary>
+    private static readonly Line Tablets = new(TabletCount.Uncertainty(TabletCount.Step(TabletCount.UsualMillilitres).Value), 0, 5);
 
     private static readonly Line Drops = new(10, 0.08, 5);
 
@@ -31,7 +32,7 @@ internal static class MethodPrecision
         Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine =>
             method is TestMethod.Photometer or TestMethod.Meter ? Dpd : DpdComparator,
         Measurand.TotalAlkalinity or Measurand.CalciumHardness =>
-            method is TestMethod.Photometer or TestMethod.Meter ? Drops : TabletCount,
+            method is TestMethod.Photometer or TestMethod.Meter ? Drops : Tablets,
         // Turbidity against a mark or in a photometer: +-10 to 15 on a scale of 30 to 100 mg/L.
         Measurand.CyanuricAcid => new(10, 0.1, 5),
         // A hand meter turns conductivity into solids by a factor between 0.5 and 0.7.

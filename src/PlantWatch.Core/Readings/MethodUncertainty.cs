@@ -1,3 +1,4 @@
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings;
@@ -9,16 +10,11 @@ public readonly record struct TestUncertainty(double Random, double Shared)
 {
     /// <summary>Both parts together (GUM: the root of the sum of squares).</summary>
     public double Total => Math.Sqrt((Random * Random) + (Shared * Shared));
-
-    internal TestUncertainty Times(double factor) => new(Random * factor, Shared * factor);
 }
 
 /// <summary>How far a manual test may be off, by what was tested, how, and how far the sample was diluted.</summary>
 public static class MethodUncertainty
 {
-    /// <summary>Uncertainty of one dilution step relative to the value: pipette or syringe and mixing (common practice).</summary>
-    private const double DilutionRelative = 0.02;
-
     /// <summary>The result with its standard uncertainty; unknown for a bound, which is no number.</summary>
     public static Estimate Of(TestResult result) =>
         result.Censoring == Censoring.None && double.IsFinite(result.Value) && MethodPrecision.Has(result.Measurand)
@@ -29,9 +25,17 @@ public static class MethodUncertainty
     public static TestUncertainty Parts(TestResult result)
     {
         var dilution = double.IsFinite(result.Dilution) && result.Dilution > 1 ? result.Dilution : 1;
-        var read = MethodPrecision.Of(result.Measurand, result.Method, Math.Abs(result.Value) / dilution).Times(dilution);
-        if (dilution == 1) return read;
-        var step = DilutionRelative * Math.Abs(result.Value);
-        return read with { Random = Math.Sqrt((read.Random * read.Random) + (step * step)) };
+        var inCell = Math.Abs(result.Value) / dilution;
+        var read = WithStep(MethodPrecision.Of(result.Measurand, result.Method, inCell), result);
+        return new(SampleDilution.Uncertainty(inCell, read.Random, dilution), dilution * read.Shared);
     }
+
+    // A step that is stated takes the place of the usual one; an instrument's is beside its noise.
+    private static TestUncertainty WithStep(TestUncertainty usual, TestResult result) => (result.Step, result.Method) switch
+    {
+        (not > 0, _) => usual,
+        ({ } step, TestMethod.TabletCount) => usual with { Random = TabletCount.Uncertainty(step) },
+        ({ } step, TestMethod.Comparator) => usual with { Random = Comparator.Uncertainty(step) },
+        ({ } step, _) => usual with { Random = Math.Sqrt((usual.Random * usual.Random) + (Rectangular.OfStep(step) * Rectangular.OfStep(step))) },
+    };
 }

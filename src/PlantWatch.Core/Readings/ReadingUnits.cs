@@ -17,6 +17,9 @@ public readonly record struct UnitScale(double Factor, double Offset)
 /// <summary>The units that payloads and the plant file may name, a measurand at a time. SenML names (RFC 8428, RFC 8798) stand beside the trade's.</summary>
 public static class ReadingUnits
 {
+    /// <summary>Half a mole of calcium carbonate, g.</summary>
+    private const double AlkalinityPerMillimole = 50.04345;
+
     /// <summary>Finds the conversion for a unit, or says that the measurand has no such unit.</summary>
     public static bool TryScale(Measurand measurand, string unit, out UnitScale scale)
     {
@@ -32,6 +35,13 @@ public static class ReadingUnits
             (Measurand.Conductivity, "mS/cm") => new UnitScale(1000, 0),
             (Measurand.Conductivity, "S/m") => new UnitScale(10_000, 0),
             (Measurand.SampleFlow, "" or "/") => UnitScale.Same,
+            // Bases of other countries: 1 degree of general hardness dH is 10 mg/L CaO, fH 10 mg/L CaCO3, Clark one grain an imperial gallon (definitions from memory).
+            (Measurand.TotalAlkalinity or Measurand.CalciumHardness, "dH") => new UnitScale(17.848, 0),
+            (Measurand.TotalAlkalinity or Measurand.CalciumHardness, "fH") => new UnitScale(10, 0),
+            (Measurand.TotalAlkalinity or Measurand.CalciumHardness, "Clark") => new UnitScale(14.254, 0),
+            // Acid capacity takes one acid an equivalent of alkalinity; a mole of calcium is two equivalents.
+            (Measurand.TotalAlkalinity, "mmol/L") => new UnitScale(AlkalinityPerMillimole, 0),
+            (Measurand.CalciumHardness, "mmol/L") => new UnitScale(2 * AlkalinityPerMillimole, 0),
             // mg/L and ppm are the same in dilute water; ppm is the trade's habit.
             (>= Measurand.FreeChlorine and <= Measurand.DissolvedSolids, "mg/L" or "mg/l" or "ppm") => UnitScale.Same,
             _ => null,
@@ -49,6 +59,7 @@ public static class ReadingUnits
         Measurand.Conductivity => ["uS/cm", "mS/cm", "S/m"],
         Measurand.SampleFlow => ["/"],
         Measurand.None => [],
+        Measurand.TotalAlkalinity or Measurand.CalciumHardness => ["mg/L", "ppm", "mmol/L", "dH", "fH", "Clark"],
         _ => ["mg/L", "ppm"],
     };
 }

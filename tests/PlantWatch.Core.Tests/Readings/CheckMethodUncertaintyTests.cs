@@ -64,4 +64,18 @@ public class CheckMethodUncertaintyTests
             var parts = MethodUncertainty.Parts(result);
             Assert.True(double.IsFinite(parts.Total) && parts.Total > 0);
         });
+
+    [Fact]
+    public void A_stated_step_takes_the_place_of_the_usual_one()
+    {
+        // 100 mL: 20 mg/L a tablet; a comparator of 0.1 pH is read to half of it; an instrument that shows tens adds step/sqrt(12) to its noise.
+        Assert.Equal(20 / Math.Sqrt(12), MethodUncertainty.Parts(new(Measurand.TotalAlkalinity, 90, TestMethod.TabletCount, Step: 20)).Random, 1e-9);
+        Assert.Equal(0.05, MethodUncertainty.Parts(new(Measurand.Ph, 7.4, TestMethod.Comparator, Step: 0.1)).Random, 1e-9);
+        Assert.Equal(Math.Sqrt((10 * 10) + (100.0 / 12)), MethodUncertainty.Parts(new(Measurand.TotalAlkalinity, 100, TestMethod.Photometer, Step: 10)).Random, 1e-9);
+    }
+
+    [Fact]
+    public void The_usual_tablet_count_is_that_of_fifty_millilitres() =>
+        Assert.Equal(
+            MethodUncertainty.Parts(new(Measurand.TotalAlkalinity, 100, TestMethod.TabletCount, Step: 40)), MethodUncertainty.Parts(new(Measurand.TotalAlkalinity, 100, TestMethod.TabletCount)));
 }

@@ -181,4 +181,42 @@ public class CheckPlausibilityTests
         var check = Checks.Of(Ph(8.9), Free(2), Total(1));
         Assert.Equal(Look(check).Unlikely.AsEnumerable(), Look(check).Unlikely.AsEnumerable());
     }
+
+    [Fact]
+    public void A_flash_of_pink_is_very_high_chlorine_and_not_none() =>
+        Doubts(Look(Checks.Of(Free(0) with { Look = CellLook.PinkFlash })), "results[0].value", "check.flash_of_pink", Measurand.FreeChlorine);
+
+    [Fact]
+    public void Phenol_red_that_went_purple_is_doubted() =>
+        Doubts(Look(Checks.Of(Ph(8.2) with { Look = CellLook.Purple })), "results[0].value", "check.phenol_red_purple", Measurand.Ph);
+
+    [Fact]
+    public void Phenol_red_beside_very_high_chlorine_is_doubted_and_a_meter_is_not()
+    {
+        Doubts(Look(Checks.Of(Ph(8.2), Free(15, dilution: 5))), "results[0].value", "check.phenol_red_at_high_chlorine", Measurand.Ph);
+        Assert.False(Look(Checks.Of(Ph(8.2, TestMethod.Meter), Free(15, dilution: 5))).IsSuspect(Measurand.Ph));
+        Assert.False(Look(Checks.Of(Ph(8.2), Free(9, dilution: 5))).IsSuspect(Measurand.Ph));
+    }
+
+    [Fact]
+    public void Phenol_red_in_soft_or_salt_water_gets_a_word_and_is_kept()
+    {
+        var soft = Look(Checks.Of(Ph(7.4)), Remembering(new(Measurand.TotalAlkalinity, 30, TestMethod.TabletCount)));
+        Assert.Contains(soft.Unlikely, remark => remark.Reason.Code == "check.phenol_red_at_low_alkalinity");
+        var salt = Look(Checks.Of(Ph(7.4), new(Measurand.DissolvedSolids, 4000, TestMethod.Meter)));
+        Assert.Contains(salt.Unlikely, remark => remark.Reason.Code == "check.phenol_red_in_salt_water");
+        Assert.Empty(soft.Suspect);
+        Assert.Empty(salt.Suspect);
+    }
+
+    [Fact]
+    public void Much_combined_chlorine_reads_as_free_a_little() =>
+        Assert.Contains(Look(Checks.Of(Free(1), Total(4.2))).Unlikely, remark => remark.Reason.Code == "check.monochloramine_reads_as_free");
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-40)]
+    [InlineData(double.NaN)]
+    public void A_step_that_is_none_is_refused(double step) =>
+        Refuses(Checks.Of(new TestResult(Measurand.TotalAlkalinity, 100, TestMethod.TabletCount) { Step = step }), "results[0].step", "check.step_impossible");
 }

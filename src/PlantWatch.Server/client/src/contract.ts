@@ -19,6 +19,7 @@ export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
 export type FaultState = 'open' | 'in_hand' | 'done';
 export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count' | 'meter';
 export type Censoring = 'none' | 'below' | 'above';
+export type CellLook = 'none' | 'pink_flash' | 'purple' | 'cloudy';
 export type SamplePoint = 'unknown' | 'pool' | 'cell' | 'balance_tank' | 'outlet';
 export type CalibrationKind = 'offset' | 'two_point' | 'panel_adjustment';
 export type CalibrationStatus = 'proposed' | 'approved' | 'rejected' | 'adjusted';
@@ -96,7 +97,7 @@ export interface HealthView { at: Iso; broker: string; plantFile: string[]; ledg
 type Column = (number | null)[];
 export interface SeriesView { series: string; tier: Tier; t: number[]; min: Column; mean: Column; max: Column; corrected: Column | null }
 
-export interface TestResult { measurand: Measurand; value: number; method: TestMethod; censoring: Censoring; dilution: number }
+export interface TestResult { measurand: Measurand; value: number; method: TestMethod; censoring: Censoring; dilution: number; step?: number | null; look?: CellLook }
 export interface PanelReading { probeId: string; value: number }
 export interface CheckRequest {
   poolId: string; sampledAt: Iso; enteredAt: Iso; who: string; point: SamplePoint; place: string | null;
