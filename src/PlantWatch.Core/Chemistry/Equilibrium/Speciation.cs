@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using static PlantWatch.Core.Chemistry.Component;
 
 namespace PlantWatch.Core.Chemistry;
@@ -69,12 +70,14 @@ public sealed class Speciation
     public double BicarbonateMilliequivalents => 1000 * (_molality[Bicarbonate] + (2 * _molality[(int)Carbonate]));
 
     /// <summary>Every species that the water holds: formula, charge number, mol/kg. Chloride stands in the composition.</summary>
-    public IEnumerable<(string Formula, int Charge, double Molality)> Species
+    public ImmutableArray<(string Formula, int Charge, double Molality)> Species
     {
         get
         {
+            var species = ImmutableArray.CreateBuilder<(string, int, double)>(_molality.Length);
             for (var i = 0; i < _molality.Length; i++)
-                if (_molality[i] > 0) yield return (SpeciesTable.All[i].Name, SpeciesTable.All[i].Charge, _molality[i]);
+                if (_molality[i] > 0) species.Add((SpeciesTable.All[i].Name, SpeciesTable.All[i].Charge, _molality[i]));
+            return species.ToImmutable();
         }
     }
 
