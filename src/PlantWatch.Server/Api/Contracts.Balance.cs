@@ -41,9 +41,10 @@ public sealed record IndexView(string Key, double? Value, double? Claim, double?
 /// <param name="Free">Free chlorine that is reckoned with, mg/L as Cl2; null when not known.</param>
 /// <param name="Share">Share of free chlorine, 0 to 1; null when not known.</param>
 /// <param name="Hocl">mg/L as Cl2; null when not known.</param>
+/// <param name="U">Its expanded uncertainty by the tests, k = 2; null when not known.</param>
 /// <param name="ShareWithout">The share as it would be without cyanurate.</param>
 /// <param name="HoclWithout">The amount as it would be without cyanurate.</param>
 /// <param name="Cyanurate">Cyanuric acid, mg/L; null when it was never tested.</param>
 /// <param name="Sayings">What has to be said beside it.</param>
 public sealed record ChlorineView(
-    double? Free, double? Share, double? Hocl, double? ShareWithout, double? HoclWithout, double? Cyanurate, IReadOnlyList<Said> Sayings);
+    double? Free, double? Share, double? Hocl, double? U, double? ShareWithout, double? HoclWithout, double? Cyanurate, IReadOnlyList<Said> Sayings);

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Live;
@@ -18,11 +19,12 @@ internal static class WhatIfApi
     {
         if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
         if (Bounds.OfList("doses", request.Doses ?? [], MostDoses) is { } tooMany) return tooMany;
-        var bench = WhatIfBench.Of(worker.State, id, host.Plan);
+        var (now, words) = (clock.GetUtcNow(), Wording.English.In(host.Plan?.Site.Units ?? UnitSystem.Metric));
+        var bench = WhatIfBench.Of(worker.State, id, host.Plan, now, words);
         var errors = Objections(request, bench).ToArray();
         return errors.Length > 0
             ? Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", errors)
-            : Answers.Ok(WhatIfViews.Of(bench, request, Instant.From(clock.GetUtcNow()), Wording.English));
+            : Answers.Ok(WhatIfViews.Of(bench, request, Instant.From(now), words));
     }
 
     // All of them at once: a person mends the fields in one go.

@@ -1,9 +1,12 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Live;
 
@@ -17,11 +20,11 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
     ];
 
     /// <summary>The bench of a pool.</summary>
-    public static WhatIfBench Of(CircuitState state, string poolId, PlantPlan? plan)
+    public static WhatIfBench Of(CircuitState state, string poolId, PlantPlan? plan, DateTimeOffset now, Wording words)
     {
         var index = state.Plan.Pools.Select(p => p.Id).ToList().IndexOf(poolId);
         var (pool, known) = (state.Plan.Pools[index], state.Pools[index]);
-        return new(pool, Present(state, pool, known), Volume(state.Plan), WhatIfBottles.Of(pool, plan?.Products ?? []));
+        return new(pool, Present(state, pool, known), Volume(state.Plan), WhatIfBottles.Of(pool, plan?.Products ?? [], Today(state.Plan.TimeZone, now), words));
     }
 
     /// <summary>The present water as people would type it.</summary>
@@ -38,6 +41,8 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
         [.. Wanted.Where(m => m != Measurand.FreeChlorine || plan.Disinfectant != Disinfectant.Bromine)
             .Select(m => PresentWater.Of(state, plan, pool, m)).OfType<BalanceInput>()];
 
+    private static DateOnly Today(string zone, DateTimeOffset now) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, TimeZoneInfo.FindSystemTimeZoneById(zone)).DateTime);
+
     // What is put into one pool of a circuit is soon in all of it.
     private static double Volume(CircuitPlan circuit) => circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
 }
@@ -50,4 +55,6 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
 /// <param name="Strength">In words.</param>
 /// <param name="PerKilogram">mol that one kilogram brings.</param>
 /// <param name="KilogramsPerLitre">Density of a liquid.</param>
-internal sealed record WhatIfBottle(string Id, string Name, ProductKind Kind, bool AtHand, string Strength, Composition PerKilogram, double? KilogramsPerLitre);
+/// <param name="Says">What has to be said of its strength.</param>
+internal sealed record WhatIfBottle(
+    string Id, string Name, ProductKind Kind, bool AtHand, string Strength, Composition PerKilogram, double? KilogramsPerLitre, ImmutableArray<Reason> Says);

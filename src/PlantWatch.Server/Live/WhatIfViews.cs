@@ -21,21 +21,30 @@ internal static class WhatIfViews
     {
         var remarks = new List<Reason>();
         var volume = wish.VolumeM3 ?? bench.VolumeM3;
-        var present = Imagined(bench.Present());
+        var present = Imagined(bench.Present(), bench.Pool);
         var now = present?.Speciate() ?? default;
         var asked = wish.Water ?? bench.Present();
         remarks.AddRange(Missing(asked, bench.Pool));
-        var water = Imagined(asked);
+        var water = Imagined(asked, bench.Pool);
         var set = water?.Speciate() ?? default;
         if (water is not null && set.Saying() is { } why) remarks.Add(why);
         var after = set.IsKnown ? Equilibrium.After(set.Value, Dosed(set.Value.Composition, bench, wish, volume)) : default;
         if (set.IsKnown) remarks.AddRange(ImaginedReasons.SayingAfterDose(after));
         var dosed = water is not null && after.IsKnown ? water.Became(after.Value) : null;
+        remarks.AddRange(Chlorine(dosed));
+        remarks.AddRange(bench.Bottles.Where(b => (wish.Doses ?? []).Any(d => d.Product == b.Id)).SelectMany(b => b.Says));
         return new WhatIfView(
             at, bench.Inputs, Figures(present, now), Figures(water, set), Figures(water, after), Curve(dosed),
             Curve(present), AgainstDose(bench, wish, water, set, volume), volume,
             [.. bench.Bottles.Select(b => Product(b, volume))], words.Say(remarks));
     }
+
+    private static ImmutableArray<Reason> Chlorine(ImaginedWater? water) => water?.Split() switch
+    {
+        { IsKnown: true } split => split.Value.Says,
+        { Why: { } why } => [why],
+        _ => [],
+    };
 
     private static Composition Dosed(Composition water, WhatIfBench bench, WhatIfRequest wish, double volume)
     {
@@ -69,7 +78,7 @@ internal static class WhatIfViews
     {
         if (water is null || !result.IsKnown) return null;
         var figures = water.FiguresOf(result.Value);
-        return new(figures, figures.SaturationIndex is { } index ? Wording.Key(IndexWords.Of(index)) : null);
+        return new(figures, figures.SaturationIndex is null ? null : Wording.Key(SpeciatedIndex.Of(result).Word));
     }
 
     private static WhatIfProduct Product(WhatIfBottle b, double volume) => new(b.Id, b.Name, b.Kind, b.AtHand, b.Strength, b.KilogramsPerLitre, Scale(b, volume));
@@ -78,7 +87,8 @@ internal static class WhatIfViews
     private static double Scale(WhatIfBottle bottle, double volume)
     {
         var p = bottle.PerKilogram;
-        var strongest = Math.Max(Math.Max(Math.Abs(p.StrongCharge), p.Carbon), Math.Max(4 * p.Chlorine, p.Calcium));
+        double[] effects = [p.StrongCharge, p.Carbon, p.Calcium, 4 * p.Chlorine, 2 * p.Cyanurate, p.Sodium / 20];
+        var strongest = effects.Max(Math.Abs);
         return strongest > 0 ? Nice(0.0006 / strongest * volume * LitresPerCubicMetre) : 1;
     }
 
@@ -88,10 +98,10 @@ internal static class WhatIfViews
         return power * (value / power) switch { < 1.5 => 1, < 3.5 => 2, < 7.5 => 5, _ => 10 };
     }
 
-    private static ImaginedWater? Imagined(WhatIfWater water) => water is { Ph: { } ph, Temperature: { } temperature, TotalAlkalinity: { } alkalinity }
+    private static ImaginedWater? Imagined(WhatIfWater water, PoolPlan pool) => water is { Ph: { } ph, Temperature: { } temperature, TotalAlkalinity: { } alkalinity }
         ? new ImaginedWater(Ph.From(ph), Celsius.From(temperature), Alkalinity.From(alkalinity))
         {
-            Calcium = Known<CalciumHardness>(water.CalciumHardness), Solids = Known<DissolvedSolids>(water.DissolvedSolids),
+            Disinfectant = pool.Disinfectant, Calcium = Known<CalciumHardness>(water.CalciumHardness), Solids = Known<DissolvedSolids>(water.DissolvedSolids),
             Cyanurate = Known<CyanuricAcid>(water.CyanuricAcid), FreeChlorine = Known<FreeChlorine>(water.FreeChlorine),
         }
         : null;
@@ -105,7 +115,6 @@ internal static class WhatIfViews
             if (value is null) yield return Reason.Of("what_if.missing_for_all", Wording.Key(measurand));
         foreach (var (measurand, value) in ((Measurand, double?)[])[(Measurand.CalciumHardness, water.CalciumHardness), (Measurand.DissolvedSolids, water.DissolvedSolids)])
             if (value is null) yield return Reason.Of("what_if.missing_for_index", Wording.Key(measurand));
-        if (pool.Disinfectant == Disinfectant.Bromine) yield return Reason.Of("what_if.bromine");
-        else if (water.FreeChlorine is null) yield return Reason.Of("what_if.missing_for_amount", Wording.Key(Measurand.FreeChlorine));
+        if (water.FreeChlorine is null && pool.Disinfectant != Disinfectant.Bromine) yield return Reason.Of("what_if.missing_for_amount", Wording.Key(Measurand.FreeChlorine));
     }
 }

@@ -15,7 +15,7 @@ export interface BalanceInput {
   u: number | null;
   suspect: boolean; probeId: string | null;
 }
-export type IndexKey = 'speciated' | 'handbook' | 'closed_form' | 'precipitation' | 'saturation_ph' | 'ryznar' | 'puckorius' | 'larson_skold';
+export type IndexKey = 'speciated' | 'handbook' | 'closed_form' | 'ionic_strength' | 'precipitation' | 'saturation_ph' | 'ryznar' | 'puckorius' | 'larson_skold';
 export interface IndexView {
   key: IndexKey; value: number | null;
   /** What the method may claim, and what the inputs put on top of it (expanded); null where there is no figure for it. */
@@ -23,4 +23,4 @@ export interface IndexView {
   word: string | null; acted: boolean; sayings: Said[];
 }
 /** Hypochlorous acid in mg/L as Cl2 and as a part of free chlorine, with the cyanurate there is and as it would be without. */
-export interface ChlorineView { free: number | null; share: number | null; hocl: number | null; shareWithout: number | null; hoclWithout: number | null; cyanurate: number | null; sayings: Said[] }
+export interface ChlorineView { free: number | null; share: number | null; hocl: number | null; u: number | null; shareWithout: number | null; hoclWithout: number | null; cyanurate: number | null; sayings: Said[] }

@@ -2,10 +2,10 @@ import type { ChlorineView } from '../contract.balance';
 import { fixed } from '../format/number';
 import { words } from '../words';
 
-function Line({ name, hocl, share, testId }: { name: string; hocl: number | null; share: number | null; testId: string }) {
+function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | null; u: number | null; share: number | null; testId: string }) {
   return (
     <tr data-testid={testId}><th scope="row">{name}</th>
-      <td class="n">{hocl === null ? '\u2013' : fixed(hocl, 2)} <span class="unit">mg/L</span></td>
+      <td class="n">{hocl === null ? '\u2013' : fixed(hocl, 2)} <span class="unit">mg/L</span>{u !== null && <span class="under block">{words.water.plusMinus(fixed(u, 2))}</span>}</td>
       <td>{share === null ? '\u2013' : `${fixed(share * 100, 0)} %`}</td></tr>
   );
 }
@@ -16,11 +16,11 @@ export function ChlorineSheet({ chlorine }: { chlorine: ChlorineView }) {
   return (
     <section class="sheet card" data-testid="chlorine">
       <h2>{words.water.chlorine}</h2>
-      <table class="lines"><thead><tr><th scope="col"><span class="sr">{words.poolPage.measurand}</span></th><th scope="col" class="n">{words.water.hocl}</th><th scope="col" class="n">{words.water.share}</th></tr></thead>
+      {chlorine.share !== null && <table class="lines chlorine-table"><thead><tr><th scope="col"><span class="sr">{words.poolPage.measurand}</span></th><th scope="col" class="n">{words.water.hocl}</th><th scope="col" class="n">{words.water.share}</th></tr></thead>
         <tbody>
-          <Line name={stabilised ? words.water.withCyanurate(fixed(chlorine.cyanurate, 0)) : words.water.asItIs} hocl={chlorine.hocl} share={chlorine.share} testId="hocl" />
-          {stabilised && <Line name={words.water.without} hocl={chlorine.hoclWithout} share={chlorine.shareWithout} testId="hocl-without" />}
-        </tbody></table>
+          <Line name={stabilised ? words.water.withCyanurate(fixed(chlorine.cyanurate, 0)) : words.water.asItIs} hocl={chlorine.hocl} u={chlorine.u} share={chlorine.share} testId="hocl" />
+          {stabilised && <Line name={words.water.without} hocl={chlorine.hoclWithout} u={null} share={chlorine.shareWithout} testId="hocl-without" />}
+        </tbody></table>}
       {chlorine.sayings.length > 0 && <ul class="plain">{chlorine.sayings.map(s => <li key={s.text}>{s.text}</li>)}</ul>}
     </section>
   );

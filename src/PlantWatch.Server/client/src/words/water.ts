@@ -5,6 +5,7 @@ const indices: Record<IndexKey, { name: string; what: string }> = {
   speciated: { name: 'Saturation index, speciated', what: 'Every ion and ion pair worked out, activity by temperature and salt. The one to go by.' },
   handbook: { name: 'Saturation index, handbook factors', what: 'The factor table of the handbooks, for comparison with a log sheet.' },
   closed_form: { name: 'Saturation index, closed form', what: 'One formula over temperature, solids, calcium and alkalinity.' },
+  ionic_strength: { name: 'Saturation index, ionic strength', what: 'Constants and one activity coefficient, as standard laboratory methods do it.' },
   precipitation: { name: 'Calcium carbonate precipitation potential', what: 'Above 0: what can still fall out of a litre. Below 0: what a litre can still dissolve, as from grout.' },
   saturation_ph: { name: 'pH of saturation', what: 'At this pH the same water would neither dissolve nor deposit.' },
   ryznar: { name: 'Ryznar index', what: 'Made for cooling water: 6 to 7 is near balance.' },
