@@ -1,8 +1,8 @@
 using PlantWatch.Server;
+using PlantWatch.Server.Commands;
 using PlantWatch.Server.Hosting;
-using PlantWatch.Server.PlantFile;
 
-if (args is ["check-plant", var path]) return PlantFileCommand.Run(path, Console.Out);
+if (CommandLine.Run(args, Console.Out, Console.Error) is { } answer) return answer;
 
 var configuration = new ConfigurationBuilder()
     .AddJsonFile(Path.Combine(AppContext.BaseDirectory, "appsettings.json"), optional: true)

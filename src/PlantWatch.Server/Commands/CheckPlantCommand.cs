@@ -1,10 +1,11 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.PlantFile;
 
-namespace PlantWatch.Server.PlantFile;
+namespace PlantWatch.Server.Commands;
 
 /// <summary>Checks a plant file from the command line, so that it can be put right before it comes into force.</summary>
-internal static class PlantFileCommand
+internal static class CheckPlantCommand
 {
     /// <summary>Prints every error, or what was understood. Returns 0 when the file is good and 1 when it is not.</summary>
     public static int Run(string path, TextWriter output)

@@ -1,15 +1,17 @@
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.Commands;
+using PlantWatch.Server.Tests.PlantFile;
 
-namespace PlantWatch.Server.Tests.PlantFile;
+namespace PlantWatch.Server.Tests.Commands;
 
-public sealed class PlantFileCommandTests
+public sealed class CheckPlantCommandTests
 {
     [Fact]
     public void A_good_file_is_summed_up_and_gives_0()
     {
         var output = new StringWriter();
 
-        Assert.Equal(0, PlantFileCommand.Run(Folders.DemoPlant, output));
+        Assert.Equal(0, CheckPlantCommand.Run(Folders.DemoPlant, output));
         Assert.Contains("circuit main", output.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("no errors" + Environment.NewLine, output.ToString(), StringComparison.Ordinal);
     }
@@ -19,7 +21,7 @@ public sealed class PlantFileCommandTests
     {
         var output = new StringWriter();
 
-        Assert.Equal(1, PlantFileCommand.Run(Path.Combine(Folders.Here, "bad", "twin-ids.yaml"), output));
+        Assert.Equal(1, CheckPlantCommand.Run(Path.Combine(Folders.Here, "bad", "twin-ids.yaml"), output));
         Assert.StartsWith("line 4, products[1].id: the id 'hypo' is taken", output.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("7 errors: this file would not come into force" + Environment.NewLine, output.ToString(), StringComparison.Ordinal);
     }
@@ -29,7 +31,7 @@ public sealed class PlantFileCommandTests
     {
         var output = new StringWriter();
 
-        Assert.Equal(1, PlantFileCommand.Run("no-such-plant.yaml", output));
+        Assert.Equal(1, CheckPlantCommand.Run("no-such-plant.yaml", output));
         Assert.StartsWith("line 1: the file cannot be read: ", output.ToString(), StringComparison.Ordinal);
     }
 
