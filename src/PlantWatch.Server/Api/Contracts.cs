@@ -99,7 +99,15 @@ public enum PoolWord
 public sealed record ManualView(Measurand Measurand, double Value, double U, Censoring Censoring, TestMethod Method, Instant SampledAt, bool Suspect, Guid CheckId);
 
 /// <summary>Combined chlorine, mg/L as Cl2.</summary>
-public sealed record CombinedView(double? Value, double U, Instant SampledAt, Said? Remark);
+/// <param name="Value">Total less free; null when the pair was rejected or means nothing in this water.</param>
+/// <param name="U">Expanded uncertainty, k = 2.</param>
+/// <param name="SampledAt">When the sample was taken.</param>
+/// <param name="Remark">What has to be said of it.</param>
+public sealed record CombinedView(double? Value, double U, Instant SampledAt, Said? Remark)
+{
+    /// <summary>What oxidising it would take, by the equation and by the rule of thumb, and what comes first instead. Empty when it cannot be told from none.</summary>
+    public IReadOnlyList<Said> Breakpoint { get; init; } = [];
+}
 
 /// <summary>A check that is due.</summary>
 /// <param name="PoolId">Where.</param>

@@ -19,9 +19,15 @@ internal static class CombinedViews
         // Bromine combines too, but disinfects all the same: the difference means nothing there.
         if (plan.Disinfectant == Disinfectant.Bromine) return new CombinedView(null, 0, free.SampledAt, words.Say(Reason.Of("combined.bromine")));
         var pair = new ManualCheck { Id = free.CheckId, PoolId = pool.Id, SampledAt = free.SampledAt, EnteredAt = free.SampledAt, Who = "", Results = [free.Result, total.Result] };
-        var view = Of(pair, words);
-        return view is { Remark: null } && (free.Suspect || total.Suspect) ? view with { Remark = words.Say(Reason.Of("combined.from_doubted_test")) } : view;
+        var view = Of(pair, words) is { } known ? known with { Breakpoint = Breakpoint(pair, words) } : null;
+        // A doubt of the test weighs more than what else there is to say, unless the pair is rejected anyway.
+        return view is { Value: not null } && (free.Suspect || total.Suspect) ? view with { Remark = words.Say(Reason.Of("combined.from_doubted_test")), Breakpoint = [] } : view;
     }
+
+    private static IReadOnlyList<Said> Breakpoint(ManualCheck pair, Wording words) =>
+        CombinedOfCheck.TryOf(pair, out var combined) && combined.IsToldFromZero && pair.Result(Measurand.FreeChlorine) is { } free
+            ? words.Say(Core.Chemistry.Breakpoint.Of(combined, FreeChlorine.From(free.Value))!.Says)
+            : [];
 
     public static CombinedView? Of(ManualCheck check, Wording words)
     {

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.PlantFile;
@@ -58,8 +59,17 @@ internal static class LimitChecks
             if (probe["measurand"].String != "orp" || (pools.String is { } seen && seen != pool["id"].String)) continue;
             if (probe["reference_electrode"].String is { } other && Plain(other) != Plain(own))
                 complaints.Add(limit["reference_electrode"],
-                    $"expected '{Text.Short(other)}' as on the probe '{Text.Short(probe["id"].String ?? "?")}', found '{Text.Short(own)}'; mV against two electrodes cannot be compared");
+                    $"expected '{Text.Short(other)}' as on the probe '{Text.Short(probe["id"].String ?? "?")}', found '{Text.Short(own)}'; mV against two electrodes cannot be compared{Instead(limit, own, other)}");
         }
+    }
+
+    // The figure to write instead, where both electrodes are known. 25 degC is near enough to pools: it moves by a millivolt in five degrees.
+    private static string Instead(Place limit, string own, string other)
+    {
+        var (end, from, to) = (limit["low"].Number is null ? limit["high"] : limit["low"], ReferenceElectrodeNames.Read(own), ReferenceElectrodeNames.Read(other));
+        if (end.Number is not { } value || !Quantity.TryFrom(value, out Millivolts limited)) return "";
+        var turned = ReferencePotential.Convert(limited, from, to, Celsius.From(25));
+        return turned.Reading.IsKnown ? $"; {Text.Number(value)} against '{Text.Short(own)}' is {Text.Number(Math.Round(turned.Reading.Value))} against '{Text.Short(other)}' at 25 degC" : "";
     }
 
     private static string Plain(string electrode) => string.Concat(electrode.Where(c => !char.IsWhiteSpace(c))).ToUpperInvariant();

@@ -71,7 +71,8 @@ internal static class PoolFold
     // Of the newest pair only, and a doubted one may not clear it either.
     private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, List<ManualValue> fresh, Instant now)
     {
-        if (plan.Limits.FirstOrDefault(l => l.Measurand == Measurand.CombinedChlorine) is not { } limit) return;
+        // Combined bromine disinfects as free bromine does: there is nothing to judge.
+        if (plan.Disinfectant == Disinfectant.Bromine || plan.Limits.FirstOrDefault(l => l.Measurand == Measurand.CombinedChlorine) is not { } limit) return;
         var pair = fresh.Where(v => v.Result.Measurand is Measurand.FreeChlorine or Measurand.TotalChlorine).ToArray();
         if (pair.Length < 2 || !CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
         var value = combined.Value.MilligramsPerLitre;

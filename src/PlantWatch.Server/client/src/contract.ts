@@ -63,7 +63,7 @@ export interface ManualView {
   measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;
 }
 /** Null where free stands above total or a bound leaves no number; the remark says which. */
-export interface CombinedView { value: number | null; u: number; sampledAt: Iso; remark: Said | null }
+export interface CombinedView { value: number | null; u: number; sampledAt: Iso; remark: Said | null; breakpoint?: Said[] }
 export interface DueView { poolId: string; what: Measurand[]; dueAt: Iso; overdue: boolean }
 export interface ProbeView {
   id: string; at: Iso | null; raw: number | null; value: number | null; good: boolean; stale: boolean; standing: Standing; reasons: Said[];

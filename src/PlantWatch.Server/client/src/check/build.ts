@@ -2,7 +2,8 @@ import type { CheckRequest, FieldSaid, Measurand, PanelReading, TestResult } fro
 import { readTyped } from '../format/number';
 import { fromField } from '../format/zone';
 import { words } from '../words';
-import { rowOf, tested, type Draft } from './draft';
+import { rowOf, tested, type Draft, type Row } from './draft';
+import { countsTablets, looksOf, tabletStep, usualSample } from './methods';
 
 /** Remarks by field name; the name is also the end of the field's test id. */
 export type Errors = Record<string, string>;
@@ -59,9 +60,16 @@ function results(d: Draft, errors: Errors): TestResult[] {
     else if (m === 'ph' && typed.value > 14) errors[m] = words.check.phRange;
     if (factor === null) errors['dilution-' + m] = words.check.dilutionLow;
     const value = resultOf(d, m);
-    if (value !== null) found.push({ measurand: m, value, method: row.method, censoring: row.bound, dilution: factor ?? 1 });
+    if (value !== null) found.push({ measurand: m, value, method: row.method, censoring: row.bound, dilution: factor ?? 1, ...hand(m, row) });
   }
   return found;
+}
+
+/** What the hand method adds: the step of a count in another sample than the usual, and an odd look of the cell. */
+function hand(m: Measurand, row: Row): Pick<TestResult, 'step' | 'look'> {
+  const step = countsTablets(m, row) && (row.sample ?? usualSample) !== usualSample ? tabletStep(row) : null;
+  const look = row.look && looksOf(m, row).includes(row.look) ? row.look : 'none';
+  return { ...(step === null ? {} : { step }), ...(look === 'none' ? {} : { look }) };
 }
 
 function panel(d: Draft, errors: Errors): PanelReading[] {

@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { recall, recallJson, remember } from '../api/kept';
-import type { Censoring, CheckRequest, Measurand, SamplePoint, TestMethod } from '../contract';
+import type { CellLook, Censoring, CheckRequest, Measurand, SamplePoint, TestMethod } from '../contract';
 
 /** One result as typed. */
-export interface Row { text: string; bound: Censoring; method: TestMethod; dilution: string }
+export interface Row { text: string; bound: Censoring; method: TestMethod; dilution: string; tablets?: string; sample?: string; look?: CellLook }
 
 /** The form as typed, every field a text: nothing is lost, nothing is understood yet. */
 export interface Draft {
@@ -90,6 +90,8 @@ export function draftOf(request: CheckRequest): Draft {
   for (const r of request.results) {
     const shown = r.value / r.dilution;
     rows[r.measurand] = { text: String(Math.round(shown * 1e6) / 1e6), bound: r.censoring, method: r.method, dilution: r.dilution === 1 ? '' : String(r.dilution) };
+    if (r.look && r.look !== 'none') rows[r.measurand]!.look = r.look;
+    if (r.step && r.method === 'tablet_count') rows[r.measurand]!.sample = String(Math.round(2000 / r.step));
   }
   return {
     poolId: request.poolId, whenExact: Date.parse(request.sampledAt), whenText: '', point: request.point, place: request.place ?? '', rows,

@@ -6,6 +6,7 @@ import { link } from '../router';
 import { words } from '../words';
 import { BalanceVerdict } from './BalanceVerdict';
 import { ChlorineSheet } from './ChlorineSheet';
+import { CombinedSheet } from './CombinedSheet';
 import { IndexTable } from './IndexTable';
 import { InputTable } from './InputTable';
 import { WaterFrame } from './WaterFrame';
@@ -24,6 +25,7 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
       <div class="stack">
         <IndexTable indices={balance.indices} />
         {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} />}
+        {view?.combined && <CombinedSheet combined={view.combined} />}
         <p class="water-more"><a class="button" href={link('check', pool.id)}>{words.water.enter}</a><a class="button" href={link('what-if', pool.id)}>{words.water.tryIt}</a></p>
       </div>
     </div>
