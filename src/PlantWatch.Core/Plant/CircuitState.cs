@@ -49,6 +49,12 @@ public sealed record CircuitState
     /// <summary>Fault notes that are not done, by id.</summary>
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; init; } = ImmutableSortedDictionary<Guid, FaultNote>.Empty;
 
+    /// <summary>Incidents that are open, by id.</summary>
+    public ImmutableSortedDictionary<Guid, Incident> Incidents { get; init; } = ImmutableSortedDictionary<Guid, Incident>.Empty;
+
+    /// <summary>Ids of the incidents that were closed last, so that sending one again opens nothing anew.</summary>
+    public ImmutableArray<Guid> ClosedIncidents { get; init; } = [];
+
     /// <summary>Calibrations: proposals waiting, and for each probe those that held or hold.</summary>
     public ImmutableArray<Calibration> Calibrations { get; init; } = [];
 

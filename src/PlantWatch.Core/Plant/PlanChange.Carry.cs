@@ -26,6 +26,7 @@ public sealed partial record PlanChange
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
             Alarms = Alarms(old.Alarms, subjects),
             Faults = Faults(old.Faults, subjects),
+            Incidents = Incidents(old.Incidents, subjects),
             Calibrations = Calibrations(old.Calibrations, lineage),
         };
     }
@@ -85,6 +86,15 @@ public sealed partial record PlanChange
         foreach (var (id, note) in faults)
             if (subjects.Named(note.Asset) is not { } now) kept.Remove(id);
             else if (now != note.Asset) kept[id] = note with { Asset = now };
+        return kept.ToImmutable();
+    }
+
+    private static ImmutableSortedDictionary<Guid, Incident> Incidents(ImmutableSortedDictionary<Guid, Incident> incidents, PlanSubjects subjects)
+    {
+        var kept = incidents.ToBuilder();
+        foreach (var (id, incident) in incidents)
+            if (subjects.Named(incident.PoolId) is not { } now) kept.Remove(id);
+            else if (now != incident.PoolId) kept[id] = incident with { PoolId = now };
         return kept.ToImmutable();
     }
 

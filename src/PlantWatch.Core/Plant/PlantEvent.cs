@@ -50,6 +50,15 @@ public sealed record AlarmUnshelved(Instant At, Guid AlarmId, string By) : Plant
 /// <summary>A fault note was written or changed.</summary>
 public sealed record FaultNoted(Instant At, FaultNote Note) : PlantEvent(At);
 
+/// <summary>A person declared a contamination incident. What the plant adds to it, times, tests and remarks, is not read.</summary>
+public sealed record IncidentDeclared(Instant At, Incident Incident) : PlantEvent(At);
+
+/// <summary>A person noted what was done or seen in the course of an incident.</summary>
+public sealed record IncidentNoted(Instant At, Guid IncidentId, Guid RemarkId, string By, string Text) : PlantEvent(At);
+
+/// <summary>A person closed an incident, and says why.</summary>
+public sealed record IncidentClosed(Instant At, Guid IncidentId, string By, string Why) : PlantEvent(At);
+
 /// <summary>The plant file was read, at start or again. A broken file never becomes an event: the old one stays in force.</summary>
 /// <param name="At">When.</param>
 /// <param name="Plan">The circuit as it now is.</param>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -27,6 +28,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(StandingEntry), "standing")]
 [JsonDerivedType(typeof(GapEntry), "gap")]
 [JsonDerivedType(typeof(PlanEntry), "plan")]
+[JsonDerivedType(typeof(IncidentEntry), "incident")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
@@ -92,6 +94,35 @@ public sealed record GapEntry(Instant From, Instant To, Reason Reason) : EntryBo
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "gap";
+}
+
+/// <summary>What happened to an incident.</summary>
+public enum IncidentChange
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>A person declared it.</summary>
+    Declared,
+    /// <summary>A person noted something.</summary>
+    Noted,
+    /// <summary>A person closed it.</summary>
+    Closed,
+    /// <summary>Its pool left the circuit with a new plant file: nothing watches it here any more.</summary>
+    PoolGone,
+}
+
+/// <summary>An incident after a change, with its tests and how its clock stood.</summary>
+/// <param name="Incident">The incident.</param>
+/// <param name="Change">What happened.</param>
+/// <param name="By">The person; null when the plant file did it.</param>
+/// <param name="Comment">The person's words.</param>
+/// <param name="Hold">How the clock stood.</param>
+/// <param name="Share">The part of the hold that the tests supported, 0 to 1.</param>
+public sealed record IncidentEntry(Incident Incident, IncidentChange Change, string? By, string? Comment, HoldWord Hold, double Share) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "incident";
 }
 
 /// <summary>The plant file came into force, with the stated effects of each change.</summary>

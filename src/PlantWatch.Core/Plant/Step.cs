@@ -51,6 +51,12 @@ public static class Step
                 return draft.Alarms.Unshelve(said);
             case FaultNoted said:
                 return FaultFold.Note(draft, said);
+            case IncidentDeclared said:
+                return IncidentFold.Declare(draft, said);
+            case IncidentNoted said:
+                return IncidentFold.Note(draft, said);
+            case IncidentClosed said:
+                return IncidentFold.Close(draft, said);
             case PlanLoaded said:
                 return PlanFold.Load(draft, said);
             case SessionLost said:

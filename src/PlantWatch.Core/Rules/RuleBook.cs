@@ -27,6 +27,9 @@ public static class RuleBook
     /// <summary>The bottom cannot be seen.</summary>
     public static Rule StopBottom { get; } = new("R-004", Priority.Critical, None, None);
 
+    /// <summary>A contamination incident is open in water that the pool shares.</summary>
+    public static Rule IncidentOpen { get; } = new("R-005", Priority.Critical, None, None);
+
     /// <summary>A probe below its pool's low limit.</summary>
     public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
 
@@ -66,7 +69,7 @@ public static class RuleBook
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
-        StopPh, StopFreeChlorine, StopTemperature, StopBottom, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop, RepeatTest,
-        Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, CheckOverdue,
+        StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
+        RepeatTest, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, CheckOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -34,7 +34,13 @@ internal static class CheckFold
         draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
         if (isCorrected) return new Outcome.CheckTaken([], plausibility.Unlikely);
         var judgements = Judge(draft, said, plausibility);
-        if (check.Corrects is { } corrected) PoolFold.Withdraw(draft, corrected);
+        if (check.Corrects is { } corrected)
+        {
+            PoolFold.Withdraw(draft, corrected);
+            IncidentFold.Withdraw(draft, corrected);
+        }
+
+        IncidentFold.Take(draft, check, plausibility);
         PoolFold.Learn(draft, pool, check, plausibility, said.At);
         return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
     }

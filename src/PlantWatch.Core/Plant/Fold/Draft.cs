@@ -25,6 +25,8 @@ internal sealed class Draft
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
         Faults = before.Faults;
+        Incidents = before.Incidents;
+        ClosedIncidents = before.ClosedIncidents;
         Calibrations = new CalibrationShelf(before.Calibrations, Plan);
         Packets = new PacketBook(before.Packets);
         KnownChecks = before.KnownChecks;
@@ -40,6 +42,8 @@ internal sealed class Draft
     public PoolState[] Pools { get; private set; }
     public AlarmDesk Alarms { get; }
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
+    public ImmutableSortedDictionary<Guid, Incident> Incidents { get; set; }
+    public ImmutableArray<Guid> ClosedIncidents { get; set; }
     public CalibrationShelf Calibrations { get; private set; }
     public PacketBook Packets { get; }
     public ImmutableArray<KnownCheck> KnownChecks { get; set; }
@@ -70,6 +74,7 @@ internal sealed class Draft
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
         Faults = carried.Faults;
+        Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
         Alarms.Adopt(carried.Alarms, at);
     }
@@ -87,6 +92,8 @@ internal sealed class Draft
         Pools = [.. Pools],
         Alarms = Alarms.Result,
         Faults = Faults,
+        Incidents = Incidents,
+        ClosedIncidents = ClosedIncidents,
         Calibrations = Calibrations.All,
         Packets = Packets.Seal(),
         KnownChecks = KnownChecks,

@@ -1,5 +1,6 @@
 using System.Text;
 using CsCheck;
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
@@ -70,7 +71,8 @@ internal static class Walk
             case < 76: Calibrate(bench, act); break;
             case < 86: Handle(bench, act); break;
             case < 89: Fault(bench, act); break;
-            case < 93: bench.Load(Plans[act.A % Plans.Length]); break;
+            case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
+            case < 94: Incident(bench, act); break;
             case < 95: bench.Run(at => new SessionLost(at, at - TimeSpan.FromMinutes(act.A), "gateway")); break;
             case < 97: bench.Run(at => new ClockTicked(at + TimeSpan.FromSeconds(act.A - 5000))); break;
             default: bench.Pass(TimeSpan.FromMinutes(act.A % 90)); break;
@@ -152,4 +154,19 @@ internal static class Walk
     private static void Fault(Bench bench, Act act) => bench.Run(at => new FaultNoted(at, new FaultNote(
         TimeOrderedId.Derive(Hall.Nine, $"fault {act.B % 4}"), act.A % 9 == 0 ? "nobody" : "acid-pump", act.A % 8 == 0 ? " " : "drips", act.A % 2 == 0 ? "new hose" : null,
         (FaultState)(act.B % 3), null, "M. Invented", at)));
+
+    private static void Incident(Bench bench, Act act)
+    {
+        var id = TimeOrderedId.Derive(Hall.Nine, $"incident {act.B % 3}");
+        bench.Run(at => (act.A % 7) switch
+        {
+            0 => new IncidentClosed(at, id, act.B % 5 == 0 ? "" : "J. Sample", "water as it should be"),
+            1 => new IncidentNoted(at, id, TimeOrderedId.Derive(Hall.Nine, $"remark {act.B % 5}"), "R. Example", act.B % 4 == 0 ? " " : "filters on"),
+            _ => new IncidentDeclared(at, new Incident
+            {
+                Id = id, PoolId = act.A % 11 == 0 ? "nowhere" : "main", Kind = (IncidentKind)(act.B % 7), Authority = (IncidentAuthority)(act.A % 8),
+                HappenedAt = act.B % 3 == 0 ? Instant.Never : at - TimeSpan.FromMinutes(act.B - 20), DeclaredBy = "R. Example",
+            }),
+        });
+    }
 }
