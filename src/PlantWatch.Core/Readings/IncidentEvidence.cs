@@ -54,8 +54,8 @@ public static class IncidentEvidence
     {
         if (chlorine is null) why.Add(Reason.Of("incident.no_residual"));
         // Whatever the method: of a hand-held sensor nobody has told us that it reads higher than the dye.
-        else if (MethodRange.InCell(chlorine) > MethodRange.DpdHighest) why.Add(Reason.Of("incident.not_diluted", MethodRange.InCell(chlorine), MethodRange.DpdHighest));
-        else if (chlorine.Censoring == Censoring.Above) why.Add(Reason.Of("incident.not_diluted", chlorine.Value, MethodRange.DpdHighest));
+        else if (MethodRange.InCell(chlorine) > Dpd.Range.High) why.Add(Reason.Of("incident.not_diluted", MethodRange.InCell(chlorine), Dpd.Range.High));
+        else if (chlorine.Censoring == Censoring.Above) why.Add(Reason.Of("incident.not_diluted", chlorine.Value, Dpd.Range.High));
         else if (doubted.Contains(Measurand.FreeChlorine)) why.Add(Reason.Of("incident.residual_doubted"));
         // Of "under 5" nobody knows how far: it proves no residual at all.
         else return chlorine.Censoring == Censoring.Below ? 0 : chlorine.Value;
