@@ -74,14 +74,16 @@ public static class Equilibrium
         Composition composition, Tableau tableau, Condition condition, double ph, Speciation? near, Stride stride, ReadOnlySpan<double> totals, double[] ln, double[] molality,
         out (double Freed, double IonicStrength) found)
     {
-        Span<double> lnGamma = stackalloc double[Tableau.Species];
-        FirstGuess.Make(composition, tableau, ph, ln);
+        FirstGuess.Make(composition, tableau, ph, ln, molality);
         // Near a known water most of the way is done; what is new in it starts from the guess.
         if (near is not null)
+        {
+            near.Molality.CopyTo(molality);
             for (var c = 0; c < ln.Length; c++)
                 if (near.Molality[c] > 0) ln[c] = near.LnActivity[c];
-        Array.Clear(molality);
-        var solver = new EquilibriumSolver(tableau, totals, composition.Chloride, condition, ln, molality, lnGamma, stride);
+        }
+
+        var solver = new EquilibriumSolver(tableau, totals, composition.Chloride, condition, ln, molality, stride);
         var solved = solver.Solve();
         found = (solver.Freed, solver.IonicStrength);
         return solved;

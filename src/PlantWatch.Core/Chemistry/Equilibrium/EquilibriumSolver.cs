@@ -22,9 +22,7 @@ internal ref struct EquilibriumSolver
     private readonly ReadOnlySpan<double> _totals;
     private readonly Span<double> _ln;
     private readonly Span<double> _molality;
-    private readonly Span<double> _lnGamma;
     private readonly Stride _stride;
-    private double _lnWater;
 
     /// <summary>Prepares a solution.</summary>
     /// <param name="tableau">Constants at the temperature.</param>
@@ -33,10 +31,9 @@ internal ref struct EquilibriumSolver
     /// <param name="condition">The condition, if any.</param>
     /// <param name="lnActivity">Where to start; the answer afterwards. Natural logarithms of the activities of the components.</param>
     /// <param name="molality">The answer: mol/kg of each species.</param>
-    /// <param name="lnGamma">The answer: logarithm of each activity coefficient.</param>
     /// <param name="stride">How a step that is too long is shortened.</param>
     public EquilibriumSolver(
-        Tableau tableau, ReadOnlySpan<double> totals, double chloride, Condition condition, Span<double> lnActivity, Span<double> molality, Span<double> lnGamma,
+        Tableau tableau, ReadOnlySpan<double> totals, double chloride, Condition condition, Span<double> lnActivity, Span<double> molality,
         Stride stride)
     {
         _stride = stride;
@@ -46,7 +43,6 @@ internal ref struct EquilibriumSolver
         _condition = condition;
         _ln = lnActivity;
         _molality = molality;
-        _lnGamma = lnGamma;
     }
 
     /// <summary>The amount that the condition set free, in mol/kg.</summary>
@@ -63,14 +59,16 @@ internal ref struct EquilibriumSolver
     {
         Span<double> matrix = stackalloc double[Tableau.Components * Tableau.Components];
         Span<double> residual = stackalloc double[Tableau.Components], scale = stackalloc double[Tableau.Components], brings = stackalloc double[Tableau.Components];
-        Span<int> active = stackalloc int[Tableau.Components];
+        Span<int> active = stackalloc int[Tableau.Components], species = stackalloc int[Tableau.Species];
+        Span<sbyte> counts = stackalloc sbyte[Tableau.Components * Tableau.Species];
         active = active[..Active(active)];
+        species = species[..Present(active, species, counts)];
         if (_condition.Given != ConditionKind.None) _condition.Brings(brings);
         var rested = false;
         for (Turns = 1; Turns <= MostTurns; Turns++)
         {
-            Activities();
-            Balances(active, matrix, residual, scale);
+            Activities(active, species, counts);
+            Balances(active, species, counts, matrix, residual, scale);
             if (!Cholesky.Factor(matrix, active.Length)) return false;
             var longest = Step(active, matrix, residual, brings);
             if (!double.IsFinite(longest)) return false;
@@ -87,61 +85,79 @@ internal ref struct EquilibriumSolver
     {
         var n = 0;
         for (var c = 0; c < Tableau.Components; c++)
-            if (c == (int)Hydrogen || _totals[c] > 0 || (c == (int)Carbonate && _condition.Given != ConditionKind.None)) active[n++] = c;
+            if (IsThere(c)) active[n++] = c;
         return n;
     }
 
-    private readonly bool Holds(ReadOnlySpan<sbyte> counts)
+    private readonly bool IsThere(int component) =>
+        component == (int)Hydrogen || _totals[component] > 0 || (component == (int)Carbonate && _condition.Given != ConditionKind.None);
+
+    // The species that can be there at all, and how many of each component that is there they hold.
+    private readonly int Present(scoped ReadOnlySpan<int> active, Span<int> species, Span<sbyte> counts)
     {
-        for (var c = 1; c < Tableau.Components; c++)
-            if (counts[c] != 0 && _totals[c] <= 0 && !(c == (int)Carbonate && _condition.Given != ConditionKind.None)) return false;
-        return true;
+        var n = 0;
+        for (var i = 0; i < Tableau.Species; i++)
+        {
+            var all = Tableau.Counts(i);
+            var there = true;
+            for (var c = 0; c < all.Length; c++) there &= all[c] == 0 || IsThere(c);
+            if (!there)
+            {
+                _molality[i] = 0;
+                continue;
+            }
+
+            for (var j = 0; j < active.Length; j++) counts[(n * active.Length) + j] = all[active[j]];
+            species[n++] = i;
+        }
+
+        return n;
     }
 
     // Ionic strength, coefficients and molalities from the activities; coefficients lag one turn behind.
-    private void Activities()
+    private void Activities(scoped ReadOnlySpan<int> active, scoped ReadOnlySpan<int> species, scoped ReadOnlySpan<sbyte> counts)
     {
         double ionic = _chloride, sum = _chloride;
-        for (var i = 0; i < _molality.Length; i++)
+        foreach (var i in species)
         {
-            ionic += SpeciesTable.All[i].Charge * SpeciesTable.All[i].Charge * _molality[i];
+            ionic += Tableau.Charges[i] * Tableau.Charges[i] * _molality[i];
             sum += _molality[i];
         }
 
         // A first guess may be far out; no water the model is made for is stronger than 1 mol/kg.
         IonicStrength = Math.Min(ionic / 2, 1);
         var real = _tableau.Water.A > 0;
-        _lnWater = real ? Math.Log(Math.Max(1 - (0.017 * sum), 0.9)) : 0;
+        var lnWater = real ? Math.Log(Math.Max(1 - (0.017 * sum), 0.9)) : 0;
         var root = Math.Sqrt(IonicStrength);
-        for (var i = 0; i < _molality.Length; i++)
+        for (var s = 0; s < species.Length; s++)
         {
-            var counts = Tableau.Counts(i);
-            if (!Holds(counts)) { _molality[i] = 0; continue; }
-            var species = SpeciesTable.All[i];
-            _lnGamma[i] = real ? species.Activity.LnGamma(species.Charge, IonicStrength, root, _tableau.Water) : 0;
-            var ln = _tableau.LnK[i] - _lnGamma[i] - (species.Water * _lnWater);
-            for (var c = 0; c < counts.Length; c++)
-                if (counts[c] != 0) ln += counts[c] * _ln[c];
+            var i = species[s];
+            var ln = _tableau.LnK[i] - (Tableau.WaterFreed[i] * lnWater);
+            if (real) ln -= Tableau.Rules[i].LnGamma(Tableau.Charges[i], IonicStrength, root, _tableau.Water);
+            var held = counts.Slice(s * active.Length, active.Length);
+            for (var j = 0; j < held.Length; j++)
+                if (held[j] != 0) ln += held[j] * _ln[active[j]];
             _molality[i] = Math.Exp(ln);
         }
     }
 
-    private readonly void Balances(ReadOnlySpan<int> active, Span<double> matrix, Span<double> residual, Span<double> scale)
+    private readonly void Balances(
+        scoped ReadOnlySpan<int> active, scoped ReadOnlySpan<int> species, scoped ReadOnlySpan<sbyte> counts, Span<double> matrix, Span<double> residual, Span<double> scale)
     {
         var n = active.Length;
-        matrix.Clear();
+        matrix[..(n * n)].Clear();
         for (var j = 0; j < n; j++) (residual[j], scale[j]) = (-_totals[active[j]], 0);
-        for (var i = 0; i < _molality.Length; i++)
+        for (var s = 0; s < species.Length; s++)
         {
-            if (_molality[i] == 0) continue;
-            var counts = Tableau.Counts(i);
+            var held = counts.Slice(s * n, n);
+            var molality = _molality[species[s]];
             for (var j = 0; j < n; j++)
             {
-                if (counts[active[j]] is 0) continue;
-                var part = counts[active[j]] * _molality[i];
+                if (held[j] == 0) continue;
+                var part = held[j] * molality;
                 residual[j] += part;
                 scale[j] += Math.Abs(part);
-                for (var k = 0; k <= j; k++) matrix[(j * n) + k] += part * counts[active[k]];
+                for (var k = 0; k <= j; k++) matrix[(j * n) + k] += part * held[k];
             }
         }
     }

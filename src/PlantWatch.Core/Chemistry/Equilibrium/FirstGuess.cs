@@ -8,9 +8,14 @@ internal static class FirstGuess
     private static readonly int Bicarbonate = SpeciesTable.IndexOf("HCO3-");
     private static readonly int Monobasic = SpeciesTable.IndexOf("H2Cy-");
 
-    /// <summary>Writes the logarithms of the activities.</summary>
-    public static void Make(Composition c, Tableau tableau, double ph, Span<double> ln)
+    /// <summary>Writes the logarithms of the activities, and the ions that make the ionic strength.</summary>
+    public static void Make(Composition c, Tableau tableau, double ph, Span<double> ln, Span<double> molality)
     {
+        molality.Clear();
+        molality[(int)Component.Calcium] = c.Calcium;
+        molality[(int)Sodium] = c.Sodium;
+        molality[(int)Sulfate] = c.Sulfate;
+        molality[Bicarbonate] = Math.Max(c.StrongCharge, 0);
         var h = -Math.Log(10) * ph;
         ln[(int)Hydrogen] = h;
         ln[(int)Carbonate] = Ln(c.Carbon > 0 ? c.Carbon : Math.Max(c.StrongCharge, 1e-5)) - tableau.LnK[Bicarbonate] - h;

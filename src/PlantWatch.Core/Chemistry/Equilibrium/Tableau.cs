@@ -46,6 +46,15 @@ internal sealed class Tableau
         return new(lnK, LnCalcite, Water);
     }
 
+    /// <summary>Charge number of each species.</summary>
+    public static readonly int[] Charges = [.. SpeciesTable.All.Select(s => s.Charge)];
+
+    /// <summary>Molecules of water that forming each species sets free.</summary>
+    public static readonly int[] WaterFreed = [.. SpeciesTable.All.Select(s => s.Water)];
+
+    /// <summary>Rule of the activity coefficient of each species.</summary>
+    public static readonly ActivityRule[] Rules = [.. SpeciesTable.All.Select(s => s.Activity)];
+
     /// <summary>How many of each component a species holds.</summary>
     public static ReadOnlySpan<sbyte> Counts(int species) => CountsOf.AsSpan(species * Components, Components);
 
