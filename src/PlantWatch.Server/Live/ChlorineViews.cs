@@ -16,7 +16,8 @@ internal static class ChlorineViews
         var (ph, temperature, free, cyanurate) = (Known(Measurand.Ph), Known(Measurand.Temperature), Known(Measurand.FreeChlorine), Known(Measurand.CyanuricAcid));
         ChlorineView None(Reason why) => new(free?.Value, null, null, null, null, null, cyanurate?.Value, [words.Say(why)]);
         if (plan.Disinfectant == Disinfectant.Bromine) return None(Reason.Of("hocl.bromine"));
-        if (ph is null || temperature is null) return None(Reason.Of("chlorine.needs_ph_and_temperature"));
+        if (ph is null) return None(Reason.Of("chlorine.needs", Wording.Key(Measurand.Ph)));
+        if (temperature is null) return None(Reason.Of("chlorine.needs", Wording.Key(Measurand.Temperature)));
         // The part that cyanurate holds back is most of it: without the test any figure would flatter the water.
         if (plan.Disinfectant == Disinfectant.StabilisedChlorine && cyanurate is null) return None(Reason.Of("chlorine.cyanurate_not_tested"));
         if (free is null && cyanurate is { Value: > 0 }) return None(Reason.Of("chlorine.no_free_chlorine_to_share"));

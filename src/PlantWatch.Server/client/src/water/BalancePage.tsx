@@ -21,11 +21,11 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
       <div class="stack">
         <BalanceVerdict balance={balance} />
         <InputTable pool={pool} balance={balance} />
-      </div>
-      <div class="stack">
-        <IndexTable indices={balance.indices} />
         {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} />}
         {view?.combined && <CombinedSheet combined={view.combined} />}
+      </div>
+      <div class="stack">
+        <IndexTable balance={balance} />
         <p class="water-more"><a class="button" href={link('check', pool.id)}>{words.water.enter}</a><a class="button" href={link('what-if', pool.id)}>{words.water.tryIt}</a></p>
       </div>
     </div>

@@ -38,7 +38,7 @@ function make(width: number, kind: PlotKind, ink: Ink, spots: () => Spots, data:
   const font = `12px ${getComputedStyle(document.body).fontFamily}`;
   const axis = { stroke: ink.soft, font, grid: { stroke: ink.rule, width: 1 }, ticks: { show: false } };
   return new uPlot({
-    pxAlign: 0, width, height: 150 + (kind.axis ? 26 : 0), legend: { show: false }, padding: [8, 10, kind.axis ? 0 : 8, 0], cursor: { show: false },
+    pxAlign: 0, width, height: 150 + (kind.axis ? 26 : 0), legend: { show: false }, padding: [8, 16, kind.axis ? 0 : 8, 0], cursor: { show: false },
     scales: { x: { time: false }, y: { range: (_, low, high) => rangeOf(kind.column, low, high) } },
     axes: [
       { ...axis, size: kind.axis ? 26 : 0, space: 50, values: (_, splits) => kind.axis ? splits.map(v => label(v, splits)) : splits.map(() => '') },

@@ -7,13 +7,15 @@ import { words } from '../words';
 import { CurvePlot, type PlotKind } from './CurvePlot';
 import { has, placesOf, valueAt, type CurveColumn } from './curvePoints';
 
-export interface CurvesProps { pool: PoolInfo; answer: WhatIfView; curve: string; choose: (curve: string) => void }
+export interface CurvesProps { pool: PoolInfo; answer: WhatIfView; curve: string; kilograms: number | null; choose: (curve: string) => void }
 
 const write = (column: CurveColumn, value: number | null) => value === null ? words.whatIf.unknown
   : column === 'saturation' ? signed(value, 2) : column === 'share' ? `${fixed(value * 100, 0)} %` : fixed(value, 2);
 
+const decimalsOfPlaces = (places: number[]) => [0, 1, 2].find(d => places.every(p => Math.abs(p - Number(p.toFixed(d))) < 1e-9)) ?? 3;
+
 /** How the water answers when one thing is moved: as pictures, and in figures for who does not see them. */
-export default function Curves({ pool, answer, curve, choose }: CurvesProps) {
+export default function Curves({ pool, answer, curve, kilograms, choose }: CurvesProps) {
   const host = useRef<HTMLDivElement>(null);
   const [width, measure] = useState(0);
   useEffect(() => {
@@ -32,7 +34,7 @@ export default function Curves({ pool, answer, curve, choose }: CurvesProps) {
   const limit = limitOf(pool.limits, 'ph');
   const bands: Partial<Record<CurveColumn, PlotKind['band']>> = { saturation: { low: -0.5, high: 0.5 }, ph: limit && { low: limit.low, high: limit.high } };
   const then = answer.after?.figures, now = answer.now?.figures;
-  const at = dose ? null : then?.ph ?? null;
+  const at = dose ? kilograms : then?.ph ?? null;
   const places = placesOf(shown, dose);
   return (
     <section class="sheet card curves" data-testid="curves">
@@ -57,7 +59,7 @@ export default function Curves({ pool, answer, curve, choose }: CurvesProps) {
       {columns.length > 0 && <>
         <p class="hint">{words.whatIf.legend(dose)}</p>
         <table class="lines curve-table" data-testid="curve-table"><caption class="sr">{words.whatIf.table}</caption>
-          <thead><tr><th scope="col">{dose ? words.whatIf.kilograms : words.whatIf.againstPh}</th>{places.map(p => <th key={p} scope="col" class="n">{fixed(p, dose ? (places[1]! < 0.1 ? 3 : places[1]! < 1 ? 2 : 1) : 1)}</th>)}</tr></thead>
+          <thead><tr><th scope="col">{dose ? words.whatIf.kilograms : words.whatIf.againstPh}</th>{places.map(p => <th key={p} scope="col" class="n">{fixed(p, dose ? decimalsOfPlaces(places) : 1)}</th>)}</tr></thead>
           <tbody>{columns.map(column => (
             <tr key={column}><th scope="row">{column === 'saturation' ? words.whatIf.short.saturationIndex : column === 'ph' ? words.whatIf.short.ph : words.whatIf.short.hypochlorousAcid}</th>
               {places.map(p => <td key={p}>{write(column, valueAt(shown, column, p))}</td>)}</tr>))}</tbody>

@@ -1,4 +1,4 @@
-import type { IndexView } from '../contract.balance';
+import type { BalanceView, IndexView } from '../contract.balance';
 import { fixed, signed } from '../format/number';
 import { words } from '../words';
 import { Word } from './ThenNow';
@@ -27,13 +27,15 @@ function Line({ index }: { index: IndexView }) {
   );
 }
 
-/** Every index with what it may claim. Those made for other waters stand apart. */
-export function IndexTable({ indices }: { indices: IndexView[] }) {
-  const own = indices.filter(i => !foreign.has(i.key)), others = indices.filter(i => foreign.has(i.key));
+const foreign = new Set(['ryznar', 'puckorius', 'larson_skold']);
+
+/** Every index with what it may claim. Those made for other waters stand apart; one that only lacks what all lack is not listed. */
+export function IndexTable({ balance }: { balance: BalanceView }) {
+  const missing = new Set(balance.missing.map(m => m.text));
+  const told = balance.indices.filter(i => i.value !== null || i.sayings.some(s => !missing.has(s.text)));
+  const own = told.filter(i => !foreign.has(i.key)), others = told.filter(i => foreign.has(i.key));
   return <>
-    <section class="sheet card" data-testid="indices"><h2>{words.water.go}</h2><div>{own.map(i => <Line key={i.key} index={i} />)}</div></section>
+    <section class="sheet card" data-testid="indices"><h2>{words.water.go}</h2>{own.length > 0 ? <div>{own.map(i => <Line key={i.key} index={i} />)}</div> : <p class="hint">{words.water.noIndices}</p>}</section>
     {others.length > 0 && <section class="sheet card" data-testid="indices-foreign"><h2>{words.water.shown}</h2><div>{others.map(i => <Line key={i.key} index={i} />)}</div></section>}
   </>;
 }
-
-const foreign = new Set(['ryznar', 'puckorius', 'larson_skold']);

@@ -71,6 +71,7 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
   const bad = Object.keys(errors).length > 0;
   const kinds = inputKinds.filter(k => k.key !== 'freeChlorine' || pool.disinfectant !== 'bromine');
   const then = answer?.after ?? null, now = answer?.now ?? null;
+  const chosen = draft.doses.find(d => d.product === draft.curve);
   const hocl = then?.figures.hypochlorousAcid ?? null, index = then?.figures.saturationIndex ?? null;
   return (
     <div class={`what-if ${bad || unreachable ? 'stands-still' : ''}`}>
@@ -101,7 +102,7 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
           <p class="hint">{words.whatIf.closed}</p>
           <output class="sr" aria-live="polite">{then && words.whatIf.spoken(fixed(then.figures.ph, 2), hocl === null ? words.whatIf.unknown : `${fixed(hocl, 2)} mg/L`, index === null ? words.whatIf.unknown : signed(index, 2))}</output>
         </section>
-        {answer && <LazyCurves pool={pool} answer={answer} curve={draft.curve} choose={curve => setDraft(d => ({ ...d, curve }))} />}
+        {answer && <LazyCurves pool={pool} answer={answer} curve={draft.curve} kilograms={chosen ? kilogramsOf(chosen) : null} choose={curve => setDraft(d => ({ ...d, curve }))} />}
       </div>
       <div class="short-bar"><ShortThen now={now} then={then} /></div>
     </div>
