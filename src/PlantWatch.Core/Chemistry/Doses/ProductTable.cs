@@ -3,14 +3,14 @@ using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Core.Chemistry;
 
-/// <summary>The table of products. Molar masses from atomic weights (IUPAC, as in <see cref="Masses"/>); reactions are those of textbook stoichiometry.</summary>
+/// <summary>The table of products. Molar masses from atomic weights (IUPAC 2005, as in <see cref="Masses"/>); reactions are those of textbook stoichiometry.</summary>
 /// <remarks>
 /// Default grades are common practice: 31.45 % acid (20 degrees Baume), 93.2 % dry acid, 65 % calcium hypochlorite, 90 % trichlor, 12 % hypochlorite by trade. Hypochlorite solution is made
 /// from chlorine and caustic, so that a mole of salt comes with each mole, and 0.25 to 0.35 % of caustic is left in it against decay: about 0.05 mol a mole (published range, common practice).
 /// </remarks>
 internal static class ProductTable
 {
-    private const double Hydrogen = 1.008, Oxygen = 15.999, Carbon = 12.011, Sulfur = 32.06, Nitrogen = 14.007;
+    private const double Hydrogen = 1.00794, Oxygen = 15.9994, Carbon = 12.0107, Sulfur = 32.065, Nitrogen = 14.0067;
     private const double Na = Masses.Sodium, Cl = Masses.Chloride, Ca = Masses.Calcium;
     private const double WaterMass = (2 * Hydrogen) + Oxygen;
     private const double CyanurateRing = (3 * Carbon) + (3 * Nitrogen) + (3 * Oxygen);

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Chemistry;
+
+/// <summary>Where a water may be after a dose, and how far one go may move it.</summary>
+/// <remarks>
+/// The steps are common practice. From inside a band a dose may not leave it; from outside it may go no further out than a test can tell. The default saturation band is the tolerance of the handbook.
+/// </remarks>
+public sealed record DoseLimits
+{
+    /// <summary>Half the width of the saturation band: from +0.5 on calcium carbonate clouds the water, below -0.5 the water dissolves it.</summary>
+    public const double MostSaturation = 0.5;
+
+    /// <summary>Most that one go may move pH.</summary>
+    public const double MostPhStep = 0.3;
+
+    /// <summary>Bands by figure; one that is missing is not limited.</summary>
+    public required ImmutableArray<DoseBand> Bands { get; init; }
+
+    /// <summary>The band of a figure; null where none holds.</summary>
+    public DoseBand? Band(Measurand measurand)
+    {
+        foreach (var band in Bands)
+            if (band.Measurand == measurand) return band;
+        return null;
+    }
+
+    /// <summary>Most that one go may move a figure, in its unit (common practice): what the water and the next test can follow.</summary>
+    public static double? MostStep(Measurand measurand) => measurand switch
+    {
+        Measurand.Ph => MostPhStep,
+        Measurand.FreeChlorine => 3,
+        Measurand.TotalAlkalinity => 30,
+        Measurand.CalciumHardness => 75,
+        Measurand.CyanuricAcid => 20,
+        Measurand.DissolvedSolids => 1000,
+        _ => null,
+    };
+
+    /// <summary>What a test cannot tell apart (common practice): so much further out is not further out.</summary>
+    public static double Slack(Measurand measurand) => measurand switch
+    {
+        Measurand.Ph => 0.05,
+        Measurand.FreeChlorine => 0.1,
+        _ => 5,
+    };
+}
+
+/// <summary>A band that a dose has to keep.</summary>
+/// <param name="Measurand">The figure.</param>
+/// <param name="Low">Lowest; null without.</param>
+/// <param name="High">Highest; null without.</param>
+public readonly record struct DoseBand(Measurand Measurand, double? Low, double? High);
