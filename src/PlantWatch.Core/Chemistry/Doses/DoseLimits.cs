@@ -5,7 +5,7 @@ namespace PlantWatch.Core.Chemistry;
 
 /// <summary>Where a water may be after a dose, and how far one go may move it.</summary>
 /// <remarks>
-/// The steps are common practice. From inside a band a dose may not leave it; from outside it may go no further out than a test can tell. The default saturation band is the tolerance of the handbook.
+/// The steps are common practice. A dose may not leave a band, nor go further out of one, by more than a test can tell (<see cref="Slack"/>): else pH at its limit would forbid the chlorine that the water lacks. The default saturation band is the tolerance of the handbook.
 /// </remarks>
 public sealed record DoseLimits
 {

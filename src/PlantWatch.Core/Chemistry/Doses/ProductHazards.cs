@@ -58,20 +58,26 @@ public static class ProductHazards
         return says.ToImmutable();
     }
 
-    /// <summary>Why two products must not meet: in store, in a bucket, in a feeder or at one place of the pool at one time. Null when nothing is known against it.</summary>
-    public static Reason? Apart(ProductKind a, ProductKind b) => One(a, b) ?? One(b, a);
-
-    private static Reason? One(ProductKind a, ProductKind b) => (ProductUse.Role(a), ProductUse.Role(b)) switch
+    /// <summary>Why a product must not meet another: in store, in a bucket, in a feeder or at one place of the pool at one time. Null when nothing is known against it.</summary>
+    /// <param name="kind">The product.</param>
+    /// <param name="other">The other, which the reason names.</param>
+    public static Reason? Apart(ProductKind kind, ProductPlan other)
     {
-        (ProductRole.Chlorine, ProductRole.Acid) => Reason.Of("apart.chlorine_gas"),
-        (ProductRole.Chlorine, ProductRole.Dechlorinator) => Reason.Of("apart.oxidiser_and_reducer"),
-        (ProductRole.Chlorine, ProductRole.Chlorine) when a == ProductKind.CalciumHypochlorite && ProductFacts.Of(b).IsStabilised => Reason.Of("apart.fire_and_explosion"),
-        (ProductRole.Chlorine, ProductRole.Chlorine) when a == ProductKind.SodiumHypochlorite && ProductFacts.Of(b).IsStabilised => Reason.Of("apart.chlorine_products"),
-        (ProductRole.Chlorine, ProductRole.Oxidiser or ProductRole.Bromine) => Reason.Of("apart.oxidisers"),
-        (ProductRole.Acid, ProductRole.Base or ProductRole.Bicarbonate) => Reason.Of("apart.acid_and_base"),
-        (ProductRole.Acid, ProductRole.Dechlorinator) when b != ProductKind.AscorbicAcid => Reason.Of("apart.sulfur_dioxide"),
-        (ProductRole.Calcium, ProductRole.Base or ProductRole.Bicarbonate) => Reason.Of("apart.lime"),
-        (ProductRole.Oxidiser or ProductRole.Bromine, ProductRole.Acid or ProductRole.Dechlorinator) => Reason.Of("apart.oxidisers"),
+        ArgumentNullException.ThrowIfNull(other);
+        return One(kind, other.Kind, other.Name) ?? One(other.Kind, kind, other.Name);
+    }
+
+    private static Reason? One(ProductKind a, ProductKind b, string name) => (ProductUse.Role(a), ProductUse.Role(b)) switch
+    {
+        (ProductRole.Chlorine, ProductRole.Acid) => Reason.Of("apart.chlorine_gas", name),
+        (ProductRole.Chlorine, ProductRole.Dechlorinator) => Reason.Of("apart.oxidiser_and_reducer", name),
+        (ProductRole.Chlorine, ProductRole.Chlorine) when a == ProductKind.CalciumHypochlorite && ProductFacts.Of(b).IsStabilised => Reason.Of("apart.fire_and_explosion", name),
+        (ProductRole.Chlorine, ProductRole.Chlorine) when a != b => Reason.Of("apart.chlorine_products", name),
+        (ProductRole.Chlorine, ProductRole.Oxidiser or ProductRole.Bromine) => Reason.Of("apart.oxidisers", name),
+        (ProductRole.Acid, ProductRole.Base or ProductRole.Bicarbonate) => Reason.Of("apart.acid_and_base", name),
+        (ProductRole.Acid, ProductRole.Dechlorinator) when b != ProductKind.AscorbicAcid => Reason.Of("apart.sulfur_dioxide", name),
+        (ProductRole.Calcium, ProductRole.Base or ProductRole.Bicarbonate) => Reason.Of("apart.lime", name),
+        (ProductRole.Oxidiser or ProductRole.Bromine, ProductRole.Acid or ProductRole.Dechlorinator) => Reason.Of("apart.oxidisers", name),
         _ => null,
     };
 }
