@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -28,6 +29,14 @@ public sealed class TestedByHandTests
         var bench = new Bench();
         bench.Check(Bench.Test(Measurand.FreeChlorine, 1.4), Bench.Test(Measurand.TotalChlorine, 2.6));
         Assert.True(bench.IsUp(RuleBook.TestOutsideLimit, "main/combined_chlorine"));
+    }
+
+    [Fact]
+    public void Combined_chlorine_is_not_judged_in_bromine_water()
+    {
+        var bench = new Bench(Hall.Plan with { Pools = [.. Hall.Plan.Pools.Select(pool => pool with { Disinfectant = Disinfectant.Bromine })] });
+        bench.Check(Bench.Test(Measurand.FreeChlorine, 1.4), Bench.Test(Measurand.TotalChlorine, 2.6));
+        Assert.False(bench.IsUp(RuleBook.TestOutsideLimit, "main/combined_chlorine"));
     }
 
     [Fact, Evidence("R-012")]

@@ -57,6 +57,23 @@ public sealed class CheckTests
         Assert.Empty(await server.GetAsync<List<CheckAnswer>>("/api/v1/checks?pool=main"));
     }
 
+    [Fact]
+    public async Task What_was_seen_in_the_cell_and_the_step_of_a_count_are_kept_with_the_check_and_weigh_in_it()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var check = WholeServer.Check(
+            WholeServer.Now, new TestResult(Measurand.FreeChlorine, 0, TestMethod.Photometer, Look: CellLook.PinkFlash),
+            new TestResult(Measurand.TotalAlkalinity, 90, TestMethod.TabletCount, Step: 20));
+        var answer = await WholeServer.ReadAsync<CheckAnswer>(await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", check));
+        Assert.Equal("check.flash_of_pink", Assert.Single(answer.Remarks).Code);
+        var kept = Assert.Single(await server.GetAsync<List<CheckAnswer>>("/api/v1/checks?pool=main")).Check;
+        Assert.Equal((CellLook.PinkFlash, 20.0), (kept.Results[0].Look, kept.Results[1].Step));
+        var manual = (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Pools.Single(p => p.Id == "main").Manual;
+        Assert.True(manual.Single(m => m.Measurand == Measurand.FreeChlorine).Suspect);
+        // One tablet in 100 mL is 20 mg/L: k = 2 of 20/sqrt(12) and of what the tablets have in common.
+        Assert.Equal(2 * Math.Sqrt((400.0 / 12) + 25), manual.Single(m => m.Measurand == Measurand.TotalAlkalinity).U, 1e-9);
+    }
+
     [PeerFact("mosquitto_pub")]
     public async Task Checks_that_agree_with_each_other_against_a_probe_lead_to_an_offer_that_an_engineer_brings_into_force()
     {

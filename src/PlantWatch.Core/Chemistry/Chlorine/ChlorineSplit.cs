@@ -55,7 +55,8 @@ public static class ChlorineSplit
         if (!stabilised && water.Cyanurate is null && water.Disinfectant == Disinfectant.StabilisedChlorine) says.Add(Reason.Of("hocl.cyanurate_not_tested"));
         if (stabilised) says.Add(Reason.Of("hocl.bound_reads_as_free"));
         if (stabilised && Math.Abs(water.Temperature.Degrees - ReferenceCelsius) > NearReference)
-            says.Add(Reason.Of("hocl.cyanurate_constants_are_of_25_degrees", water.Temperature.Degrees));
+            says.Add(Reason.Of(
+                "hocl.cyanurate_constants_are_of_25_degrees", water.Temperature.Degrees, 100 * SimplerCyanurate.MoreThanAt25(water.Temperature.Degrees).Value));
         return says;
     }
 

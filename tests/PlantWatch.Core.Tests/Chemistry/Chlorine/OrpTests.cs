@@ -99,6 +99,20 @@ public class OrpTests
     }
 
     [Fact]
+    public void A_probe_is_checked_in_quinhydrone_at_the_temperature_it_has()
+    {
+        Meets("PR-20", OrpCheckSolution.Expected(QuinhydroneBuffer.Phthalate, 25).Value, 0.05);
+        Meets("PR-21", OrpCheckSolution.Expected(QuinhydroneBuffer.Phosphate, 25).Value, 0.05);
+        Meets("PR-22", OrpCheckSolution.Expected(QuinhydroneBuffer.Phthalate, 25).Value - OrpCheckSolution.Expected(QuinhydroneBuffer.Phosphate, 25).Value, 0.05);
+        Assert.StartsWith("15 mV", Row("PR-20")["tolerance"], StringComparison.Ordinal);
+        Assert.Equal(15, OrpCheckSolution.Acceptance);
+        foreach (var row in ReferenceRows.Of("Chemistry", "orp_reference.csv"))
+            Assert.Equal(row.Number("quinhydrone_pH7_mV_vs_AgAgCl_3.33M"), OrpCheckSolution.Expected(QuinhydroneBuffer.Phosphate, row.Number("T_C")).Value);
+        Assert.Equal("orp.check_solution_unknown", OrpCheckSolution.Expected(QuinhydroneBuffer.Unknown, 25).Why!.Code);
+        Assert.Equal("input_temperature", OrpCheckSolution.Expected(QuinhydroneBuffer.Phthalate, 4).Why!.Facts[0].Text);
+    }
+
+    [Fact]
     public void What_is_from_memory_is_said_and_the_rest_is_not()
     {
         var warm = Celsius.From(30);
@@ -141,6 +155,8 @@ public class OrpTests
     private static double At(double acid, double chloride, double ph, double celsius) => OrpTheory.Potential(acid, chloride, Ph.From(ph), Celsius.From(celsius)).Value;
 
     private static Dictionary<string, string> Row(string id) => ReferenceRows.Of("Chemistry", "chlorine_values.csv").Single(row => row["id"] == id);
+
+    private static void Meets(string id, double value, double tolerance) => Assert.Equal(First(Row(id)["expected"]), value, tolerance);
 
     private static void Meets(string id, double value) =>
         Assert.Equal(First(Row(id)["expected"]), value, First(Row(id)["tolerance"]));

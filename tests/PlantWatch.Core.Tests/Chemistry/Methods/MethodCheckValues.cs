@@ -130,6 +130,12 @@ public class MethodCheckValues
         Meets("DOSE-26", scale.Apply(0.7), Row("DOSE-26").Number("tolerance"));
     }
 
+    [Fact]
+    public void Every_row_has_its_test() => Assert.Equal(
+        ["DOSE-25", "DOSE-26", "PR-01", "PR-02", "PR-03", "PR-04", "PR-05", "PR-07", "PR-08", "PR-09", "PR-10", "ST-23", "ST-25",
+            "TEST-01", "TEST-02", "TEST-03", "TEST-05", "TEST-06", "TEST-07", "TEST-08", "TEST-09", "TEST-10", "TEST-11", "TEST-12"],
+        ReferenceRows.Of("Chemistry", "methods_values.csv").Select(row => row["id"]).Order(StringComparer.Ordinal));
+
     private static Dictionary<string, string> Row(string id) => ReferenceRows.Of("Chemistry", "methods_values.csv").Single(row => row["id"] == id);
 
     // The last number of the cell's first figure or sum: "(3*40)-20 = 100", "9.20", "0.25 mg/L", "35.0 mg/L CaCO3".
