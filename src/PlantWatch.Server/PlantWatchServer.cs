@@ -90,6 +90,7 @@ internal static class PlantWatchServer
         api.MapCalibrations();
         api.MapAlarms();
         api.MapFaults();
+        api.MapIncidents();
         api.MapRecord();
         api.MapCharts();
         api.MapBalance();

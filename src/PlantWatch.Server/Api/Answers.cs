@@ -13,6 +13,9 @@ internal static class Answers
     public static IResult Invalid(string field, string code) =>
         Problem(StatusCodes.Status400BadRequest, "Not possible", [new FieldSaid(field, code, Wording.English.Find(code))]);
 
+    public static IResult Conflict(string field, string code) =>
+        Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid(field, code, Wording.English.Find(code))]);
+
     public static IResult Problem(int status, string title, IReadOnlyList<FieldSaid> errors) =>
         Results.Json(new Problem("about:blank", title, status, errors), PlantJson.Options, "application/problem+json", status);
 

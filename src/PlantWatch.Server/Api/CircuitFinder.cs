@@ -17,6 +17,8 @@ internal static class CircuitFinder
 
     public static CircuitWorker? WithAlarm(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Alarms.Values.Any(a => a.Id == id));
 
+    public static CircuitWorker? WithIncident(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Incidents.ContainsKey(id));
+
     public static CircuitWorker? WithCalibration(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Calibrations.Any(c => c.Id == id));
 
     private static CircuitWorker? With(this PlantHost host, Func<CircuitPlan, bool> holds) => host.Circuits.FirstOrDefault(w => holds(w.State.Plan));

@@ -74,9 +74,10 @@ public sealed record CircuitView(
 /// <param name="Due">Checks that are due or overdue.</param>
 /// <param name="BottomVisible">At the last look.</param>
 /// <param name="Bathers">At the last count.</param>
+/// <param name="Incidents">Open contamination incidents, oldest first, with their clocks.</param>
 public sealed record PoolView(
     string Id, PoolWord State, IReadOnlyList<Said> Why, IReadOnlyList<ManualView> Manual, CombinedView? Combined, BalanceView Balance,
-    double? HoclShare, IReadOnlyList<DueView> Due, bool? BottomVisible, int? Bathers);
+    double? HoclShare, IReadOnlyList<DueView> Due, bool? BottomVisible, int? Bathers, IReadOnlyList<IncidentView> Incidents);
 
 /// <summary>One word for a pool, worst last.</summary>
 public enum PoolWord

@@ -23,7 +23,8 @@ internal static class PoolViews
         return new PoolView(
             plan.Id, Word(state, plan, alarms, due), why,
             [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
-            BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers);
+            BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers,
+            IncidentViews.Of(state, plan.Id, now, words));
     }
 
     private static PoolWord Word(CircuitState state, PoolPlan plan, AlarmRecord[] alarms, DueCheck[] due)
