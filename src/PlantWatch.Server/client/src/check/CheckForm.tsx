@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { SamplePoint } from '../contract';
 import { unitText } from '../format/number';
+import { typedUnit } from '../format/units';
 import { toField } from '../format/zone';
 import { now } from '../live/clock';
 import { poolViews, probesOfPool, site, zone } from '../live/store';
@@ -77,7 +78,7 @@ function Panel({ errors }: { errors: Errors }) {
           <div class="inline">
             <input class="big" type="text" inputMode="decimal" autocomplete="off" value={d.panel[p.id] ?? ''} {...tie('panel-' + p.id, errors['panel-' + p.id])}
               onInput={e => edit({ panel: { ...d.panel, [p.id]: e.currentTarget.value } })} />
-            <span class="unit">{unitText(p.unit)}</span>
+            <span class="unit">{p.measurand === 'temperature' ? typedUnit(p.measurand) : unitText(p.unit)}</span>
           </div>
         </Field>))}</div>
     </section>

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { CheckRequest, Problem } from '../contract';
 import { uuid7 } from '../format/uuid7';
 import { serverNow } from '../live/clock';
-import { site, zone } from '../live/store';
+import { measures, site, zone } from '../live/store';
 import { checks, flushChecks, outcomes, sendCheck, type CheckItem } from '../outbox/checks';
 import { setWho, who } from '../parts/person';
 import { words } from '../words';
@@ -44,7 +44,7 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
   }, [outcome]);
 
   const submit = async () => {
-    const built = build(draft.value, who.value, zone.value, serverNow());
+    const built = build(draft.value, who.value, zone.value, serverNow(), measures);
     setErrors(built.errors);
     setBanner(null);
     if (Object.keys(built.errors).length > 0) return focusFirstWrong();
@@ -65,7 +65,7 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
 
   const reopen = (item: CheckItem) => {
     if (isTouched(draft.value) && !confirm(words.check.clearSure)) return;
-    edit(draftOf(item.request));
+    edit(draftOf(item.request, measures));
     setWho(item.request.who);
     checks.drop(item.id);
     setSent(null);

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { CellLook, Censoring, Measurand, TestMethod } from '../contract';
 import { decimalsOf, fixed, unitOf } from '../format/number';
+import { typedUnit } from '../format/units';
 import { serverNow } from '../live/clock';
 import { Remark, tie } from '../parts/Field';
 import { words } from '../words';
@@ -38,7 +39,7 @@ export function ResultRow({ m, errors }: { m: Measurand; errors: Errors }) {
         </select>
         <input class="big" type="text" inputMode="decimal" autocomplete="off" enterkeyhint="next" value={row.text} {...tie(m, errors[m])}
           onInput={e => set({ text: e.currentTarget.value })} />
-        <span class="unit">{unitOf(m)}</span>
+        <span class="unit">{typedUnit(m)}</span>
         {mayDilute(m) && !diluted && <button type="button" class="slim" onClick={() => ask(true)} data-testid={'dilute-' + m}>{words.check.dilution}</button>}
       </div>
       {countsTablets(m, row) && <TabletLine m={m} />}

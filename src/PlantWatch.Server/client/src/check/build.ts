@@ -1,5 +1,6 @@
 import type { CheckRequest, FieldSaid, Measurand, PanelReading, TestResult } from '../contract';
 import { readTyped } from '../format/number';
+import { asSi } from '../format/units';
 import { fromField } from '../format/zone';
 import { words } from '../words';
 import { rowOf, tested, type Draft, type Row } from './draft';
@@ -11,7 +12,7 @@ export type Errors = Record<string, string>;
 export interface Built { request: CheckRequest; errors: Errors }
 
 /** Reads the draft. With errors the request is not to be sent. The server is the referee; here only what it would surely refuse. */
-export function build(d: Draft, who: string, zone: string, now: number): Built {
+export function build(d: Draft, who: string, zone: string, now: number, measures: (probeId: string) => Measurand = () => 'none'): Built {
   const errors: Errors = {};
   const sampledAt = sampleTime(d, zone, now);
   if (!d.poolId) errors['pool'] = words.check.needPool;
@@ -20,7 +21,7 @@ export function build(d: Draft, who: string, zone: string, now: number): Built {
   else if (sampledAt > now + 120_000) errors['when'] = words.check.future;
   const request: CheckRequest = {
     poolId: d.poolId, sampledAt: new Date(sampledAt ?? now).toISOString(), enteredAt: new Date(now).toISOString(), who: who.trim(),
-    point: d.point, place: d.place.trim() || null, results: results(d, errors), panel: panel(d, errors),
+    point: d.point, place: d.place.trim() || null, results: results(d, errors), panel: panel(d, errors, measures),
     bottomVisible: d.bottom === '' ? null : d.bottom === 'yes', bathers: bathers(d, errors), note: d.note.trim() || null,
   };
   const something = request.results.length + request.panel.length > 0 || request.bottomVisible !== null || request.bathers !== null || request.note !== null;
@@ -45,7 +46,7 @@ export function resultOf(d: Draft, m: Measurand): number | null {
   const typed = readTyped(row.text);
   const factor = dilutionOf(row.dilution);
   // Without rounding 1.1 times 10 would be sent as 11.000000000000002.
-  return typed.kind === 'number' && factor !== null ? Math.round(typed.value * factor * 1e6) / 1e6 : null;
+  return typed.kind === 'number' && factor !== null ? Math.round(asSi(m, typed.value) * factor * 1e6) / 1e6 : null;
 }
 
 function results(d: Draft, errors: Errors): TestResult[] {
@@ -72,12 +73,12 @@ function hand(m: Measurand, row: Row): Pick<TestResult, 'step' | 'look'> {
   return { ...(step === null ? {} : { step }), ...(look === 'none' ? {} : { look }) };
 }
 
-function panel(d: Draft, errors: Errors): PanelReading[] {
+function panel(d: Draft, errors: Errors, measures: (probeId: string) => Measurand): PanelReading[] {
   const found: PanelReading[] = [];
   for (const [probeId, text] of Object.entries(d.panel)) {
     const typed = readTyped(text);
     if (typed.kind === 'wrong') errors['panel-' + probeId] = words.check.notNumber;
-    if (typed.kind === 'number') found.push({ probeId, value: typed.value });
+    if (typed.kind === 'number') found.push({ probeId, value: asSi(measures(probeId), typed.value) });
   }
   return found;
 }

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { asTyped } from '../format/units';
 import { recall, recallJson, remember } from '../api/kept';
 import type { CellLook, Censoring, CheckRequest, Measurand, SamplePoint, TestMethod } from '../contract';
 
@@ -85,17 +86,17 @@ export function typedIn(d: Draft, who: string, field: string): string {
 }
 
 /** A refused check as a draft again. */
-export function draftOf(request: CheckRequest): Draft {
+export function draftOf(request: CheckRequest, measures: (probeId: string) => Measurand = () => 'none'): Draft {
   const rows: Draft['rows'] = {};
   for (const r of request.results) {
-    const shown = r.value / r.dilution;
+    const shown = asTyped(r.measurand, r.value / r.dilution);
     rows[r.measurand] = { text: String(Math.round(shown * 1e6) / 1e6), bound: r.censoring, method: r.method, dilution: r.dilution === 1 ? '' : String(r.dilution) };
     if (r.look && r.look !== 'none') rows[r.measurand]!.look = r.look;
     if (r.step && r.method === 'tablet_count') rows[r.measurand]!.sample = String(Math.round(2000 / r.step));
   }
   return {
     poolId: request.poolId, whenExact: Date.parse(request.sampledAt), whenText: '', point: request.point, place: request.place ?? '', rows,
-    panel: Object.fromEntries(request.panel.map(p => [p.probeId, String(p.value)])),
+    panel: Object.fromEntries(request.panel.map(p => [p.probeId, String(asTyped(measures(p.probeId), p.value))])),
     bottom: request.bottomVisible === null ? '' : request.bottomVisible ? 'yes' : 'no',
     bathers: request.bathers === null ? '' : String(request.bathers), note: request.note ?? '',
   };

@@ -1,8 +1,9 @@
-import { batch, computed, signal, type Signal } from '@preact/signals';
+import { batch, computed, effect, signal, type Signal } from '@preact/signals';
 import type {
   AlarmView, CircuitInfo, CircuitView, HealthView, Measurand, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
 } from '../contract';
 import { recallJson, remember } from '../api/kept';
+import { units } from '../format/units';
 import { words } from '../words';
 
 /** The fixed facts. The last ones are kept on the device, so that the check form works without signal. */
@@ -67,6 +68,11 @@ export const probeViews = computed<Map<string, ProbeView>>(() => new Map([...cir
 export const pumpViews = computed<Map<string, PumpView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pumps).map(p => [p.id, p])));
 export const poolViews = computed<Map<string, PoolView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pools).map(p => [p.id, p])));
 export const alarms = computed<AlarmView[]>(() => [...circuits.value.values()].flatMap(c => c.alarms));
+
+/** What a probe measures; none for one that is not known. */
+export const measures = (probeId: string): Measurand => allProbes.value.get(probeId)?.measurand ?? 'none';
+
+effect(() => { units.value = site.value?.units ?? 'metric'; });
 
 export const zone = computed(() => site.value?.timeZone ?? 'UTC');
 

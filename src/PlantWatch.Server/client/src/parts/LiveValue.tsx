@@ -1,5 +1,6 @@
 import type { LimitPlan, ProbeInfo, Standing } from '../contract';
 import { fixed, unitText } from '../format/number';
+import { beside } from '../format/units';
 import { probeViews, reading } from '../live/store';
 import { words } from '../words';
 import { Age } from './Age';
@@ -22,6 +23,7 @@ export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; l
     <div class={`live-value ${kind} ${out ? 'out' : ''}`}>
       <span class="figure"><span data-testid={testId ? `value-${probe.id}` : undefined}>{text}</span> <span class="unit">{unitText(probe.unit)}</span></span>
       <span class="under">
+        {point && beside(probe.measurand, point.v) && <span>{beside(probe.measurand, point.v)} </span>}
         {out && <span class="beyond"><WarnGlyph />{out}</span>}
         {doubted && view.believed && <b class="believed">{words.overview.believed(fixed(view.believed.value, probe.decimals), fixed(view.believed.u, probe.decimals))}</b>}
         {point ? <>{stale && <b>{words.overview.silent} </b>}<Age at={point.t} bare={stale} /></> : words.overview.noReading}

@@ -1,5 +1,6 @@
 import type { PoolInfo, PoolView } from '../contract';
 import { decimalsOf, fixed, unitOf } from '../format/number';
+import { beside } from '../format/units';
 import { Age } from '../parts/Age';
 import { beyond, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
@@ -18,7 +19,7 @@ export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
             const d = decimalsOf(m.measurand);
             return (
               <tr key={m.measurand}><th scope="row">{words.measurand[m.measurand]}<span class="hint block">{words.method[m.method]}</span></th>
-                <td class="n">{m.censoring === 'below' ? '< ' : m.censoring === 'above' ? '> ' : ''}{fixed(m.value, d)}{m.u > 0 && <span class="unit"> {'\u00b1'} {fixed(m.u, d)}</span>} <span class="unit">{unitOf(m.measurand)}</span>
+                <td class="n">{m.censoring === 'below' ? '< ' : m.censoring === 'above' ? '> ' : ''}{fixed(m.value, d)}{m.u > 0 && <span class="unit"> {'\u00b1'} {fixed(m.u, d)}</span>} <span class="unit">{unitOf(m.measurand)}</span>{beside(m.measurand, m.value) && <span class="hint block">{beside(m.measurand, m.value)}</span>}
                   {out && <span class="beyond block"><WarnGlyph />{out}</span>}{m.suspect && <b class="block">{words.overview.suspect}</b>}</td>
                 <td><Age at={m.sampledAt} /></td></tr>);
           })}
