@@ -39,12 +39,20 @@ public sealed record WhatIfDose(string? Product, double Kilograms);
 /// <param name="AgainstPh">The water after the doses at other pH.</param>
 /// <param name="NowAgainstPh">The present water at other pH.</param>
 /// <param name="AgainstDose">The water with more and more of the product that was asked for.</param>
+/// <param name="Doses">What was put in, in the units of the plant.</param>
 /// <param name="VolumeM3">The water that takes the doses, m3.</param>
+/// <param name="Volume">The same in the units of the plant.</param>
 /// <param name="Products">What can be added here.</param>
 /// <param name="Remarks">What has to be said: what is missing, what is assumed.</param>
 public sealed record WhatIfView(
     Instant At, IReadOnlyList<BalanceInput> Inputs, FiguresView? Now, FiguresView? Water, FiguresView? After, CurveView AgainstPh, CurveView NowAgainstPh,
-    CurveView AgainstDose, double VolumeM3, IReadOnlyList<WhatIfProduct> Products, IReadOnlyList<Said> Remarks);
+    CurveView AgainstDose, IReadOnlyList<WhatIfAmount> Doses, double VolumeM3, Amount Volume, IReadOnlyList<WhatIfProduct> Products, IReadOnlyList<Said> Remarks);
+
+/// <summary>An amount that was put in.</summary>
+/// <param name="Product">Id of the product.</param>
+/// <param name="Mass">Its mass.</param>
+/// <param name="Volume">Its volume, of a liquid; null otherwise.</param>
+public sealed record WhatIfAmount(string Product, Amount Mass, Amount? Volume);
 
 /// <summary>A curve by columns of one length; empty when there is none.</summary>
 /// <param name="At">pH, or kilograms of the product.</param>

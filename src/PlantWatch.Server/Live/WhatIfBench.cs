@@ -6,12 +6,13 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Units;
 using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Live;
 
 /// <summary>What lies ready to imagine with: the pool's present water, how much of it there is, and what can be put into it.</summary>
-internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> Inputs, double VolumeM3, IReadOnlyList<WhatIfBottle> Bottles)
+internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> Inputs, double VolumeM3, bool IsVolumeConfirmed, IReadOnlyList<WhatIfBottle> Bottles, AmountWords Amounts)
 {
     private static readonly Measurand[] Wanted =
     [
@@ -24,7 +25,8 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
     {
         var index = state.Plan.Pools.Select(p => p.Id).ToList().IndexOf(poolId);
         var (pool, known) = (state.Plan.Pools[index], state.Pools[index]);
-        return new(pool, Present(state, pool, known), Volume(state.Plan), WhatIfBottles.Of(pool, plan?.Products ?? [], Today(state.Plan.TimeZone, now), words));
+        return new(pool, Present(state, pool, known), Volume(state.Plan), IsConfirmed(state.Plan),
+            WhatIfBottles.Of(pool, plan?.Products ?? [], Today(state.Plan.TimeZone, now), words), new AmountWords(plan?.Site.Units ?? UnitSystem.Metric));
     }
 
     /// <summary>The present water as people would type it.</summary>
@@ -45,6 +47,8 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
 
     // What is put into one pool of a circuit is soon in all of it.
     private static double Volume(CircuitPlan circuit) => circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
+
+    private static bool IsConfirmed(CircuitPlan circuit) => circuit.BalanceTankConfirmed is not null && circuit.Pools.All(p => p.VolumeConfirmed is not null);
 }
 
 /// <summary>Something that can be put into the water.</summary>

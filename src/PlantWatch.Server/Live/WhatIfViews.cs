@@ -31,11 +31,12 @@ internal static class WhatIfViews
         var after = set.IsKnown ? Equilibrium.After(set.Value, Dosed(set.Value.Composition, bench, wish, volume)) : default;
         if (set.IsKnown) remarks.AddRange(ImaginedReasons.SayingAfterDose(after));
         var dosed = water is not null && after.IsKnown ? water.Became(after.Value) : null;
+        if (wish is { Doses.Count: > 0, VolumeM3: null } && !bench.IsVolumeConfirmed) remarks.Add(Reason.Of("what_if.volume_unconfirmed"));
         remarks.AddRange(Chlorine(dosed));
         remarks.AddRange(bench.Bottles.Where(b => (wish.Doses ?? []).Any(d => d.Product == b.Id)).SelectMany(b => b.Says));
         return new WhatIfView(
             at, bench.Inputs, Figures(present, now), Figures(water, set), Figures(water, after), Curve(dosed),
-            Curve(present), AgainstDose(bench, wish, water, set, volume), volume,
+            Curve(present), AgainstDose(bench, wish, water, set, volume), Amounts(bench, wish), volume, bench.Amounts.Water(volume),
             [.. bench.Bottles.Select(b => Product(b, volume))], words.Say(remarks));
     }
 
@@ -45,6 +46,9 @@ internal static class WhatIfViews
         { Why: { } why } => [why],
         _ => [],
     };
+
+    private static WhatIfAmount[] Amounts(WhatIfBench bench, WhatIfRequest wish) => [.. (wish.Doses ?? []).Select(d => new WhatIfAmount(
+        d.Product!, bench.Amounts.Mass(d.Kilograms), bench.Find(d.Product)!.KilogramsPerLitre is { } density ? bench.Amounts.Volume(d.Kilograms / density) : null))];
 
     private static Composition Dosed(Composition water, WhatIfBench bench, WhatIfRequest wish, double volume)
     {

@@ -1,5 +1,6 @@
 import { probeById, site, valueAt } from './plant.mjs';
 import { circuitView, empty, firstAlarms, iso, ledger } from './views.mjs';
+import { whatIf } from './water.mjs';
 
 const started = Date.now();
 const check = (n, hours, ph, free, total) => {
@@ -92,6 +93,7 @@ export function api(method, url, body, bare) {
   const q = url.searchParams;
   if (p0 === 'site') return [200, site];
   if (p0 === 'circuits') { const c = site.circuits.find(x => x.id === p1); return c ? [200, bare ? empty(c) : circuitView(c, Date.now(), 1, state)] : refuse([], 404); }
+  if (p0 === 'pools' && p2 === 'what-if') return whatIf(body);
   if (p0 === 'health-view') return [200, { at: iso(Date.now()), broker: 'embedded', plantFile: [], ledger: ledger(Date.now()) }];
   if (p0 === 'series') return [200, bare ? { series: q.get('probe'), tier: 'raw', t: [], min: [], mean: [], max: [], corrected: null } : series(q)];
   if (p0 === 'checks' && method === 'PUT') return takeCheck(p1, body);

@@ -1,4 +1,5 @@
 import { site, valueAt } from './plant.mjs';
+import { balance, noBalance } from './water.mjs';
 
 export const iso = t => new Date(t).toISOString();
 const said = (code, text) => ({ code, text });
@@ -43,22 +44,19 @@ const pools = {
     manual: [manual('free_chlorine', 1.28, 0.08, 3.2, t), manual('total_chlorine', 1.9, 0.1, 3.2, t), manual('ph', 7.44, 0.06, 3.2, t),
       manual('total_alkalinity', 110, 10, 52, t, { method: 'tablet_count' }), manual('calcium_hardness', 240, 25, 52, t, { method: 'tablet_count' }), manual('dissolved_solids', 1180, 60, 52, t, { method: 'meter' })],
     combined: { value: 0.62, u: 0.13, sampledAt: iso(t - 3.2 * 3_600_000), remark: null },
-    balance: { index: 0.08, claim: 0.3, word: 'balanced', missing: [], inputs: [
-      { measurand: 'ph', value: 7.44, at: iso(t - 4000), live: true }, { measurand: 'temperature', value: 28.2, at: iso(t - 4000), live: true },
-      { measurand: 'total_alkalinity', value: 110, at: iso(t - 52 * 3_600_000), live: false }, { measurand: 'calcium_hardness', value: 240, at: iso(t - 52 * 3_600_000), live: false },
-      { measurand: 'dissolved_solids', value: 1180, at: iso(t - 52 * 3_600_000), live: false }] },
+    balance: balance(0.08, t),
     hoclShare: 0.51, due: [{ poolId: 'main', what: ['free_chlorine', 'total_chlorine', 'ph'], dueAt: iso(t - 40 * 60_000), overdue: true }], bottomVisible: true, bathers: 34,
   }),
   learner: t => ({
     state: 'normal', why: [said('n', 'In limits, probes trusted, nothing due')], manual: [manual('free_chlorine', 1.6, 0.1, 2.5, t), manual('total_chlorine', 1.75, 0.1, 2.5, t)],
     combined: { value: 0.15, u: 0.14, sampledAt: iso(t - 2.5 * 3_600_000), remark: null },
-    balance: { index: null, claim: 0.3, word: null, inputs: [], missing: [said('m', 'Total alkalinity was not tested yet'), said('m2', 'Calcium hardness was not tested yet')] },
+    balance: noBalance('Missing: total alkalinity', 'Missing: calcium hardness'),
     hoclShare: 0.53, due: [], bottomVisible: true, bathers: 12,
   }),
   spa: t => ({
     state: 'stop', why: [said('s', 'ORP is below 650 mV and the last test showed no free chlorine: bathers should not be in the water'), said('s2', 'The pH probe is silent for 14 minutes')],
     manual: [manual('free_chlorine', 0.2, 0.05, 0.6, t, { suspect: true, censoring: 'below' })], combined: null,
-    balance: { index: -0.62, claim: 0.4, word: 'corrosive', inputs: [], missing: [] }, hoclShare: null, due: [], bottomVisible: false, bathers: 0,
+    balance: balance(-0.62, t), hoclShare: null, due: [], bottomVisible: false, bathers: 0,
   }),
 };
 
@@ -89,7 +87,7 @@ export const firstAlarms = t => [
 
 export const empty = c => ({
   id: c.id, version: 1, at: iso(Date.now()),
-  pools: c.pools.map(p => ({ id: p.id, state: 'unknown', why: [said('u', 'Nothing is known yet')], manual: [], combined: null, balance: { index: null, claim: 0.3, word: null, inputs: [], missing: [said('m', 'No live pH')] }, hoclShare: null, due: [], bottomVisible: null, bathers: null })),
+  pools: c.pools.map(p => ({ id: p.id, state: 'unknown', why: [said('u', 'Nothing is known yet')], manual: [], combined: null, balance: noBalance('Missing: pH'), hoclShare: null, due: [], bottomVisible: null, bathers: null })),
   probes: c.probes.map(p => ({ id: p.id, at: null, raw: null, value: null, good: false, stale: false, standing: 'unknown', reasons: [], bias: null, believed: null, verdict: 'not_comparable', judgedAt: null, pairs: 0, calibration: null })),
   pumps: c.pumps.map(p => ({ id: p.id, activity: 'unknown', since: null, heardAt: null, tankPercent: null, tankAt: null, stale: false })),
   alarms: [], faults: [], proposals: [], ledger: { received: 0, stored: 0, duplicates: 0, refused: 0, inFlight: 0, storedByDeviceTime: 0, storedByPacket: 0, storedAtLeastOnce: 0, messages: 0 },

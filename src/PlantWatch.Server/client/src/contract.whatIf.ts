@@ -13,11 +13,14 @@ export interface WaterFigures {
   saturationIndex: number | null; hypochlorousAcid: number | null; hypochlorousShare: number | null;
 }
 export interface FiguresView { figures: WaterFigures; word: string | null }
+/** In the units of the plant, the SI figure beside it. */
+export interface Amount { value: number; unit: string; text: string; inSi: string }
+export interface WhatIfAmount { product: string; mass: Amount; volume: Amount | null }
 type Column = (number | null)[];
 /** A curve by columns of one length; empty when there is none. */
 export interface CurveView { at: number[]; ph: number[]; saturation: Column; hocl: Column; share: Column }
 export interface WhatIfProduct { id: string; name: string; kind: string; atHand: boolean; strength: string; kilogramsPerLitre: number | null; scaleKilograms: number }
 export interface WhatIfView {
   at: Iso; inputs: BalanceInput[]; now: FiguresView | null; water: FiguresView | null; after: FiguresView | null; againstPh: CurveView; nowAgainstPh: CurveView;
-  againstDose: CurveView; volumeM3: number; products: WhatIfProduct[]; remarks: Said[];
+  againstDose: CurveView; doses: WhatIfAmount[]; volumeM3: number; volume: Amount; products: WhatIfProduct[]; remarks: Said[];
 }

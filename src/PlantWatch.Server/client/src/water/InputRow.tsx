@@ -1,6 +1,7 @@
 import { decimalsOf, fixed, unitOf } from '../format/number';
 import { Remark, tie } from '../parts/Field';
 import { words } from '../words';
+import { focusOn } from './focusOn';
 import { slid, textOf, valueOf, type Edits, type InputKind, type Start } from './inputs';
 
 /** One input: its name, the present figure, a number and a slider that move together. */
@@ -16,7 +17,7 @@ export function InputRow({ kind, edits, start, error, edit }: {
     <div class={`set-row ${error ? 'wrong' : ''} ${moved ? 'moved' : ''}`}>
       <label class="label" for={'f-' + kind.key}>{name}</label>
       <span class="set-now">{moved && present !== undefined
-        ? <button type="button" class="slim quiet-button" data-testid={'back-' + kind.key} onClick={() => edit(undefined)}>{words.whatIf.backTo(fixed(present, decimals))}</button>
+        ? <button type="button" class="slim quiet-button" data-testid={'back-' + kind.key} onClick={() => { edit(undefined); focusOn(kind.key); }}>{words.whatIf.backTo(fixed(present, decimals))}</button>
         : <span class="hint">{said}</span>}</span>
       <span class="set-number"><input type="text" inputMode="decimal" autocomplete="off" value={textOf(kind, edits, start)} {...tie(kind.key, error)} onInput={e => edit(e.currentTarget.value)} />
         <span class="unit">{unit}</span></span>

@@ -5,6 +5,7 @@ import { fixed, readTyped, signed } from '../format/number';
 import { clockSeconds } from '../format/zone';
 import { zone } from '../live/store';
 import { Remark, tie } from '../parts/Field';
+import { link } from '../router';
 import { words } from '../words';
 import { DoseRows, kilogramsOf, type DoseDraft } from './DoseRows';
 import { useImagined } from './imagine';
@@ -81,14 +82,15 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
         <p class="hint" data-testid="started">{touched && at ? words.whatIf.startedAt(clockSeconds(at, zone.value)) : words.whatIf.startedNow}</p>
         {kinds.map(k => <InputRow key={k.key} kind={k} edits={draft.edits} start={start} error={errors[k.key]} edit={text => edit(k.key, text)} />)}
         <h2>{words.whatIf.doses}</h2>
-        <DoseRows products={answer?.products ?? []} doses={draft.doses} errors={errors} set={doses => change({ doses })} />
+        <DoseRows products={answer?.products ?? []} doses={draft.doses} amounts={answer?.doses ?? []} errors={errors} set={doses => change({ doses })} />
         {draft.doses.length > 0 && <>
           <div class="field"><label class="label" for="f-volume">{words.whatIf.volume}</label>
             <span class="set-number wide"><input type="text" inputMode="decimal" autocomplete="off" placeholder={fixed(answer?.volumeM3, 1)} value={draft.volume} {...tie('volume', errors['volume'])}
               onInput={e => change({ volume: e.currentTarget.value })} /><span class="unit">m³</span></span>
-            <div class="hint">{words.whatIf.volumeHint}</div><Remark name="volume" text={errors['volume']} /></div>
+            {draft.volume === '' && answer && <div class="hint">{words.whatIf.volumeHint(answer.volume.text)}</div>}<Remark name="volume" text={errors['volume']} /></div>
           {answer?.products.some(p => /hypochlor|chlor$|chlorine/.test(p.kind) && draft.doses.some(d => d.product === p.id)) && (
             <label class="choice"><input type="checkbox" checked={draft.spent} data-testid="spent" onChange={e => change({ spent: e.currentTarget.checked })} />{words.whatIf.spent}</label>)}
+          <p class="hint">{words.whatIf.care} <a href={link('dose', pool.id)}>{words.whatIf.carePage}</a>.</p>
         </>}
       </section>
       <div class="stack set-results">
@@ -100,7 +102,7 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
           {answer && answer.remarks.length > 0 && <ul class="plain" data-testid="what-if-remarks">{answer.remarks.map(r => <li key={r.code + r.text}>{r.text}</li>)}</ul>}
           {index !== null && <p class="hint">{words.whatIf.claim}</p>}
           <p class="hint">{words.whatIf.closed}</p>
-          <output class="sr" aria-live="polite">{then && words.whatIf.spoken(fixed(then.figures.ph, 2), hocl === null ? words.whatIf.unknown : `${fixed(hocl, 2)} mg/L`, index === null ? words.whatIf.unknown : signed(index, 2))}</output>
+          <output class="sr" aria-live="polite">{touched && then && words.whatIf.spoken(fixed(then.figures.ph, 2), hocl === null ? words.whatIf.unknown : `${fixed(hocl, 2)} mg/L`, index === null ? words.whatIf.unknown : signed(index, 2))}</output>
         </section>
         {answer && <LazyCurves pool={pool} answer={answer} curve={draft.curve} kilograms={chosen ? kilogramsOf(chosen) : null} choose={curve => setDraft(d => ({ ...d, curve }))} />}
       </div>
