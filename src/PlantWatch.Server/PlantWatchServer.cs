@@ -93,6 +93,7 @@ internal static class PlantWatchServer
         api.MapIncidents();
         api.MapRecord();
         api.MapCharts();
+        api.MapOrp();
         api.MapBalance();
         api.MapWhatIf();
         app.MapHealth();

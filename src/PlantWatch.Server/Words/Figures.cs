@@ -26,6 +26,7 @@ internal static class Figures
         "degC" => "\u00a0\u00b0C",
         "degF" => "\u00a0\u00b0F",
         "uS/cm" => "\u00a0\u00b5S/cm",
+        "m3" or "m2" or "m3/h" or "m3/d" => "\u00a0" + unit.Replace("m3", "m\u00b3", StringComparison.Ordinal).Replace("m2", "m\u00b2", StringComparison.Ordinal),
         _ => "\u00a0" + unit,
     };
 

@@ -26,6 +26,14 @@ public sealed class FiguresInSentencesTests
     public void Nothing_is_neither_plus_nor_minus() =>
         Assert.Equal("Probe and test agree: 0.00 apart, within ± 0.17", Said("trust.agrees", -0.001, 0.17, "pH"));
 
+    [Fact]
+    public void An_input_out_of_range_is_named_with_the_range_and_with_its_unit_if_it_has_one()
+    {
+        Assert.Equal("Flow is 0 m³/h; this is worked out from 0.01 to 50000 m³/h", Said("input.outside_range", "input_flow", 0, 0.01, 50_000, "m3/h"));
+        Assert.Equal("Number of tablets is 0; this is worked out from 1 to 100", Said("input.outside_range", "input_tablets", 0, 1, 100, ""));
+        Assert.Equal("Flow is not a number; this is worked out from 0.01 to 50000 m³/h", Said("input.outside_range", "input_flow", "input_no_number", 0.01, 50_000, "m3/h"));
+    }
+
     // The spaces before a unit and after the plus-minus do not break; to the eye they are spaces.
     private static string Said(string code, params ReadOnlySpan<Fact> facts) => Wording.English.Text(Reason.Of(code, facts)).Replace('\u00a0', ' ');
 }

@@ -16,6 +16,7 @@ import { BiasChart } from './BiasChart';
 import { Calibrations } from './Calibrations';
 import { DecideForm } from './DecideForm';
 import { OfferCard } from './OfferCard';
+import { OrpSheet } from './OrpSheet';
 
 function Head({ probe }: { probe: ProbeInfo }) {
   const view = probeViews.value.get(probe.id);
@@ -61,6 +62,7 @@ function Probe({ probe }: { probe: ProbeInfo }) {
         {data && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
           <section class="sheet card" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul></section>)}
         {data && <Calibrations probe={probe} all={data.calibrations} />}
+        {probe.measurand === 'orp' && <OrpSheet probe={probe} />}
       </div>
       <div class="wide">
         <LazyStrips key={probe.id} poolId={probe.poolId} probes={probes} limits={limits} tests={[]} fresh={key} first="day" />

@@ -2,11 +2,12 @@ import { dose } from './dose';
 import { en } from './en';
 import { incident } from './incident';
 import { methods } from './methods';
+import { orp } from './orp';
 import { plan } from './plan';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
