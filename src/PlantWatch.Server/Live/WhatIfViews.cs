@@ -24,6 +24,7 @@ internal static class WhatIfViews
         var present = Imagined(bench.Present(), bench.Pool);
         var now = present?.Speciate() ?? default;
         var asked = wish.Water ?? bench.Present();
+        remarks.AddRange(bench.Inputs.Where(i => i.Suspect).Select(i => Reason.Of("what_if.in_doubt", Wording.Key(i.Measurand))));
         remarks.AddRange(Missing(asked, bench.Pool));
         var water = Imagined(asked, bench.Pool);
         var set = water?.Speciate() ?? default;

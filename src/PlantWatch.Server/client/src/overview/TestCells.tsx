@@ -22,7 +22,8 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const free = view.manual.find(m => m.measurand === 'free_chlorine');
   const sign = free?.censoring === 'below' ? '< ' : free?.censoring === 'above' ? '> ' : '';
   const combined = view.combined;
-  const { index, word, claim, missing } = view.balance;
+  const { index, word, claim, missing, inputs } = view.balance;
+  const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
       <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(pool.limits, 'free_chlorine'))}>
@@ -32,7 +33,7 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
       </Cell>
       <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
-        {index === null ? missing[0]?.text ?? words.overview.noTest : <>{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 1)}</>}
+        {index === null ? missing[0]?.text ?? words.overview.noTest : <>{doubted && <b>{words.overview.suspect}, </b>}{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 2)}</>}
       </Cell>
     </dl>
   );

@@ -85,6 +85,8 @@ function spot(u: uPlot, at: Spot | null, ink: Ink, filled: boolean): void {
   if (x < bbox.left - 1 || x > bbox.left + bbox.width + 1) return;
   ctx.save();
   ctx.lineWidth = 2 * devicePixelRatio;
+  // The broken line of the present water leaves its dashes behind.
+  ctx.setLineDash([]);
   ctx.beginPath();
   if (filled) { ctx.moveTo(x, y - r); ctx.lineTo(x + r, y); ctx.lineTo(x, y + r); ctx.lineTo(x - r, y); ctx.closePath(); } else ctx.arc(x, y, r * 0.8, 0, 7);
   ctx.fillStyle = filled ? ink.test : ink.sheet;

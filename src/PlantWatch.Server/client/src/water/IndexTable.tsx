@@ -1,5 +1,6 @@
 import type { BalanceView, IndexView } from '../contract.balance';
 import { fixed, signed } from '../format/number';
+import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 import { Word } from './ThenNow';
 
@@ -31,11 +32,12 @@ const foreign = new Set(['ryznar', 'puckorius', 'larson_skold']);
 
 /** Every index with what it may claim. Those made for other waters stand apart; one that only lacks what all lack is not listed. */
 export function IndexTable({ balance }: { balance: BalanceView }) {
+  const doubted = balance.inputs.some(i => i.measurand === 'ph' && i.suspect);
   const missing = new Set(balance.missing.map(m => m.text));
   const told = balance.indices.filter(i => i.value !== null || i.sayings.some(s => !missing.has(s.text)));
   const own = told.filter(i => !foreign.has(i.key)), others = told.filter(i => foreign.has(i.key));
   return <>
-    <section class="sheet card" data-testid="indices"><h2>{words.water.go}</h2>{own.length > 0 ? <div>{own.map(i => <Line key={i.key} index={i} />)}</div> : <p class="hint">{words.water.noIndices}</p>}</section>
+    <section class="sheet card" data-testid="indices"><div class="card-head"><h2>{words.water.go}</h2>{doubted && own.length > 0 && <span class="beyond" data-testid="indices-doubted"><WarnGlyph />{words.water.onDoubtedPh}</span>}</div>{own.length > 0 ? <div>{own.map(i => <Line key={i.key} index={i} />)}</div> : <p class="hint">{words.water.noIndices}</p>}</section>
     {others.length > 0 && <section class="sheet card" data-testid="indices-foreign"><h2>{words.water.shown}</h2><div>{others.map(i => <Line key={i.key} index={i} />)}</div></section>}
   </>;
 }

@@ -106,7 +106,7 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
         </section>
         {answer && <LazyCurves pool={pool} answer={answer} curve={draft.curve} kilograms={chosen ? kilogramsOf(chosen) : null} choose={curve => setDraft(d => ({ ...d, curve }))} />}
       </div>
-      <div class="short-bar"><ShortThen now={now} then={then} /></div>
+      <div class="short-bar">{(bad || unreachable) && <p class="short-still" aria-hidden="true">{unreachable ? words.error.unreachable : words.whatIf.stillShort}</p>}<ShortThen now={now} then={then} /></div>
     </div>
   );
 }

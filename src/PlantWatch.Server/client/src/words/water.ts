@@ -31,7 +31,7 @@ export const water = {
   plusMinus: (u: string) => `\u00b1\u00a0${u}`,
   both: (claim: string, u: string) => `\u00b1 ${claim} by the method, \u00b1 ${u} by the inputs`, claimOnly: (claim: string) => `\u00b1 ${claim} by the method`, inputsOnly: (u: string) => `\u00b1 ${u} by the inputs`,
   go: 'Indices', noIndices: 'None can be had yet: see what is missing.', shown: 'Made for other waters: shown, not acted on',
-  inputs: 'Worked out from', input: 'Input', value: 'Value', origin: 'From', age: 'Age', live: 'probe', test: 'test', doubted: 'in doubt', enter: 'Enter a check', tryIt: 'Try a change', more: 'All indices and inputs',
+  inputs: 'Worked out from', input: 'Input', value: 'Value', origin: 'From', age: 'Age', live: 'probe', test: 'test', doubted: 'in doubt', onDoubtedPh: 'rest on a pH in doubt', enter: 'Enter a check', tryIt: 'Try a change', more: 'All indices and inputs',
   chlorine: 'Disinfecting chlorine', share: 'of free chlorine', hocl: 'Hypochlorous acid', withCyanurate: (v: string) => `With ${v} mg/L cyanuric acid`, without: 'As it would be without cyanuric acid', asItIs: 'As the water is',
   cadence: 'Worked out anew as probes move, every few seconds.',
 };

@@ -18,7 +18,7 @@ export const whatIf = {
   short: { ph: 'pH', hypochlorousAcid: 'HOCl', hypochlorousShare: 'HOCl', saturationIndex: 'Index' },
   claim: 'Index by the speciated model: \u00b1 0.1 is the most it may claim, the tests\u2019 own uncertainty not counted.',
   same: 'same', unknown: '\u2013',
-  stale: 'Figures of the last possible water. Mend the marked field.', unreachable: 'The server cannot be reached: the figures stand still. Trying again by itself.',
+  stillShort: 'Of the last possible water.', stale: 'Figures of the last possible water. Mend the marked field.', unreachable: 'The server cannot be reached: the figures stand still. Trying again by itself.',
   working: 'Working it out\u2026', spoken: (ph: string, hocl: string, index: string) => `pH ${ph}, hypochlorous acid ${hocl}, saturation index ${index}`,
   curves: 'Curves', against: 'Against', againstPh: 'pH', againstDose: (name: string) => `Dose of ${name}`, kilograms: 'kg', of: (what: string, against: string) => `${what} against ${against}`,
   legend: (dose: boolean) => dose ? '\u25c6 what if \u00b7 shaded: balanced, or the pool\u2019s limits.' : '\u25c6 what if \u00b7 \u25cb now \u00b7 \u2504 the present water \u00b7 shaded: balanced, or the pool\u2019s limits of pH.',
