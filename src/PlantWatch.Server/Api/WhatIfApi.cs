@@ -21,31 +21,29 @@ internal static class WhatIfApi
         if (Bounds.OfList("doses", request.Doses ?? [], MostDoses) is { } tooMany) return tooMany;
         var (now, words) = (clock.GetUtcNow(), Wording.English.In(host.Plan?.Site.Units ?? UnitSystem.Metric));
         var bench = WhatIfBench.Of(worker.State, id, host.Plan, now, words);
-        var errors = Objections(request, bench).ToArray();
+        var errors = Objections(request, bench, words).ToArray();
         return errors.Length > 0
             ? Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", errors)
             : Answers.Ok(WhatIfViews.Of(bench, request, Instant.From(now), words));
     }
 
     // All of them at once: a person mends the fields in one go.
-    private static IEnumerable<FieldSaid> Objections(WhatIfRequest request, WhatIfBench bench)
+    private static IEnumerable<FieldSaid> Objections(WhatIfRequest request, WhatIfBench bench, Wording words)
     {
         if (request.Water is { } water)
             foreach (var (field, value, range) in WhatIfRanges.Of(water))
-                if (value is { } number && !range.Contains(number)) yield return Outside($"water.{field}", range);
-        if (request.VolumeM3 is { } volume && !WhatIfRanges.Volume.Contains(volume)) yield return Outside("volumeM3", WhatIfRanges.Volume);
+                if (value is { } number && !range.Contains(number)) yield return Say($"water.{field}", Reason.Of(field == "temperature" ? "what_if.outside_temperatures" : "what_if.outside_range", range.Low, range.High), words);
+        if (request.VolumeM3 is { } volume && !WhatIfRanges.Volume.Contains(volume)) yield return Say("volumeM3", Reason.Of("what_if.outside_range", WhatIfRanges.Volume.Low, WhatIfRanges.Volume.High), words);
         var most = new ValueRange(0, WhatIfRanges.MostKilogramsPerCubicMetre * Math.Max(request.VolumeM3 ?? bench.VolumeM3, WhatIfRanges.Volume.Low));
         for (var i = 0; i < (request.Doses?.Count ?? 0); i++)
         {
             var dose = request.Doses![i];
-            if (bench.Find(dose.Product) is null) yield return Say($"doses[{i}].product", Reason.Of("what_if.product_unknown"));
-            if (!most.Contains(dose.Kilograms)) yield return Outside($"doses[{i}].kilograms", most);
+            if (bench.Find(dose.Product) is null) yield return Say($"doses[{i}].product", Reason.Of("what_if.product_unknown"), words);
+            if (!most.Contains(dose.Kilograms)) yield return Say($"doses[{i}].kilograms", Reason.Of("what_if.outside_range", most.Low, most.High), words);
         }
 
-        if (request.Curve is { } curve && bench.Find(curve) is null) yield return Say("curve", Reason.Of("what_if.product_unknown"));
+        if (request.Curve is { } curve && bench.Find(curve) is null) yield return Say("curve", Reason.Of("what_if.product_unknown"), words);
     }
 
-    private static FieldSaid Outside(string field, ValueRange range) => Say(field, Reason.Of("what_if.outside_range", range.Low, range.High));
-
-    private static FieldSaid Say(string field, Reason reason) => new(field, reason.Code, Wording.English.Text(reason));
+    private static FieldSaid Say(string field, Reason reason, Wording words) => new(field, reason.Code, words.Text(reason));
 }

@@ -62,6 +62,23 @@ public sealed class WhatIfTests
     }
 
     [PeerFact("mosquitto_pub")]
+    public async Task Amounts_and_ranges_are_said_in_the_units_of_the_plant()
+    {
+        await using var server = await StartAsync(WholeServer.Plant.Replace("time_zone: Europe/London", "time_zone: Europe/London\n  units: us", StringComparison.Ordinal));
+        var view = await WholeServer.ReadAsync<WhatIfView>(await server.PostAsync(Path, Nothing with { Doses = [new("acid", 5)], Curve = "acid" }));
+        var amount = Assert.Single(view.Doses);
+        Assert.Contains("lb", amount.Mass.Text, StringComparison.Ordinal);
+        Assert.Equal("5\u00a0kg", amount.Mass.InSi);
+        Assert.Contains("US gal", amount.Volume!.Text, StringComparison.Ordinal);
+        Assert.Contains("US gal", view.Volume.Text, StringComparison.Ordinal);
+        Assert.True(view.After!.Figures.Ph < view.Now!.Figures.Ph);
+        Assert.Equal(view.After.Figures.Ph, At(view.AgainstDose, 5), 0.01);
+        Assert.Contains(view.Remarks, r => r.Code == "what_if.volume_unconfirmed");
+        var refusal = await server.PostAsync(Path, Nothing with { Water = new(7.4, 80, 120, 300, 1000, 0, 1.5) });
+        Assert.Contains("\u00b0F", await refusal.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [PeerFact("mosquitto_pub")]
     public async Task A_water_that_cannot_be_is_explained()
     {
         await using var server = await StartAsync();
@@ -86,9 +103,9 @@ public sealed class WhatIfTests
         Assert.Equal(HttpStatusCode.NotFound, (await server.PostAsync("/api/v1/pools/nowhere/what-if", Nothing)).StatusCode);
     }
 
-    private static async Task<WholeServer> StartAsync()
+    private static async Task<WholeServer> StartAsync(string plant = WholeServer.Plant)
     {
-        var server = await WholeServer.StartAsync();
+        var server = await WholeServer.StartAsync(plant: plant);
         await server.PublishLinesAsync("hall/ph", Enumerable.Repeat("7.40", 5));
         var check = WholeServer.Check(
             WholeServer.Now, new TestResult(Measurand.Temperature, 28, TestMethod.Meter), new TestResult(Measurand.TotalAlkalinity, 120, TestMethod.TabletCount),
@@ -96,5 +113,13 @@ public sealed class WhatIfTests
             new TestResult(Measurand.FreeChlorine, 1.5, TestMethod.Photometer));
         Assert.True((await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", check)).IsSuccessStatusCode);
         return server;
+    }
+
+    // By straight line between the points of a curve.
+    private static double At(CurveView curve, double x)
+    {
+        var i = curve.At.ToList().FindIndex(v => v >= x);
+        var part = (x - curve.At[i - 1]) / (curve.At[i] - curve.At[i - 1]);
+        return curve.Ph[i - 1] + (part * (curve.Ph[i] - curve.Ph[i - 1]));
     }
 }

@@ -2,6 +2,7 @@ import type { Measurand } from '../contract';
 import type { BalanceInput } from '../contract.balance';
 import type { WhatIfWater } from '../contract.whatIf';
 import { decimalsOf, fixed, readTyped } from '../format/number';
+import { asSi, asTyped } from '../format/units';
 
 export type InputKey = keyof WhatIfWater;
 export interface InputKind { key: InputKey; measurand: Measurand; low: number; high: number; step: number }
@@ -29,16 +30,19 @@ export function startOf(inputs: BalanceInput[]): Start {
   return out;
 }
 
+/** A figure as people of this site write it. */
+export const written = (kind: InputKind, si: number): string => fixed(asTyped(kind.measurand, si), decimalsOf(kind.measurand));
+
 /** As it stands in the field: what was typed, else the present figure as people write it. */
 export const textOf = (kind: InputKind, edits: Edits, start: Start): string =>
-  edits[kind.key] ?? (start[kind.key] === undefined ? '' : fixed(start[kind.key], decimalsOf(kind.measurand)));
+  edits[kind.key] ?? (start[kind.key] === undefined ? '' : written(kind, start[kind.key]!));
 
-/** The figure that is reckoned with; null when empty, undefined when it is no number. */
+/** The figure that is reckoned with, in SI; null when empty, undefined when it is no number. */
 export function valueOf(kind: InputKind, edits: Edits, start: Start): number | null | undefined {
   const typed = edits[kind.key];
   if (typed === undefined) return start[kind.key] ?? null;
   const read = readTyped(typed);
-  return read.kind === 'number' ? read.value : read.kind === 'empty' ? null : undefined;
+  return read.kind === 'number' ? asSi(kind.measurand, read.value) : read.kind === 'empty' ? null : undefined;
 }
 
 /** The water that was set; null while a field holds no number. */
