@@ -96,6 +96,7 @@ internal static class PlantWatchServer
         api.MapOrp();
         api.MapBalance();
         api.MapWhatIf();
+        api.MapDoses();
         app.MapHealth();
         app.MapMetrics();
         app.MapPlantWatchOpenApi();

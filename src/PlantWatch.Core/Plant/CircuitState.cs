@@ -12,7 +12,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 4;
+    public const int CurrentFoldVersion = 5;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -48,6 +48,12 @@ public sealed record CircuitState
 
     /// <summary>Fault notes that are not done, by id.</summary>
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; init; } = ImmutableSortedDictionary<Guid, FaultNote>.Empty;
+
+    /// <summary>Doses given that wait for a retest of a figure they move, oldest first.</summary>
+    public ImmutableArray<GivenDose> Doses { get; init; } = [];
+
+    /// <summary>Ids and content hashes of recent doses, so that sending one twice is harmless.</summary>
+    public ImmutableArray<KnownCheck> KnownDoses { get; init; } = [];
 
     /// <summary>Incidents that are open, by id.</summary>
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; init; } = ImmutableSortedDictionary<Guid, Incident>.Empty;

@@ -26,6 +26,7 @@ public sealed partial record PlanChange
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
             Alarms = Alarms(old.Alarms, subjects),
             Faults = Faults(old.Faults, subjects),
+            Doses = Doses(old.Doses, subjects),
             Incidents = Incidents(old.Incidents, subjects),
             Calibrations = Calibrations(old.Calibrations, lineage),
         };
@@ -97,6 +98,11 @@ public sealed partial record PlanChange
             else if (now != incident.PoolId) kept[id] = incident with { PoolId = now };
         return kept.ToImmutable();
     }
+
+    private static ImmutableArray<Dosing.GivenDose> Doses(ImmutableArray<Dosing.GivenDose> doses, PlanSubjects subjects) =>
+        doses.All(dose => subjects.Named(dose.PoolId) == dose.PoolId)
+            ? doses
+            : [.. doses.Where(dose => subjects.Named(dose.PoolId) is not null).Select(dose => dose with { PoolId = subjects.Named(dose.PoolId)! })];
 
     private static ImmutableArray<Calibration> Calibrations(ImmutableArray<Calibration> calibrations, PlanLineage lineage)
     {

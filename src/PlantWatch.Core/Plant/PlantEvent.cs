@@ -59,6 +59,11 @@ public sealed record IncidentNoted(Instant At, Guid IncidentId, Guid RemarkId, s
 /// <summary>A person closed an incident, and says why.</summary>
 public sealed record IncidentClosed(Instant At, Guid IncidentId, string By, string Why) : PlantEvent(At);
 
+/// <summary>A person gave a dose, or corrects what was entered of one.</summary>
+/// <param name="At">When.</param>
+/// <param name="Dose">What was given, with what the shell predicted of it.</param>
+public sealed record DoseGiven(Instant At, GivenDose Dose) : PlantEvent(At);
+
 /// <summary>The plant file was read, at start or again. A broken file never becomes an event: the old one stays in force.</summary>
 /// <param name="At">When.</param>
 /// <param name="Plan">The circuit as it now is.</param>

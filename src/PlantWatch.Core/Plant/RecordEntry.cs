@@ -29,6 +29,8 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(GapEntry), "gap")]
 [JsonDerivedType(typeof(PlanEntry), "plan")]
 [JsonDerivedType(typeof(IncidentEntry), "incident")]
+[JsonDerivedType(typeof(DoseEntry), "dose")]
+[JsonDerivedType(typeof(DoseResponseEntry), "dose_response")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
@@ -131,4 +133,20 @@ public sealed record PlanEntry(ImmutableArray<Reason> Effects) : EntryBody
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "plan";
+}
+
+/// <summary>A dose that a person gave.</summary>
+public sealed record DoseEntry(GivenDose Dose, Instant ArrivedAt) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "dose";
+}
+
+/// <summary>What a retest says of a dose.</summary>
+public sealed record DoseResponseEntry(DoseResponse Response) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "dose_response";
 }

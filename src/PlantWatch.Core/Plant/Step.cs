@@ -57,6 +57,8 @@ public static class Step
                 return IncidentFold.Note(draft, said);
             case IncidentClosed said:
                 return IncidentFold.Close(draft, said);
+            case DoseGiven said:
+                return DoseFold.Give(draft, said);
             case PlanLoaded said:
                 return PlanFold.Load(draft, said);
             case SessionLost said:

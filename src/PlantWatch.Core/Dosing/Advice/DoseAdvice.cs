@@ -54,4 +54,16 @@ public sealed record DoseAdvice
 /// <param name="Predicted">The water after the first go, mixed; null when it cannot be worked out.</param>
 /// <param name="SideEffects">What the first go does besides.</param>
 public sealed record SingleDose(
-    double Kilograms, double FirstKilograms, double RelativeUncertainty, ImmutableArray<Reason> Because, DoseChanges Changes, DosedWater? Predicted, ImmutableArray<Reason> SideEffects);
+    double Kilograms, double FirstKilograms, double RelativeUncertainty, ImmutableArray<Reason> Because, DoseChanges Changes, DosedWater? Predicted, ImmutableArray<Reason> SideEffects)
+{
+    /// <summary>Standard uncertainty of a confirmed volume as a part of it (common practice).</summary>
+    public const double VolumeUncertainty = 0.05;
+
+    /// <summary>Standard uncertainty of what a dose does as a part of it: strength and volume.</summary>
+    public static double Uncertainty(ProductAtHand product)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        var strength = product.Strength.RelativeUncertainty;
+        return Math.Sqrt((strength * strength) + (VolumeUncertainty * VolumeUncertainty));
+    }
+}

@@ -11,9 +11,6 @@ public static class DoseAdvisor
     /// <summary>Free chlorine in mg/L up to which it is raised with the pool open where the plant has set no limit (common practice).</summary>
     public const double UsualHighestChlorine = 5;
 
-    /// <summary>Standard uncertainty of a confirmed volume as a part of it (common practice).</summary>
-    public const double VolumeUncertainty = 0.05;
-
     /// <summary>Hours to a retest where the turnover time is not known (common practice).</summary>
     public const double UsualRetestHours = 6;
 
@@ -62,10 +59,9 @@ public static class DoseAdvisor
         ImmutableArray<Reason> because = part < cap.Part ? [Reason.Of("dose.half_and_retest")] : cap.Because;
         var each = part * amount.Value / volume.Whole;
         var predicted = water.Speciation is { } known ? DosedWater.Of(known, product, each) : null;
-        var relative = Math.Sqrt((product.Strength.RelativeUncertainty * product.Strength.RelativeUncertainty) + (VolumeUncertainty * VolumeUncertainty));
         return advice with
         {
-            Dose = new(amount.Value, part * amount.Value, relative, because, DoseChanges.Of(product.PerKilogram, each), predicted, SideEffects.Of(product, advice.Target, each, predicted)),
+            Dose = new(amount.Value, part * amount.Value, SingleDose.Uncertainty(product), because, DoseChanges.Of(product.PerKilogram, each), predicted, SideEffects.Of(product, advice.Target, each, predicted)),
             Says = predicted is null ? [.. advice.Says, Reason.Of("dose.no_prediction"), .. water.Missing] : advice.Says,
         };
     }

@@ -25,6 +25,8 @@ internal sealed class Draft
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
         Faults = before.Faults;
+        Doses = before.Doses;
+        KnownDoses = before.KnownDoses;
         Incidents = before.Incidents;
         ClosedIncidents = before.ClosedIncidents;
         Calibrations = new CalibrationShelf(before.Calibrations, Plan);
@@ -42,6 +44,8 @@ internal sealed class Draft
     public PoolState[] Pools { get; private set; }
     public AlarmDesk Alarms { get; }
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
+    public ImmutableArray<GivenDose> Doses { get; set; }
+    public ImmutableArray<KnownCheck> KnownDoses { get; set; }
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; set; }
     public ImmutableArray<Guid> ClosedIncidents { get; set; }
     public CalibrationShelf Calibrations { get; private set; }
@@ -74,6 +78,7 @@ internal sealed class Draft
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
         Faults = carried.Faults;
+        Doses = carried.Doses;
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
         Alarms.Adopt(carried.Alarms, at);
@@ -92,6 +97,8 @@ internal sealed class Draft
         Pools = [.. Pools],
         Alarms = Alarms.Result,
         Faults = Faults,
+        Doses = Doses,
+        KnownDoses = KnownDoses,
         Incidents = Incidents,
         ClosedIncidents = ClosedIncidents,
         Calibrations = Calibrations.All,

@@ -16,6 +16,7 @@ internal static class TickFold
         draft.Watermark = now;
         for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, i, draft.Plan.Probes[i], draft.Probes[i], now);
         DutyFold.Look(draft, now);
+        DoseFold.Tick(draft, now);
         draft.Alarms.Wait(now);
     }
 

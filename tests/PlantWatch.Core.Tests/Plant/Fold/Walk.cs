@@ -72,7 +72,8 @@ internal static class Walk
             case < 86: Handle(bench, act); break;
             case < 89: Fault(bench, act); break;
             case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
-            case < 94: Incident(bench, act); break;
+            case < 93: Incident(bench, act); break;
+            case < 94: Dose(bench, act); break;
             case < 95: bench.Run(at => new SessionLost(at, at - TimeSpan.FromMinutes(act.A), "gateway")); break;
             case < 97: bench.Run(at => new ClockTicked(at + TimeSpan.FromSeconds(act.A - 5000))); break;
             default: bench.Pass(TimeSpan.FromMinutes(act.A % 90)); break;
@@ -154,6 +155,14 @@ internal static class Walk
     private static void Fault(Bench bench, Act act) => bench.Run(at => new FaultNoted(at, new FaultNote(
         TimeOrderedId.Derive(Hall.Nine, $"fault {act.B % 4}"), act.A % 9 == 0 ? "nobody" : "acid-pump", act.A % 8 == 0 ? " " : "drips", act.A % 2 == 0 ? "new hose" : null,
         (FaultState)(act.B % 3), null, "M. Invented", at)));
+
+    private static void Dose(Bench bench, Act act) => bench.Run(at => new DoseGiven(at, new GivenDose
+    {
+        Id = TimeOrderedId.Derive(Hall.Nine, $"dose {act.B % 6}"), PoolId = act.A % 9 == 0 ? "nowhere" : "main", ProductId = "hypo", Product = "Hypochlorite", Kind = ProductKind.SodiumHypochlorite,
+        Kilograms = act.A % 7 == 0 ? -1 : act.A % 40, GivenAt = at - TimeSpan.FromMinutes((act.B % 400) - 20), MixedAt = at + TimeSpan.FromMinutes(act.A % 60), By = act.B % 8 == 0 ? " " : "R. Example",
+        Predicted = [new(Measurand.Ph, 7.4, 0.1, -0.2, 0.02, at - TimeSpan.FromMinutes(act.A % 100)), new(Measurand.FreeChlorine, 1, 0.05, act.A % 3, 0.1, at)],
+        Corrects = act.B % 5 == 0 ? TimeOrderedId.Derive(Hall.Nine, $"dose {act.A % 6}") : null, CorrectionReason = "another drum",
+    }));
 
     private static void Incident(Bench bench, Act act)
     {

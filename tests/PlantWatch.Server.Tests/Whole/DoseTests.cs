@@ -1,0 +1,108 @@
+using System.Net;
+using System.Net.Http.Json;
+using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Server.Api;
+
+namespace PlantWatch.Server.Tests.Whole;
+
+/// <summary>Doses through the public interface: advice and refusal in words, what was given, and what the retest says of it.</summary>
+public sealed class DoseTests
+{
+    private const string Confirmed = "{ by: M. Reed, on: \"2026-01-05\" }";
+
+    private static readonly string Plant = WholeServer.Plant
+        .Replace("    volume_m3: 400", $"    volume_m3: 400\n        volume_confirmed: {Confirmed}", StringComparison.Ordinal)
+        .Replace("    name: Hall\n", $"    name: Hall\n    balance_tank_m3: 40\n    balance_tank_confirmed: {Confirmed}\n    turnover_hours: 4\n", StringComparison.Ordinal)
+        .Replace("  time_zone: Europe/London\n", "  time_zone: Europe/London\n  units: us\n", StringComparison.Ordinal)
+        .Replace("circuits:\n", """
+              - id: hypo
+                name: Hypochlorite
+                kind: sodium_hypochlorite
+                strength_percent: 12.5
+                strength_means: trade
+                price_per_l: 1
+              - id: tri
+                name: Trichlor
+                kind: trichlor
+                strength_percent: 90
+            circuits:
+
+            """, StringComparison.Ordinal);
+
+    private static readonly TestResult[] Tests =
+    [
+        new(Measurand.Ph, 7.5, TestMethod.Photometer), new(Measurand.FreeChlorine, 0.6, TestMethod.Photometer), new(Measurand.Temperature, 28, TestMethod.Meter),
+        new(Measurand.TotalAlkalinity, 100, TestMethod.Photometer), new(Measurand.CalciumHardness, 250, TestMethod.Photometer),
+    ];
+
+    private static async Task<DoseAdviceView> AdviseAsync(WholeServer server, DoseAdviceRequest request) =>
+        await WholeServer.ReadAsync<DoseAdviceView>(await server.Http.PostAsJsonAsync("/api/v1/pools/main/dose-advice", request, PlantJson.Options));
+
+    [Fact]
+    public async Task Advice_says_amount_cap_effect_equipment_and_precautions_in_the_units_of_the_plant()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, Tests));
+        var advice = await AdviseAsync(server, new("hypo", Measurand.FreeChlorine, 1.6, BathersOut: true));
+
+        Assert.Empty(advice.Refused);
+        // 440 m3 x 1 mg/L at 125 g/L: 3.52 L, 119 US fl oz.
+        Assert.Equal(3.52, advice.Dose!.TotalVolume!.Value, 1e-6);
+        Assert.Equal("119 US fl oz", advice.Dose.TotalVolume.Text.Replace('\u00a0', ' '));
+        Assert.Equal(3.52, advice.Dose.Cost!.Value, 1e-6);
+        Assert.True(advice.Dose.Whole);
+        Assert.Equal(1.6, advice.Dose.AtOnce!.FreeChlorine, 1e-6);
+        Assert.True(advice.Dose.AtOnce.Ph > advice.Dose.Before!.Ph);
+        Assert.Equal(4, advice.RetestHours);
+        Assert.All([advice.How, advice.Equipment, advice.Precautions], said => Assert.NotEmpty(said));
+        Assert.Contains(advice.Precautions, said => said.Text.Contains("Hydrochloric acid", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_refusal_is_an_answer_in_words()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var advice = await AdviseAsync(server, new("acid", Measurand.Ph, 7.4));
+        Assert.Null(advice.Dose);
+        Assert.Equal(["dose.volume_unconfirmed", "dose.tank_not_known", "dose.test_missing", "dose.bathers_not_known"], advice.Refused.Select(said => said.Code));
+        Assert.All(advice.Refused, said => Assert.NotEqual(said.Code, said.Text));
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.Http.PostAsJsonAsync("/api/v1/pools/main/dose-advice", new DoseAdviceRequest("lead", Measurand.Ph, 7.4), PlantJson.Options)).StatusCode);
+    }
+
+    [Fact]
+    public async Task A_dose_given_is_kept_once_and_the_retest_answers_it_also_after_a_restart()
+    {
+        var server = await WholeServer.StartAsync(plant: Plant);
+        var given = WholeServer.Now - TimeSpan.FromHours(5);
+        await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(given - TimeSpan.FromMinutes(10), Tests));
+        var (id, dose) = (Guid.CreateVersion7(), new GivenDoseRequest("main", "hypo", null, 3.52, given, "R. Example"));
+        var first = await WholeServer.ReadAsync<GivenDoseView>(await server.PutAsync($"/api/v1/doses/{id}", dose));
+        Assert.Equal(1.0, first.Dose.Predicted.Single(p => p.Measurand == Measurand.FreeChlorine).Change, 1e-6);
+        server = await server.RestartAsync();
+        await using (server)
+        {
+            var again = await WholeServer.ReadAsync<GivenDoseView>(await server.PutAsync($"/api/v1/doses/{id}", dose));
+            Assert.Equal(first.ArrivedAt, again.ArrivedAt);
+            Assert.Equal(HttpStatusCode.Conflict, (await server.PutAsync($"/api/v1/doses/{id}", dose with { Litres = 4 })).StatusCode);
+            await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, new TestResult(Measurand.FreeChlorine, 1.55, TestMethod.Photometer)));
+
+            var seen = Assert.Single((await server.GetAsync<DosesView>("/api/v1/pools/main/doses")).Given);
+            var figure = Assert.Single(Assert.Single(seen.Responses).Figures);
+            Assert.Equal((ResponseWord.AsPredicted, 1.55), (figure.Word, figure.Measured));
+            Assert.Contains("predicted 1.60, measured 1.55", figure.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Products_that_may_not_go_in_say_so_before_anybody_asks()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        var products = (await server.GetAsync<DosesView>("/api/v1/pools/main/doses")).Products;
+        Assert.Contains("dose.stabiliser_indoors", products.Single(p => p.Id == "tri").Unfit.Select(said => said.Code));
+        Assert.Empty(products.Single(p => p.Id == "hypo").Unfit);
+        Assert.Equal([(Measurand.FreeChlorine, 1)], products.Single(p => p.Id == "hypo").Targets.Select(t => (t.Measurand, t.Direction)));
+    }
+}
