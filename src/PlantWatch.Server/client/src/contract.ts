@@ -1,6 +1,7 @@
 // The shapes of /api/v1 and of the hub /live, as the server's Contracts.cs writes them. Times are ISO 8601 in UTC.
 
 import type { BalanceView } from './contract.balance';
+import type { IncidentView } from './contract.incident';
 
 export type Iso = string;
 export type Measurand =
@@ -57,7 +58,7 @@ export interface CircuitView {
 }
 export interface PoolView {
   id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
-  hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null;
+  hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null; incidents?: IncidentView[];
 }
 export interface ManualView {
   measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;
