@@ -94,6 +94,7 @@ internal static class PlantWatchServer
         api.MapRecord();
         api.MapCharts();
         api.MapOrp();
+        api.MapCirculation();
         api.MapBalance();
         api.MapWhatIf();
         api.MapDoses();

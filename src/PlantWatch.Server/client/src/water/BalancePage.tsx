@@ -5,6 +5,7 @@ import { poolViews } from '../live/store';
 import { link } from '../router';
 import { words } from '../words';
 import { BalanceVerdict } from './BalanceVerdict';
+import { CirculationCard } from './CirculationCard';
 import { ChlorineSheet } from './ChlorineSheet';
 import { CombinedSheet } from './CombinedSheet';
 import { IndexTable } from './IndexTable';
@@ -21,6 +22,7 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
       <div class="stack">
         <BalanceVerdict balance={balance} />
         <InputTable pool={pool} balance={balance} />
+        <CirculationCard poolId={pool.id} />
         {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} />}
         {view?.combined && <CombinedSheet combined={view.combined} />}
       </div>

@@ -1,3 +1,4 @@
+import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
 import { incident } from './incident';
@@ -7,7 +8,7 @@ import { plan } from './plan';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
