@@ -20,19 +20,35 @@ internal static class PresentWater
             ? new BalanceInput(measurand, Supported(probe, measurand), probe.Last.MeasuredAt, true, probe.Trust.Bias.IsKnown ? probe.Trust.Bias.Expanded : null, IsDoubted(probe), probe.Id)
             : null;
 
-    /// <summary>The probe that speaks for the pool.</summary>
+    /// <summary>The probe that speaks for the pool: its own before one in the mixed return, one in good standing before one in doubt.</summary>
     /// <remarks>What a silent probe said last is not live, and a corrected number may be one that no water can have.</remarks>
     public static ProbeState? Source(CircuitState state, PoolPlan plan, Measurand measurand)
     {
+        ProbeState? best = null;
+        var rank = int.MaxValue;
         for (var i = 0; i < state.Probes.Length; i++)
         {
             var (probe, wiring) = (state.Probes[i], state.Plan.Probes[i]);
-            if (wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood()
-                && !ProbeViews.IsSilent(state, wiring) && measurand.Possible().Contains(probe.Last.Value)) return probe;
+            if (!Speaks(state, plan, measurand, probe, wiring) || Rank(probe, wiring) >= rank) continue;
+            (best, rank) = (probe, Rank(probe, wiring));
         }
 
-        return null;
+        return best;
     }
+
+    private static bool Speaks(CircuitState state, PoolPlan plan, Measurand measurand, ProbeState probe, ProbePlan wiring) =>
+        wiring.Measurand == measurand && (wiring.PoolId is null || wiring.PoolId == plan.Id) && probe.Last.Quality.IsGood()
+        && !ProbeViews.IsSilent(state, wiring) && measurand.Possible().Contains(probe.Last.Value);
+
+    // An own probe that the tests correct still knows more of this pool than one that sees the water of all.
+    private static int Rank(ProbeState probe, ProbePlan wiring) => (Own: wiring.PoolId is not null, Doubted: IsDoubted(probe)) switch
+    {
+        (true, false) => 0,
+        (true, true) when IsFlagged(probe) => 1,
+        (false, false) => 2,
+        (true, true) => 3,
+        _ => 4,
+    };
 
     /// <summary>What the tests support of a probe's number.</summary>
     /// <remarks>A probe that the tests call wrong would carry its error into every index; what the tests support is used, and said.</remarks>

@@ -45,6 +45,14 @@ public sealed class SharedWaterTests
         Assert.Equal(7.4, Assert.Single(Pools(corrected)[0].Balance.Inputs, i => i.Live).Value);
     }
 
+    [Fact]
+    public void A_pool_s_own_probe_speaks_before_the_one_in_the_mixed_return()
+    {
+        var pools = Pools(Fed("lane-ph", 7.2));
+        Assert.Equal([7.2, 7.4], pools.Select(p => p.Balance.Inputs.Single(i => i.Live).Value));
+        Assert.Equal(["lane-ph", "toddler-ph"], pools.Select(p => p.Balance.Inputs.Single(i => i.Live).ProbeId));
+    }
+
     private static IReadOnlyList<PoolView> Pools(CircuitState state) =>
         CircuitViews.Of(state, 1, state.Watermark, new LedgerView(0, 0, 0, 0, 0, 0, 0, 0, 0), Wording.English).Pools;
 

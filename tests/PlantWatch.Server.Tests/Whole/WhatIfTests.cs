@@ -78,6 +78,31 @@ public sealed class WhatIfTests
         Assert.Contains("\u00b0F", await refusal.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    /// <summary>Reference pack, section 4: hypochlorite raises pH at once, and after the chlorine is consumed the net is only its excess caustic (computed).</summary>
+    [PeerFact("mosquitto_pub")]
+    public async Task Hypochlorite_raises_pH_and_chlorine_and_most_of_the_pH_goes_with_the_chlorine()
+    {
+        await using var server = await StartAsync();
+        var wish = Nothing with { Doses = [new("sodium_hypochlorite", 30)] };
+        var fresh = await WholeServer.ReadAsync<WhatIfView>(await server.PostAsync(Path, wish));
+        var spent = await WholeServer.ReadAsync<WhatIfView>(await server.PostAsync(Path, wish with { ChlorineSpent = true }));
+        Assert.True(fresh.After!.Figures.FreeChlorine > fresh.Now!.Figures.FreeChlorine + 5);
+        Assert.Equal(spent.Now!.Figures.FreeChlorine!.Value, spent.After!.Figures.FreeChlorine!.Value, 1e-6);
+        var (rise, left) = (fresh.After.Figures.Ph - fresh.Now.Figures.Ph, spent.After.Figures.Ph - spent.Now.Figures.Ph);
+        Assert.True(rise > 0.05);
+        Assert.InRange(left, 0, rise / 3);
+    }
+
+    [PeerFact("mosquitto_pub")]
+    public async Task More_dechlorinator_than_there_is_chlorine_is_named_and_no_failure()
+    {
+        await using var server = await StartAsync();
+        var view = await WholeServer.ReadAsync<WhatIfView>(await server.PostAsync(Path, Nothing with { Doses = [new("sodium_thiosulfate", 100)], Curve = "sodium_thiosulfate" }));
+        Assert.Null(view.After);
+        Assert.Contains(view.Remarks, r => r.Code == "what_if.more_than_there_is");
+        Assert.NotEmpty(view.AgainstDose.At);
+    }
+
     [PeerFact("mosquitto_pub")]
     public async Task A_water_that_cannot_be_is_explained()
     {

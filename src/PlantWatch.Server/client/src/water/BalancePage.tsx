@@ -22,9 +22,9 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
       <div class="stack">
         <BalanceVerdict balance={balance} />
         <InputTable pool={pool} balance={balance} />
-        <CirculationCard poolId={pool.id} />
-        {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} />}
+        {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} inputs={balance.inputs} />}
         {view?.combined && <CombinedSheet combined={view.combined} />}
+        <CirculationCard poolId={pool.id} />
       </div>
       <div class="stack">
         <IndexTable balance={balance} />

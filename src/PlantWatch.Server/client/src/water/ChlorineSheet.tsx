@@ -1,5 +1,6 @@
-import type { ChlorineView } from '../contract.balance';
+import type { BalanceInput, ChlorineView } from '../contract.balance';
 import { fixed } from '../format/number';
+import { Age } from '../parts/Age';
 import { words } from '../words';
 
 function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | null; u: number | null; share: number | null; testId: string }) {
@@ -11,7 +12,8 @@ function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | n
 }
 
 /** How much of the free chlorine disinfects, with the cyanurate there is and as it would be without. */
-export function ChlorineSheet({ chlorine }: { chlorine: ChlorineView }) {
+export function ChlorineSheet({ chlorine, inputs }: { chlorine: ChlorineView; inputs: BalanceInput[] }) {
+  const free = inputs.find(i => i.measurand === 'free_chlorine');
   const stabilised = (chlorine.cyanurate ?? 0) > 0;
   return (
     <section class="sheet card" data-testid="chlorine">
@@ -21,6 +23,7 @@ export function ChlorineSheet({ chlorine }: { chlorine: ChlorineView }) {
           <Line name={stabilised ? words.water.withCyanurate(fixed(chlorine.cyanurate, 0)) : words.water.asItIs} hocl={chlorine.hocl} u={chlorine.u} share={chlorine.share} testId="hocl" />
           {stabilised && <Line name={words.water.without} hocl={chlorine.hoclWithout} u={null} share={chlorine.shareWithout} testId="hocl-without" />}
         </tbody></table>}
+      {free && <p class="hint">{words.water.chlorineFrom(free.live ? words.water.live : words.water.test)}<Age at={free.at} />{free.suspect && <b>, {words.water.doubted}</b>}.</p>}
       {chlorine.sayings.length > 0 && <ul class="plain">{chlorine.sayings.map(s => <li key={s.text}>{s.text}</li>)}</ul>}
     </section>
   );

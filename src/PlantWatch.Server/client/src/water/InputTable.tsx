@@ -19,7 +19,7 @@ export function InputTable({ pool, balance }: { pool: PoolInfo; balance: Balance
         <tbody>{balance.inputs.map(i => (
           <tr key={i.measurand} data-testid={'input-' + i.measurand} data-suspect={i.suspect}>
             <th scope="row">{words.measurand[i.measurand]}</th>
-            <td class="n">{fixed(i.value, decimalsOf(i.measurand))} <span class="unit">{unitOf(i.measurand)}</span>{beside(i.measurand, i.value) && <span class="under block">{beside(i.measurand, i.value)}</span>}{i.u !== null && <span class="under block">{words.water.plusMinus(fixed(i.u, decimalsOf(i.measurand)))}</span>}</td>
+            <td class="n">{fixed(i.value, decimalsOf(i.measurand))} <span class="unit">{unitOf(i.measurand)}</span>{beside(i.measurand, i.value) && <span class="under block">{beside(i.measurand, i.value)}</span>}<span class="under block">{i.u === null ? words.water.noU : words.water.plusMinus(fixed(i.u, decimalsOf(i.measurand)))}</span></td>
             <td class="origin">{i.live && i.probeId ? <a href={link('probe', i.probeId)} title={allProbes.value.get(i.probeId)?.name}>{words.water.live}</a> : <a href={link('pool', pool.id)}>{words.water.test}</a>}
               {i.suspect && <span class="beyond"><WarnGlyph />{words.water.doubted}</span>}</td>
             <td><Age at={i.at} bare /></td>

@@ -25,6 +25,8 @@ export function useImagined(poolId: string): Imagined & { wish: (wish: WhatIfReq
     clearTimeout(timer.current);
     const wanted = newest.current;
     if (flying.current || gone.current || wanted === null) return;
+    // A page that nobody looks at asks for nothing; it asks again when it is looked at.
+    if (document.hidden) { timer.current = setTimeout(() => void ask(), freshen); return; }
     flying.current = true;
     const answer = await post<WhatIfView>(`/pools/${encodeURIComponent(poolId)}/what-if`, wanted);
     flying.current = false;

@@ -29,6 +29,7 @@ export const water = {
   } as Record<string, string>,
   scale: { dissolves: 'dissolves', deposits: 'deposits', label: (v: string, u: string) => `Index ${v}, give or take ${u}, on a scale from \u22121.5 to +1.5; balanced is from \u22120.5 to +0.5` },
   plusMinus: (u: string) => `\u00b1\u00a0${u}`,
+  noU: '\u00b1 not known', chlorineFrom: (origin: string) => `Free chlorine by ${origin}, `,
   both: (claim: string, u: string) => `\u00b1 ${claim} by the method, \u00b1 ${u} by the inputs`, claimOnly: (claim: string) => `\u00b1 ${claim} by the method`, inputsOnly: (u: string) => `\u00b1 ${u} by the inputs`,
   go: 'Indices', noIndices: 'None can be had yet: see what is missing.', shown: 'Made for other waters: shown, not acted on',
   inputs: 'Worked out from', input: 'Input', value: 'Value', origin: 'From', age: 'Age', live: 'probe', test: 'test', doubted: 'in doubt', onDoubtedPh: 'rest on a pH in doubt', enter: 'Enter a check', tryIt: 'Try a change', more: 'All indices and inputs',
