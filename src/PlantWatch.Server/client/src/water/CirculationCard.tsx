@@ -48,7 +48,7 @@ export function CirculationCard({ poolId }: { poolId: string }) {
           {field('bathers', words.circulation.bathers)}{field('litresPerBather', words.circulation.litres)}
           {field('backwashFlow', words.circulation.backwash)}{field('backwashMinutes', words.circulation.minutes)}
         </div>
-        {view.fresh && <p data-testid="circulation-fresh"><b>{both(view.fresh.total)}</b> {words.circulation.replaced(`${fixed(100 * view.fresh.partReplaced, 1)}\u00a0%`)}</p>}
+        {view.fresh && <p data-testid="circulation-fresh"><b>{both(view.fresh.total)}</b>: {words.circulation.replaced(`${fixed(100 * view.fresh.partReplaced, 1)}\u00a0%`)}</p>}
       </details>
       {view.sayings.length > 0 && <ul class="plain">{view.sayings.map(s => <li key={s.text}>{s.text}</li>)}</ul>}
     </section>
