@@ -1,6 +1,7 @@
 // The shapes of the server's Api/Contracts.WhatIf.cs.
 import type { Iso, Said } from './contract';
 import type { BalanceInput } from './contract.balance';
+import type { Amount } from './contract.units';
 
 export interface WhatIfWater {
   ph: number | null; temperature: number | null; totalAlkalinity: number | null; calciumHardness: number | null; dissolvedSolids: number | null;
@@ -13,8 +14,6 @@ export interface WaterFigures {
   saturationIndex: number | null; hypochlorousAcid: number | null; hypochlorousShare: number | null;
 }
 export interface FiguresView { figures: WaterFigures; word: string | null }
-/** In the units of the plant, the SI figure beside it. */
-export interface Amount { value: number; unit: string; text: string; inSi: string }
 export interface WhatIfAmount { product: string; mass: Amount; volume: Amount | null }
 type Column = (number | null)[];
 /** A curve by columns of one length; empty when there is none. */

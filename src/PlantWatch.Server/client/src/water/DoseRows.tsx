@@ -1,4 +1,5 @@
-import type { Amount, WhatIfAmount, WhatIfProduct } from '../contract.whatIf';
+import type { Amount } from '../contract.units';
+import type { WhatIfAmount, WhatIfProduct } from '../contract.whatIf';
 import { fixed, readTyped } from '../format/number';
 import { Remark, tie } from '../parts/Field';
 import { focusOn } from './focusOn';
