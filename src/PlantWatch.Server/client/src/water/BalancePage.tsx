@@ -24,10 +24,10 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
         <InputTable pool={pool} balance={balance} />
         {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} inputs={balance.inputs} />}
         {view?.combined && <CombinedSheet combined={view.combined} />}
-        <CirculationCard poolId={pool.id} />
       </div>
       <div class="stack">
         <IndexTable balance={balance} />
+        <CirculationCard poolId={pool.id} />
         <p class="water-more"><a class="button" href={link('check', pool.id)}>{words.water.enter}</a><a class="button" href={link('what-if', pool.id)}>{words.water.tryIt}</a></p>
       </div>
     </div>
