@@ -5,7 +5,7 @@ import { wait } from '../live/backoff';
 import { onLive } from '../live/connection';
 import { Outbox, type Item, type Outcome, type Shelf } from './outbox';
 
-const browser: Shelf = {
+export const browser: Shelf = {
   keys: () => { try { return Object.keys(localStorage); } catch { return []; } },
   get: key => { try { return localStorage.getItem(key); } catch { return null; } },
   set: (key, value) => localStorage.setItem(key, value),
