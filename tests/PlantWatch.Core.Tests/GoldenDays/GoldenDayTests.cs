@@ -77,6 +77,8 @@ public sealed class GoldenDayTests
                 Id = TimeOrderedId.Derive(at, p.Probe), ProbeId = p.Probe, Offset = p.Offset, ProposedBy = p.Who,
                 Checks = [.. State.Probes.Single(x => x.Id == p.Probe).Trust.Pairs.Select(x => x.CheckId)],
             }),
+            Act.Declare d => new IncidentDeclared(at, new Incident { Id = TimeOrderedId.Derive(at, d.Pool), PoolId = d.Pool, Kind = d.Kind, Authority = d.Authority, DeclaredBy = d.Who }),
+            Act.Close c => new IncidentClosed(at, State.Incidents.Keys.Single(), c.Who, c.Why),
             Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
             _ => throw new InvalidOperationException($"{act} has no event"),
         });
@@ -90,6 +92,8 @@ public sealed class GoldenDayTests
             State = result.Next;
             _readings.AddRange(result.Readings);
             foreach (var line in result.Refusals.Select(_telling.Of).Concat(result.Entries.SelectMany(_telling.Of))) _told.Append(line).Append('\n');
+            if (happening is CheckEntered or IncidentDeclared)
+                foreach (var line in _telling.Clocks(State, _now)) _told.Append(line).Append('\n');
             Assert.False(result.Outcomes[0] is Outcome.TurnedDown, $"{happening} was turned down");
         }
 

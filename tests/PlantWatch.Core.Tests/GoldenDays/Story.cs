@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -9,7 +10,7 @@ namespace PlantWatch.Core.Tests.GoldenDays;
 /// <summary>What happens in a story, at what time: read from the plain text of its events.txt.</summary>
 /// <remarks>
 /// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit;
-/// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten.
+/// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten, and <c>at outlet</c> or <c>at pool, stairs</c> the place of it.
 /// </remarks>
 internal sealed partial class Story
 {
@@ -39,6 +40,9 @@ internal sealed partial class Story
         if (line.StartsWith("day ", StringComparison.Ordinal)) _day = DateOnly.ParseExact(line[4..].Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture);
         else if (Holds().Match(line) is { Success: true } hold) Hold(hold);
         else if (Checked().Match(line) is { Success: true } check) Check(check);
+        else if (Declared().Match(line) is { Success: true } d)
+            Add(At(d, "at"), new Act.Declare(d.Groups["pool"].Value, Word<IncidentKind>(d.Groups["kind"].Value), Word<IncidentAuthority>(d.Groups["authority"].Value), d.Groups["who"].Value));
+        else if (Closed().Match(line) is { Success: true } c) Add(At(c, "at"), new Act.Close(c.Groups["who"].Value, c.Groups["why"].Value));
         else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
         else if (Acknowledged().Match(line) is { Success: true } seen) Add(At(seen, "at"), new Act.Acknowledge(seen.Groups["key"].Value, seen.Groups["who"].Value, seen.Groups["words"].Value));
         else if (Proposed().Match(line) is { Success: true } p) Add(At(p, "at"), new Act.Propose(p.Groups["probe"].Value, Number(p.Groups["offset"].Value), p.Groups["who"].Value));
@@ -71,7 +75,7 @@ internal sealed partial class Story
         Add(sampled + Typing, new Act.Check(new ManualCheck
         {
             Id = TimeOrderedId.Derive(sampled, line.Value), PoolId = line.Groups["pool"].Value, SampledAt = sampled, EnteredAt = sampled + Typing, Who = line.Groups["who"].Value,
-            Point = SamplePoint.Pool, BottomVisible = said.Contains("bottom seen") ? true : said.Contains("bottom not seen") ? false : null,
+            Point = line.Groups["point"].Success ? Word<SamplePoint>(line.Groups["point"].Value) : SamplePoint.Pool, Place = line.Groups["place"].Success ? line.Groups["place"].Value : null, BottomVisible = said.Contains("bottom seen") ? true : said.Contains("bottom not seen") ? false : null,
             Results = [.. said.Where(s => !s.StartsWith("bottom", StringComparison.Ordinal)).Select(Result)],
         }));
     }
@@ -95,13 +99,21 @@ internal sealed partial class Story
         return Instant.From(new DateTimeOffset(local, _zone.GetUtcOffset(local)));
     }
 
+    private static T Word<T>(string key) where T : struct, Enum => Enum.GetValues<T>().Single(value => Telling.Word(value) == key);
+
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(@"^(?<from>\S+) - (?<to>\S+)\s+(?<probe>\S+) (?<first>-?[\d.]+)( -> (?<last>-?[\d.]+))?$")]
     private static partial Regex Holds();
 
-    [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+) by (?<who>[^:]+): (?<what>.+)$")]
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+)( at (?<point>[a-z_]+)(, (?<place>[a-z ]+?))?)? by (?<who>[^:]+): (?<what>.+)$")]
     private static partial Regex Checked();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) incident in (?<pool>\S+): (?<kind>\S+), by the figures of (?<authority>\S+), declared by (?<who>.+)$")]
+    private static partial Regex Declared();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) close the incident by (?<who>[^:]+): (?<why>.+)$")]
+    private static partial Regex Closed();
 
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) (?<topic>\S+) says (?<text>.+)$")]
     private static partial Regex Says();
@@ -126,5 +138,7 @@ internal abstract record Act
     public sealed record Check(ManualCheck Made) : Act;
     public sealed record Acknowledge(string Key, string Who, string Words) : Act;
     public sealed record Propose(string Probe, double Offset, string Who) : Act;
+    public sealed record Declare(string Pool, IncidentKind Kind, IncidentAuthority Authority, string Who) : Act;
+    public sealed record Close(string Who, string Why) : Act;
     public sealed record Approve(string Probe, string Who) : Act;
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Tests.GoldenDays;
@@ -30,6 +31,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case CalibrationEntry { Calibration: var c }:
                 yield return $"{at}  calibration  {c.ProbeId} {Word(c.Kind)} {Signed(c.Offset)} {Word(c.Status)} by {c.DecidedBy ?? c.ProposedBy}{(c.HoldsFrom.IsSet ? ", holds from " + clock(c.HoldsFrom) : "")}";
                 break;
+            case IncidentEntry i:
+                yield return $"{at}  incident     {i.Incident.PoolId} {Word(i.Incident.Kind)} {Word(i.Change)} by {i.By}{(i.Comment is { } words ? $", \"{words}\"" : "")}; its clock {Word(i.Hold)}, {Figure(Math.Floor(100 * i.Share))} % proven";
+                break;
             default:
                 break;
         }
@@ -45,6 +49,18 @@ internal sealed class Telling(Func<Instant, string> clock)
         foreach (var probe in state.Probes) yield return $"  {probe.Id} {Figure(probe.Last.Value)} (raw {Figure(probe.Last.Raw)}), by its signal {Word(probe.Signal.Standing)}, by the tests {Word(probe.Trust.Standing)}";
         var sums = state.Ledger;
         yield return $"  received {sums.Received} = stored {sums.Stored} + duplicates {sums.Duplicates} + refused {sums.Refused}";
+    }
+
+    /// <summary>How the clock of each open incident stands.</summary>
+    public IEnumerable<string> Clocks(CircuitState state, Instant now)
+    {
+        foreach (var incident in state.Incidents.Values)
+        {
+            var pool = state.Plan.Pools.Select((p, i) => (p.Id, i)).First(p => p.Id == incident.PoolId).i;
+            var hold = IncidentEvidence.Clock(incident, state.Plan.Pools[pool], state.Pools[pool], now);
+            var next = hold.NextTestBy.IsSet ? $", next test by {clock(hold.NextTestBy)}" : "";
+            yield return $"{"",14}clock {Word(hold.Word)}: {Figure(hold.Credited)} of {Figure(hold.Figure?.Required ?? 0)}{next}{string.Concat(hold.Why.Select(w => "; " + Say(w)))}";
+        }
     }
 
     public static string Word<T>(T value) where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());

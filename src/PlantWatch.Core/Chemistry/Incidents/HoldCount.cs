@@ -52,7 +52,9 @@ internal sealed class HoldCount(HoldFigure figure)
             return clock with { Word = HoldWord.NotStarted, Why = [.. broken, Reason.Of("incident.start_through_the_pool", figure.StartAt, Places, PlacesHeld(), Round.TotalMinutes)] };
         if (broken.Length > 0) return clock with { Word = HoldWord.Paused, Why = [.. broken] };
         if (_last is not { } last) return clock with { Word = HoldWord.Paused, Why = [Reason.Of("incident.test_at_lowest_point")] };
-        var end = last.At + TimeSpan.FromMinutes((figure.Required - _credited) / figure.WorthOfMinute(last.Residual!.Value));
+        // To the next whole second: a test at that time must prove it, not miss it by a rounding.
+        var seconds = Math.Ceiling((60 * (figure.Required - _credited) / figure.WorthOfMinute(last.Residual!.Value)) - Dust);
+        var end = last.At + TimeSpan.FromSeconds(seconds);
         var by = Instant.Earlier(end, last.At + figure.LongestGap);
         return now - last.At > figure.LongestGap
             ? clock with { Word = HoldWord.TestMissing, Why = [Reason.Of("incident.test_missing", (now - last.At).TotalMinutes, figure.LongestGap.TotalMinutes)] }

@@ -5,7 +5,7 @@ import { fixed } from '../format/number';
 import { words } from '../words';
 import { plain } from './incident';
 
-const [width, height, left, bottom, top] = [600, 150, 34, 20, 10];
+const [width, height, left, bottom, top] = [600, 160, 34, 26, 10];
 
 /** The residual as it was tested, and the time that counts filled in: for a contact time the area is the very thing that is counted. */
 export function HoldStrip({ clock }: { clock: ClockView }) {
