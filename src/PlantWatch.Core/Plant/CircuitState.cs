@@ -12,7 +12,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 5;
+    public const int CurrentFoldVersion = 6;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -22,6 +22,9 @@ public sealed record CircuitState
 
     /// <summary>Accepted sample time, clamped to receive time and moved on by ticks: timers run on this.</summary>
     public Instant Watermark { get; init; }
+
+    /// <summary>Since when time went on without a gap: while nobody listened no probe was silent.</summary>
+    public Instant ListeningSince { get; init; }
 
     /// <summary>Counts the ids given out, so that a replay gives the same ones.</summary>
     public long Serial { get; init; }
@@ -91,6 +94,9 @@ public sealed record ProbeState
 
     /// <summary>Newest reading; quality not received before the first.</summary>
     public LastReading Last { get; init; }
+
+    /// <summary>Since when it is expected: when the plan that names it, or names what it measures now, came into force.</summary>
+    public Instant ExpectedSince { get; init; }
 
     /// <summary>What the signal alone says.</summary>
     public SignalHealth Signal { get; init; } = SignalHealth.New;

@@ -37,7 +37,7 @@ public sealed partial record PlanChange
         if (old is null || state.Probes.FirstOrDefault(probe => probe.Id == old.Id) is not { } known) return new() { Id = next.Id };
         var carried = known.Id == next.Id ? known : known with { Id = next.Id };
         if (MeansSomethingElse(old, next))
-            return carried with { Last = ForgetNumber(known.Last), Signal = SignalHealth.New, Trust = ProbeTrust.New };
+            return carried with { Last = ForgetNumber(known.Last), ExpectedSince = Instant.Never, Signal = SignalHealth.New, Trust = ProbeTrust.New };
         return LearnsAnew(old, next, lineage) ? carried with { Trust = ProbeTrust.New } : carried;
     }
 

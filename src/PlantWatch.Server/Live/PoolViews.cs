@@ -41,7 +41,7 @@ internal static class PoolViews
     private static bool AnyHeard(CircuitState state, PoolPlan plan) =>
         ProbesOf(state, plan).Any(p => p.Last.Quality != Quality.NotReceived);
 
-    // A probe that was never heard raises no alarm of silence: it must not pass for a good one either.
+    // A probe that was never heard, and is not yet overdue, must not pass for a good one.
     private static bool NeedsCare(CircuitState state, PoolPlan plan) =>
         ProbesOf(state, plan).Any(p => p.Last.Quality == Quality.NotReceived || Standings.Worse(p.Signal.Standing, p.Trust.Standing) > Standing.Good);
 

@@ -28,6 +28,59 @@ public sealed class ProbeRuleTests
     }
 
     [Fact, Evidence("R-020")]
+    public void A_probe_never_heard_is_silent_from_when_it_was_expected()
+    {
+        var bench = new Bench();
+        bench.Pass(TimeSpan.FromSeconds(110));
+        Assert.False(bench.IsUp(RuleBook.Silent, "main-ph"));
+        bench.Pass(Minute);
+        Assert.Equal("probe.never_heard", bench.Alarm(RuleBook.Silent, "main-ph")!.Cause.Code);
+        bench.Says(Hall.Ph, "7.4");
+        bench.Tick();
+        Assert.False(bench.IsUp(RuleBook.Silent, "main-ph"));
+    }
+
+    [Fact, Evidence("R-020")]
+    public void A_probe_that_a_new_plant_file_names_is_expected_from_then_on()
+    {
+        var bench = new Bench(Hall.Plan.Without("main-orp"));
+        bench.Pass(10 * Minute);
+        bench.Load(Hall.Plan);
+        bench.Pass(TimeSpan.FromSeconds(110));
+        Assert.False(bench.IsUp(RuleBook.Silent, "main-orp"));
+        Assert.True(bench.IsUp(RuleBook.Silent, "main-ph"));
+        bench.Pass(Minute);
+        Assert.True(bench.IsUp(RuleBook.Silent, "main-orp"));
+    }
+
+    [Fact, Evidence("R-020")]
+    public void After_a_long_stop_of_the_server_silence_counts_from_when_it_listens_again()
+    {
+        var bench = new Bench();
+        bench.Says(Hall.Ph, "7.4");
+        bench.Tick();
+        bench.Skip(TimeSpan.FromHours(6));
+        bench.Tick();
+        Assert.False(bench.IsUp(RuleBook.Silent, "main-ph"));
+        bench.Pass(TimeSpan.FromSeconds(110));
+        Assert.False(bench.IsUp(RuleBook.Silent, "main-ph"));
+        bench.Pass(Minute);
+        Assert.True(bench.IsUp(RuleBook.Silent, "main-ph"));
+        Assert.True(bench.Alarm(RuleBook.Silent, "main-ph")!.Cause.Facts[1].Number > 360);
+    }
+
+    [Fact, Evidence("R-020")]
+    public void A_stop_of_the_server_takes_back_no_silence_that_stood_before()
+    {
+        var bench = new Bench();
+        bench.Says(Hall.Ph, "7.4");
+        bench.Pass(5 * Minute);
+        bench.Skip(TimeSpan.FromHours(6));
+        bench.Tick();
+        Assert.True(bench.IsUp(RuleBook.Silent, "main-ph"));
+    }
+
+    [Fact, Evidence("R-020")]
     public void A_probe_with_a_longer_interval_may_be_silent_for_three_of_them()
     {
         var bench = new Bench(Hall.Plan.With("main-ph", p => p with { Every = TimeSpan.FromMinutes(10) }));

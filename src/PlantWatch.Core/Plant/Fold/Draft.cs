@@ -20,6 +20,7 @@ internal sealed class Draft
         // Before its plan was loaded a circuit has no place for anything: nothing is claimed, and what arrives is refused and kept.
         Index = PlanIndex.Of(before.IsLoaded ? Plan : CircuitPlan.Nowhere);
         Watermark = before.Watermark;
+        ListeningSince = before.ListeningSince;
         Sums = new LedgerSums(before.Ledger);
         Probes = [.. before.Probes];
         Pumps = [.. before.Pumps];
@@ -38,6 +39,7 @@ internal sealed class Draft
     public CircuitPlan Plan { get; private set; }
     public PlanIndex Index { get; private set; }
     public Instant Watermark { get; set; }
+    public Instant ListeningSince { get; set; }
     public LedgerSums Sums { get; }
     public ProbeState[] Probes { get; private set; }
     public PumpState[] Pumps { get; private set; }
@@ -91,6 +93,7 @@ internal sealed class Draft
         Plan = Plan,
         Serial = _serial,
         Watermark = Watermark,
+        ListeningSince = ListeningSince,
         Ledger = Sums.Seal(),
         Probes = [.. Probes],
         Pumps = [.. Pumps],

@@ -16,6 +16,8 @@ internal static class PlanFold
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
         for (var i = 0; i < draft.Probes.Length; i++) draft.Alarms.Suppress(said.Plan.Probes[i].Id, FlowFold.Of(draft, i) == false, said.At);
+        for (var i = 0; i < draft.Probes.Length; i++)
+            if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
         IncidentFold.AfterPlan(draft, before, said.At);
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));

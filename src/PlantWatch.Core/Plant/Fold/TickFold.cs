@@ -10,9 +10,13 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>Time went on: who is silent, whose clock is wrong, which check is overdue, which delay has run out.</summary>
 internal static class TickFold
 {
+    // The shell ticks every second: a gap beyond this says that nobody listened, not that nobody spoke.
+    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(1);
+
     public static void Fold(Draft draft, Instant now)
     {
         if (now <= draft.Watermark) return;
+        if (now - draft.Watermark > LongestPause) draft.ListeningSince = now;
         draft.Watermark = now;
         for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, i, draft.Plan.Probes[i], draft.Probes[i], now);
         DutyFold.Look(draft, now);
@@ -22,17 +26,25 @@ internal static class TickFold
 
     private static void LookAtProbe(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)
     {
+        var silent = LookAtSilence(draft, index, plan, probe, now);
         if (probe.Last.Quality == Quality.NotReceived) return;
-        var silentFor = now - probe.Last.ReceivedAt;
-        var silent = silentFor > SignalLimits.SilentAfter(plan.Every);
-        var silentKey = draft.Index.SilentKeys[index];
-        if (silent || draft.Alarms.Knows(silentKey))
-            draft.Alarms.Look(RuleBook.Silent, silentKey, plan.Id, silent, now, () => Reason.Of("probe.silent", plan.Name, silentFor.TotalMinutes));
-
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;
         var wrong = !silent && lag > DeviceClock.LateAfter(plan.Every);
         var clockKey = draft.Index.ClockKeys[index];
         if (wrong || draft.Alarms.Knows(clockKey))
             draft.Alarms.Look(RuleBook.ClockDoubted, clockKey, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));
+    }
+
+    private static bool LookAtSilence(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)
+    {
+        var key = draft.Index.SilentKeys[index];
+        var never = probe.Last.Quality == Quality.NotReceived;
+        var heard = never ? probe.ExpectedSince : probe.Last.ReceivedAt;
+        // An alarm that stands is not taken back by a stop of ours: only a reading clears it.
+        var since = draft.Alarms.IsActive(key) ? heard : Instant.Later(heard, draft.ListeningSince);
+        var silent = now - since > SignalLimits.SilentAfter(plan.Every);
+        if (silent || draft.Alarms.Knows(key))
+            draft.Alarms.Look(RuleBook.Silent, key, plan.Id, silent, now, () => Reason.Of(never ? "probe.never_heard" : "probe.silent", plan.Name, (now - heard).TotalMinutes));
+        return silent;
     }
 }
