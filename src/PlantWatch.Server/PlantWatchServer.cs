@@ -98,6 +98,7 @@ internal static class PlantWatchServer
         api.MapBalance();
         api.MapWhatIf();
         api.MapDoses();
+        api.MapDosingPlan();
         app.MapHealth();
         app.MapMetrics();
         app.MapPlantWatchOpenApi();

@@ -24,7 +24,7 @@ internal sealed class DoseViews(Wording words, UnitSystem units)
 
     private Amount? Litres(ProductAtHand product, double kilograms) => product.IsLiquid ? _amounts.Volume(kilograms / product.KilogramsPerLitre!.Value) : null;
 
-    private static DoseFigures? Figures(Speciation? water) => water is null ? null : new(
+    public static DoseFigures? Figures(Speciation? water) => water is null ? null : new(
         water.Ph, double.IsFinite(water.SaturationIndex) ? water.SaturationIndex : null, water.FreeChlorine, water.HypochlorousAcid, water.TotalAlkalinity, water.CalciumHardness,
         water.Cyanurate, water.DissolvedSolids);
 

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Dosing;
+
+/// <summary>A water as it is planned from, and which of its figures a person has just stated in place of a test.</summary>
+/// <param name="Water">The water.</param>
+/// <param name="Stated">Figures stated just now: no test of theirs can be stale.</param>
+/// <param name="Fill">The fill water; null when not known.</param>
+public sealed record PlanBasis(TestedWater Water, ImmutableHashSet<Measurand> Stated, Water? Fill);
+
+/// <summary>Puts what stands against any dose in front of a plan: volume, tests, bathers, products. Doubt never makes safe.</summary>
+public static class PlanAdvisor
+{
+    private static readonly Measurand[] RestsOn =
+        [Measurand.Ph, Measurand.FreeChlorine, Measurand.TotalAlkalinity, Measurand.CalciumHardness, Measurand.CyanuricAcid, Measurand.DissolvedSolids];
+
+    /// <summary>Advises a plan.</summary>
+    /// <param name="at">What a dose is judged by.</param>
+    /// <param name="basis">The water it starts from.</param>
+    /// <param name="today">Today on the site's calendar.</param>
+    /// <param name="wish">What counts beside safety.</param>
+    public static PlanAdvice Of(DoseSituation at, PlanBasis basis, DateOnly today, PlanWish wish = PlanWish.FewerGoes)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        ArgumentNullException.ThrowIfNull(basis);
+        var judged = at.Products.Select(p => new LeftOut(ProductAtHand.Of(p, today), ProductFitness.Against(p, at.Pool))).ToArray();
+        ImmutableArray<ProductAtHand> fit = [.. judged.Where(j => j.Because.IsEmpty).Select(j => j.Product)];
+        var plan = DosingPlanner.Of(new()
+        {
+            Water = basis.Water, CubicMetres = Volume(at), Bands = UsualBands.Of(at.Pool), Products = fit, TurnoverHours = at.Circuit.TurnoverHours, Fill = basis.Fill, Wish = wish,
+        });
+        var refused = Refusals(at, basis, plan, today);
+        return new()
+        {
+            Refused = refused, CubicMetres = Volume(at), RetestHours = (at.Circuit.TurnoverHours is { } hours ? MixingTime.ToRetest(hours).OrNull : null) ?? DoseAdvisor.UsualRetestHours,
+            Plan = refused.IsEmpty ? plan : plan with { Steps = [], Dilution = null, Cost = null, End = null },
+            LeftOut = [.. judged.Where(j => !j.Because.IsEmpty)], Says = [.. Says(at)],
+        };
+    }
+
+    private static double Volume(DoseSituation at) => at.Circuit.Pools.Sum(p => p.VolumeCubicMetres) + (at.Circuit.BalanceTankCubicMetres ?? 0);
+
+    private static ImmutableArray<Reason> Refusals(DoseSituation at, PlanBasis basis, DosingPlan plan, DateOnly today)
+    {
+        var against = ImmutableArray.CreateBuilder<Reason>();
+        if (at.Entitlement != Entitlement.Granted) against.Add(Reason.Of("dose.not_entitled"));
+        if (at.Products.FirstOrDefault() is { } any) against.AddRange(DoseVolume.Of(at.Circuit, at.Pool, ProductAtHand.Of(any, today)).Against);
+        foreach (var measurand in RestsOn.Where(m => !basis.Stated.Contains(m)))
+            if (at.Tests.TryGetValue(measurand, out var test)) Test(measurand, test, at.Now, against);
+        if (plan.Steps.Any(s => s.Product is { Plan.AddedBy: not DosingWay.Pump })) Bathers(at, against);
+        return against.ToImmutable();
+    }
+
+    private static void Test(Measurand measurand, ManualValue test, Instant now, ImmutableArray<Reason>.Builder against)
+    {
+        if (test.Suspect) against.Add(Reason.Of("dose.test_suspect", measurand.Key()));
+        var age = now - test.SampledAt;
+        if (age > TestAge.Oldest(measurand)) against.Add(Reason.Of("dose.test_stale", measurand.Key(), age.TotalHours, TestAge.Oldest(measurand).TotalHours));
+    }
+
+    private static void Bathers(DoseSituation at, ImmutableArray<Reason>.Builder against)
+    {
+        if (at.BathersOut == true) return;
+        against.Add(at.BathersOut == false || at.Bathers > 0 ? Reason.Of("dose.bathers_in") : Reason.Of("dose.bathers_not_known"));
+    }
+
+    private static List<Reason> Says(DoseSituation at)
+    {
+        var all = new List<Reason>();
+        if (DoseRefusals.CombinedIsHigh(at)) all.Add(Reason.Of("plan.combined_high", at.Combined!.Value));
+        if (at.Pool.Disinfectant == Disinfectant.Bromine) all.Add(Reason.Of("plan.bromine"));
+        if (at.Circuit.TurnoverHours is null) all.Add(Reason.Of("plan.turnover_not_known", DoseAdvisor.UsualRetestHours));
+        return all;
+    }
+}
