@@ -5,7 +5,7 @@ namespace PlantWatch.Storage;
 
 /// <summary>Count, mean, deviation and slope of readings in one pass, without losing digits to large numbers.</summary>
 /// <remarks>B. P. Welford, Technometrics 4 (1962) 419-420, for mean and sum of squares; the same step for the products with time.</remarks>
-internal struct WindowSums
+public struct WindowSums
 {
     private const double MicrosecondsPerHour = 3.6e9;
     private int _count;
@@ -17,6 +17,10 @@ internal struct WindowSums
     private double _hourSquares;
     private double _products;
 
+    /// <summary>Takes a reading in.</summary>
+    /// <param name="t">Its time, microseconds since 1970.</param>
+    /// <param name="value">Raw number.</param>
+    /// <param name="quality">A reading that is no good is only counted.</param>
     public void Add(long t, double value, Quality quality)
     {
         if (!quality.IsGood())

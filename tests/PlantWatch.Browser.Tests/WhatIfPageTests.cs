@@ -28,6 +28,10 @@ public sealed class WhatIfPageTests(Chromium chromium) : IClassFixture<Chromium>
         await screen["reset"].ClickAsync();
         await Expect(screen["field-ph"]).ToHaveValueAsync("7.40");
         await Expect(screen["then-ph"]).ToHaveTextAsync("7.40");
+        // Stabiliser holds most of the chlorine back, and the little that is left is told apart from none.
+        await screen["field-cyanuricAcid"].FillAsync("40");
+        await Expect(screen["row-cyanurate"]).ToContainTextAsync("40");
+        Assert.InRange(await FigureAsync(screen, "then-hypochlorousAcid"), 0.005, hocl / 10);
         screen.IsClean();
     }
 

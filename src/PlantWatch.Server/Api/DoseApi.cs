@@ -14,6 +14,10 @@ namespace PlantWatch.Server.Api;
 internal static class DoseApi
 {
     private const int Shown = 50;
+    private const double MostKilograms = 100_000;
+
+    // The fold judges to the minute; here only what no calendar can hold is kept out.
+    private static readonly TimeSpan Oldest = TimeSpan.FromDays(31);
 
     public static void MapDoses(this RouteGroupBuilder api)
     {
@@ -34,15 +38,17 @@ internal static class DoseApi
         return Answers.Ok(Views(host).Of(DoseAdvisor.Of(at, product, request.Target, value), at));
     }
 
-    private static async Task<IResult> PutAsync(Guid id, GivenDoseRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    private static async Task<IResult> PutAsync(Guid id, GivenDoseRequest request, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
         if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
         if (host.WithPool(request.PoolId) is not { } worker) return Answers.Invalid("poolId", "pool.not_known");
         if (ProductOf(host, request.ProductId) is not { } plan) return Answers.Invalid("productId", "dose.product_not_known");
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note) ?? Bounds.OfRemark("correctionReason", request.CorrectionReason)) is { } tooLong) return tooLong;
+        if ((request.GivenAt - Instant.From(clock.GetUtcNow())).Duration() > Oldest) return Answers.Invalid("givenAt", "dose.time_impossible");
         var product = ProductAtHand.Of(plan, DoseSituations.Today(worker.State.Plan, request.GivenAt));
         if (Kilograms(request, product) is not { } kilograms) return Answers.Invalid("amount", request.Litres is null ? "dose.amount_impossible" : "dose.density_unknown");
+        if (kilograms is not (> 0 and <= MostKilograms)) return Answers.Invalid("amount", "dose.amount_impossible");
         if (request.Corrects is { } wrong && wrong != id && await store.EntryAsync(worker.Partition, wrong, cancellation) is not { Body: DoseEntry }) return Answers.Invalid("corrects", "dose.corrects_unknown");
         if (await store.EntryAsync(worker.Partition, id, cancellation) is { } known) return Again(known, request, kilograms, host);
 

@@ -1,3 +1,5 @@
+using PlantWatch.Server.Commands.Replay;
+
 namespace PlantWatch.Server.Commands;
 
 /// <summary>What can be asked of the program instead of starting the server. Each command answers with 0 when all went well, 1 when something in the input was bad, 2 when it was asked wrongly.</summary>
@@ -10,6 +12,8 @@ internal static class CommandLine
             columns id, pH, T_C, TA_mgL_CaCO3, CH_mgL_CaCO3, TDS_mgL; adds the saturation indices
         PlantWatch.Server dose IN.csv --out OUT.csv
             columns id, pH0, T_C, TA0_mgL_CaCO3, CH_mgL_CaCO3, TDS_mgL, reagent, dose_mmol_per_kgw; adds the water after the dose
+        PlantWatch.Server replay FOLDER --out FOLDER2
+            puts the recorded plant of FOLDER/input through the fold; writes verdicts.csv and doubted.csv
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>
@@ -21,6 +25,7 @@ internal static class CommandLine
             case ["check-plant", var path]: return CheckPlantCommand.Run(path, output);
             case ["balance", var from, "--out", var to]: return CsvTable.Run(from, to, BalanceTable.Columns, BalanceTable.Row, output, complaints);
             case ["dose", var from, "--out", var to]: return CsvTable.Run(from, to, DoseTable.Columns, DoseTable.Row, output, complaints);
+            case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);
             default:
                 (args is ["--help"] or ["-h"] or ["help"] ? output : complaints).WriteLine(Usage);
                 return args is ["--help"] or ["-h"] or ["help"] ? 0 : 2;

@@ -215,6 +215,14 @@ public class DoseAdvisorTests
         Assert.Equal([code], Codes(DoseAdvisor.Of(At() with { Closed = closed }, Product(ProductKind.CalciumHypochlorite), Measurand.FreeChlorine, target)));
 
     [Fact]
+    public void Chlorine_into_water_of_high_pH_says_that_pH_comes_first_and_is_not_withheld()
+    {
+        var advice = DoseAdvisor.Of(At(tests: With(Measurand.Ph, 7.8)), Product(ProductKind.CalciumHypochlorite, 65), Measurand.FreeChlorine, 2);
+        Assert.Empty(advice.Refused);
+        Assert.Contains(advice.Says, said => said.Code == "dose.ph_first");
+    }
+
+    [Fact]
     public void Gas_is_never_added_by_hand() => Assert.Contains(
         "dose.gas_by_hand", Codes(DoseAdvisor.Of(At(tests: With(Measurand.Ph, 7.6)), Product(ProductKind.CarbonDioxide), Measurand.Ph, 7.4)));
 

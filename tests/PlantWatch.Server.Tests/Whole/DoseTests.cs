@@ -97,6 +97,24 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public async Task What_cannot_have_been_given_is_refused_beside_its_field()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        var dose = new GivenDoseRequest("main", "hypo", 1, null, WholeServer.Now, "R. Example");
+        foreach (var (field, wrong) in ((string, GivenDoseRequest)[])[
+            ("poolId", dose with { PoolId = null }), ("productId", dose with { ProductId = "lead" }), ("amount", dose with { Kilograms = null }), ("amount", dose with { Kilograms = -1 }),
+            ("amount", dose with { Kilograms = null, Litres = 1e308 }), ("by", dose with { By = " " }), ("givenAt", dose with { GivenAt = default }),
+            ("givenAt", dose with { GivenAt = Instant.FromUtc(9999, 12, 31, 23) }), ("givenAt", dose with { GivenAt = WholeServer.Now + TimeSpan.FromHours(2) }), ("corrects", dose with { Corrects = Guid.CreateVersion7() })])
+        {
+            var answer = await server.PutAsync($"/api/v1/doses/{Guid.CreateVersion7()}", wrong);
+            Assert.Equal((field, HttpStatusCode.BadRequest), (field, answer.StatusCode));
+            Assert.Contains($"\"{field}\"", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.Empty((await server.GetAsync<DosesView>("/api/v1/pools/main/doses")).Given);
+    }
+
+    [Fact]
     public async Task Products_that_may_not_go_in_say_so_before_anybody_asks()
     {
         await using var server = await WholeServer.StartAsync(plant: Plant);

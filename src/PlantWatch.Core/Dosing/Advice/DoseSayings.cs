@@ -20,6 +20,7 @@ internal static class DoseSayings
         if (at.Pool.Disinfectant == Disinfectant.SaltElectrolysis) says.Add(Reason.Of("dose.salt_cell"));
         if (at.Pool.Secondary.Contains(SecondaryTreatment.Ozone)) says.Add(Reason.Of("dose.ozone"));
         if (at.Pool.Secondary.Contains(SecondaryTreatment.Uv)) says.Add(Reason.Of("dose.uv"));
+        if (product.Facts.ChlorinePerMole > 0 && at.Limit(Measurand.Ph)?.High is { } high && at.Tested(Measurand.Ph) > high) says.Add(Reason.Of("dose.ph_first", at.Tested(Measurand.Ph)!.Value, high));
         if (product.Facts.IsDechlorinator) says.Add(Reason.Of("dose.smallest_step"));
         return says.ToImmutable();
     }

@@ -83,7 +83,7 @@ internal static class DoseFold
     {
         if (string.IsNullOrWhiteSpace(dose.By)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
         if (!(dose.Kilograms > 0 && dose.Kilograms <= MostKilograms)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "amount", Reason.Of("dose.amount_impossible"));
-        if (dose.GivenAt > now + ClockSkew || dose.GivenAt < now - Oldest) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "givenAt", Reason.Of("dose.time_impossible", Oldest.TotalDays));
+        if (dose.GivenAt > now + ClockSkew || dose.GivenAt < now - Oldest) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "givenAt", Reason.Of("dose.time_impossible"));
         return dose.Corrects is not null && string.IsNullOrWhiteSpace(dose.CorrectionReason)
             ? Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "correctionReason", Reason.Of("field.required")) : null;
     }

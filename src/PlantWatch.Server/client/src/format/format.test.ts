@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ageAt, span } from './age';
 import { combined } from './chlorine';
-import { fixed, grouped, readTyped, signed } from './number';
+import { decimalsOfAcid, decimalsOfShare, fixed, grouped, readTyped, signed } from './number';
 import { uuid7 } from './uuid7';
 import { clock, fromField, toField } from './zone';
 
@@ -17,6 +17,11 @@ describe('numbers', () => {
     expect(signed(0.12, 2)).toBe('+0.12');
     expect(signed(-0.12, 2)).toBe('\u22120.12');
     expect(signed(0, 2)).toBe('0.00');
+  });
+  it('keep what little hypochlorous acid cyanurate leaves apart from none', () => {
+    expect(fixed(0.0193, decimalsOfAcid(0.0193))).toBe('0.019');
+    expect(fixed(0.68, decimalsOfAcid(0.68))).toBe('0.68');
+    expect([decimalsOfShare(0.9), decimalsOfShare(45), decimalsOfShare(null)]).toEqual([1, 0, 0]);
   });
   it('group thousands', () => expect(grouped(1234567)).toBe('1\u202f234\u202f567'));
 });

@@ -15,6 +15,12 @@ export function fixed(value: number | null | undefined, decimals: number): strin
   return value < 0 && Number(text) !== 0 ? minus + text : text;
 }
 
+/** Decimals for an amount of hypochlorous acid: with cyanurate in the water there is so little that hundredths would all look alike. */
+export const decimalsOfAcid = (value: number | null | undefined): number => value != null && Math.abs(value) < 0.1 ? 3 : 2;
+
+/** The same for its share in per cent. */
+export const decimalsOfShare = (percent: number | null | undefined): number => percent != null && Math.abs(percent) < 10 ? 1 : 0;
+
 /** The same with its sign always shown. */
 export function signed(value: number, decimals: number): string {
   const text = fixed(value, decimals);

@@ -1,13 +1,13 @@
 import type { BalanceInput, ChlorineView } from '../contract.balance';
-import { fixed } from '../format/number';
+import { decimalsOfAcid, decimalsOfShare, fixed } from '../format/number';
 import { Age } from '../parts/Age';
 import { words } from '../words';
 
 function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | null; u: number | null; share: number | null; testId: string }) {
   return (
     <tr data-testid={testId}><th scope="row">{name}</th>
-      <td class="n">{hocl === null ? '\u2013' : fixed(hocl, 2)} <span class="unit">mg/L</span>{u !== null && <span class="under block">{words.water.plusMinus(fixed(u, 2))}</span>}</td>
-      <td>{share === null ? '\u2013' : `${fixed(share * 100, 0)} %`}</td></tr>
+      <td class="n">{hocl === null ? '\u2013' : fixed(hocl, decimalsOfAcid(hocl))} <span class="unit">mg/L</span>{u !== null && <span class="under block">{words.water.plusMinus(fixed(u, decimalsOfAcid(hocl)))}</span>}</td>
+      <td>{share === null ? '\u2013' : `${fixed(share * 100, decimalsOfShare(share * 100))} %`}</td></tr>
   );
 }
 

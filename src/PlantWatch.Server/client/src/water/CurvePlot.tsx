@@ -16,7 +16,7 @@ export function CurvePlot({ width, kind, curve, before, then, now }: { width: nu
   const host = useRef<HTMLDivElement>(null);
   const chart = useRef<uPlot | null>(null);
   const spots = useRef<Spots>({ then, now });
-  spots.current = { then, now };
+  spots.current = { then: scaled(kind.column, then), now: scaled(kind.column, now) };
   const band = `${kind.band?.low}/${kind.band?.high}/${kind.span?.low}/${kind.span?.high}`;
   useEffect(() => {
     if (!host.current) return;
@@ -27,6 +27,9 @@ export function CurvePlot({ width, kind, curve, before, then, now }: { width: nu
   useEffect(() => { chart.current?.setData(columnsOf(kind.column, curve, before)); });
   return <div ref={host} class="curve-plot" aria-hidden="true" />;
 }
+
+/** A share is drawn in per cent. */
+const scaled = (column: CurveColumn, at: Spot | null): Spot | null => at && { x: at.x, y: at.y === null ? null : at.y * (column === 'share' ? 100 : 1) };
 
 function columnsOf(column: CurveColumn, curve: CurveView, before: CurveView | null): uPlot.AlignedData {
   const factor = column === 'share' ? 100 : 1;
@@ -62,7 +65,7 @@ function rangeOf(column: CurveColumn, low: number | null, high: number | null): 
   if (low === null || high === null) return [0, 1];
   if (column === 'saturation') return [Math.min(low, -0.7), Math.max(high, 0.7)];
   if (column === 'ph') return [Math.min(low, 7) - 0.1, Math.max(high, 7.8) + 0.1];
-  return column === 'share' ? [0, 100] : [0, Math.max(high * 1.08, 0.1)];
+  return column === 'share' ? [0, high > 20 ? 100 : Math.max(2, high * 1.08)] : [0, Math.max(high * 1.08, 0.01)];
 }
 
 function shade(u: uPlot, scale: 'x' | 'y', band: Band | undefined, ink: Ink): void {
@@ -80,8 +83,7 @@ function shade(u: uPlot, scale: 'x' | 'y', band: Band | undefined, ink: Ink): vo
 function spot(u: uPlot, at: Spot | null, ink: Ink, filled: boolean): void {
   if (!at || at.y === null) return;
   const { ctx, bbox } = u;
-  const share = u.scales['y']!.max === 100 && at.y <= 1 ? 100 : 1;
-  const x = u.valToPos(at.x, 'x', true), y = u.valToPos(at.y * share, 'y', true), r = 6 * devicePixelRatio;
+  const x = u.valToPos(at.x, 'x', true), y = u.valToPos(at.y, 'y', true), r = 6 * devicePixelRatio;
   if (x < bbox.left - 1 || x > bbox.left + bbox.width + 1) return;
   ctx.save();
   ctx.lineWidth = 2 * devicePixelRatio;

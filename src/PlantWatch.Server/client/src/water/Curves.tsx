@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PoolInfo } from '../contract';
 import type { WhatIfView } from '../contract.whatIf';
-import { fixed, signed } from '../format/number';
+import { decimalsOfAcid, decimalsOfShare, fixed, signed } from '../format/number';
 import { limitOf } from '../parts/beyond';
 import { words } from '../words';
 import { CurvePlot, type PlotKind } from './CurvePlot';
@@ -10,7 +10,7 @@ import { has, placesOf, valueAt, type CurveColumn } from './curvePoints';
 export interface CurvesProps { pool: PoolInfo; answer: WhatIfView; curve: string; kilograms: number | null; choose: (curve: string) => void }
 
 const write = (column: CurveColumn, value: number | null) => value === null ? words.whatIf.unknown
-  : column === 'saturation' ? signed(value, 2) : column === 'share' ? `${fixed(value * 100, 0)} %` : fixed(value, 2);
+  : column === 'saturation' ? signed(value, 2) : column === 'share' ? `${fixed(value * 100, decimalsOfShare(value * 100))} %` : fixed(value, column === 'hocl' ? decimalsOfAcid(value) : 2);
 
 const decimalsOfPlaces = (places: number[]) => [0, 1, 2].find(d => places.every(p => Math.abs(p - Number(p.toFixed(d))) < 1e-9)) ?? 3;
 

@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { DoseAdviceView, DoseProductView, GivenDoseRequest, GivenDoseView } from '../contract.dose';
 import { fixed, readTyped } from '../format/number';
+import { doseUnits } from '../format/doseUnits';
+import { units } from '../format/units';
 import { uuid7 } from '../format/uuid7';
 import { fromField, fullClock, toField } from '../format/zone';
 import { now, serverNow } from '../live/clock';
@@ -13,8 +15,7 @@ import { who } from '../parts/person';
 import { words } from '../words';
 
 const w = words.dose;
-type Unit = 'kg' | 'g' | 'L' | 'mL';
-interface Form { amount: string; unit: Unit | ''; when: string; note: string; reason: string }
+interface Form { amount: string; unit: string; when: string; note: string; reason: string }
 const empty: Form = { amount: '', unit: '', when: '', note: '', reason: '' };
 
 /** What a person added, whether or not it was advised; works without a connection. */
@@ -26,8 +27,8 @@ export function GivenForm({ pool, products, chosen, advice, correcting, done }: 
   const [sent, setSent] = useState<string | null>(null);
   const id = correcting?.dose.productId ?? chosen;
   const product = products.find(p => p.id === id);
-  const units: Unit[] = product?.density ? ['L', 'mL', 'kg', 'g'] : ['kg', 'g'];
-  const unit = form.unit !== '' && units.includes(form.unit) ? form.unit : units[0]!;
+  const offered = doseUnits(units.value, product?.density != null);
+  const unit = offered.find(u => u.name === form.unit) ?? offered[0]!;
   const outcome = doseOutcome.value?.id === sent ? doseOutcome.value?.outcome : undefined;
   useEffect(() => { if (sent && outcome?.kind === 'answered') done(); }, [outcome]);
   const set = (part: Partial<Form>) => { setForm(f => ({ ...f, ...part })); setSent(null); };
@@ -42,9 +43,9 @@ export function GivenForm({ pool, products, chosen, advice, correcting, done }: 
     if (correcting && !form.reason.trim()) missing['correctionReason'] = w.needReason;
     setErrors(missing);
     if (Object.keys(missing).length > 0 || amount.kind !== 'number' || !product || at === null) return;
-    const value = amount.value / (unit === 'g' || unit === 'mL' ? 1000 : 1);
+    const value = amount.value * unit.size;
     const request: GivenDoseRequest = {
-      poolId: pool, productId: product.id, kilograms: unit === 'kg' || unit === 'g' ? value : null, litres: unit === 'L' || unit === 'mL' ? value : null, givenAt: new Date(at).toISOString(),
+      poolId: pool, productId: product.id, kilograms: unit.of === 'kg' ? value : null, litres: unit.of === 'L' ? value : null, givenAt: new Date(at).toISOString(),
       by: who.value.trim(), note: form.note.trim() || null, corrects: correcting?.dose.id ?? null, correctionReason: correcting ? form.reason.trim() : null,
     };
     const made = uuid7();
@@ -54,15 +55,15 @@ export function GivenForm({ pool, products, chosen, advice, correcting, done }: 
     void flushDoses();
   };
 
-  const hint = advice?.dose && !correcting ? (advice.dose.firstVolume ?? advice.dose.first) : null;
+  const hint = advice?.dose && !correcting ? (unit.of === 'L' ? advice.dose.firstVolume : advice.dose.first) : null;
   return (
     <form class="sheet card given-form" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="given-form">
       <h2>{correcting ? w.correcting(`${correcting.dose.product}, ${fullClock(correcting.dose.givenAt, zone.value)}`) : w.given}{product && !correcting ? `: ${product.name}` : ''}</h2>
       <p class="hint">{w.givenLead}</p>
       <div class="two">
         <Field name="amount" label={w.amount} error={errors['amount']}>
-          <span class="inline"><input class="tall" type="text" inputMode="decimal" autocomplete="off" placeholder={hint ? fixed(hint.value, 2) : ''} value={form.amount} {...tie('amount', errors['amount'])} onInput={e => set({ amount: e.currentTarget.value })} />
-            <select value={unit} aria-label={w.unitChoice} data-testid="amount-unit" onChange={e => set({ unit: e.currentTarget.value as Unit })}>{units.map(u => <option key={u} value={u}>{u}</option>)}</select></span>
+          <span class="inline"><input class="tall" type="text" inputMode="decimal" autocomplete="off" placeholder={hint ? fixed(hint.value / unit.size, 2) : ''} value={form.amount} {...tie('amount', errors['amount'])} onInput={e => set({ amount: e.currentTarget.value })} />
+            <select value={unit.name} aria-label={w.unitChoice} data-testid="amount-unit" onChange={e => set({ unit: e.currentTarget.value })}>{offered.map(u => <option key={u.name} value={u.name}>{u.name}</option>)}</select></span>
         </Field>
         <Field name="givenAt" label={w.when} error={errors['givenAt']}>
           <input class="tall" type="datetime-local" value={form.when || toField(now.value, zone.value)} {...tie('givenAt', errors['givenAt'])} onInput={e => set({ when: e.currentTarget.value })} />

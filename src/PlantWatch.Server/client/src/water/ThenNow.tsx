@@ -1,5 +1,5 @@
 import type { FiguresView, WaterFigures } from '../contract.whatIf';
-import { fixed, signed } from '../format/number';
+import { decimalsOfAcid, decimalsOfShare, fixed, signed } from '../format/number';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 
@@ -22,11 +22,12 @@ const valueOf = (view: FiguresView | null, row: Row): number | null => {
   const value = view?.figures[row.key];
   return value === null || value === undefined ? null : value * (row.times ?? 1);
 };
-const write = (value: number | null, row: Row) => value === null ? words.whatIf.unknown : row.sign ? signed(value, row.decimals) : fixed(value, row.decimals);
+const decimalsOf = (row: Row, value: number | null) => row.key === 'hypochlorousAcid' ? decimalsOfAcid(value) : row.key === 'hypochlorousShare' ? decimalsOfShare(value) : row.decimals;
+const write = (value: number | null, row: Row) => value === null ? words.whatIf.unknown : row.sign ? signed(value, row.decimals) : fixed(value, decimalsOf(row, value));
 
 function Change({ from, to, row }: { from: number | null; to: number | null; row: Row }) {
   if (from === null || to === null) return <>{words.whatIf.unknown}</>;
-  const text = signed(to - from, row.decimals);
+  const text = signed(to - from, decimalsOf(row, Math.max(from, to)));
   return Number(text.replace('\u2212', '-')) === 0 ? <span class="hint">{words.whatIf.same}</span> : <b>{text}</b>;
 }
 

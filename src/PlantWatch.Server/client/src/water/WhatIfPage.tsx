@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PoolInfo } from '../contract';
 import type { WhatIfRequest } from '../contract.whatIf';
-import { fixed, readTyped, signed } from '../format/number';
+import { decimalsOfAcid, fixed, readTyped, signed } from '../format/number';
 import { clockSeconds } from '../format/zone';
 import { zone } from '../live/store';
 import { Remark, tie } from '../parts/Field';
@@ -102,7 +102,7 @@ function WhatIf({ pool }: { pool: PoolInfo }) {
           {answer && answer.remarks.length > 0 && <ul class="plain" data-testid="what-if-remarks">{answer.remarks.map(r => <li key={r.code + r.text}>{r.text}</li>)}</ul>}
           {index !== null && <p class="hint">{words.whatIf.claim}</p>}
           <p class="hint">{words.whatIf.closed}</p>
-          <output class="sr" aria-live="polite">{touched && then && words.whatIf.spoken(fixed(then.figures.ph, 2), hocl === null ? words.whatIf.unknown : `${fixed(hocl, 2)} mg/L`, index === null ? words.whatIf.unknown : signed(index, 2))}</output>
+          <output class="sr" aria-live="polite">{touched && then && words.whatIf.spoken(fixed(then.figures.ph, 2), hocl === null ? words.whatIf.unknown : `${fixed(hocl, decimalsOfAcid(hocl))} mg/L`, index === null ? words.whatIf.unknown : signed(index, 2))}</output>
         </section>
         {answer && <LazyCurves pool={pool} answer={answer} curve={draft.curve} kilograms={chosen ? kilogramsOf(chosen) : null} choose={curve => setDraft(d => ({ ...d, curve }))} />}
       </div>

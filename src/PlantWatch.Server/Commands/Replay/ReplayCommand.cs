@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Text;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+
+namespace PlantWatch.Server.Commands.Replay;
+
+/// <summary>Replays a recorded plant through the fold that runs live, and writes what it would have said and when. Causal: half of the input gives the same first half.</summary>
+internal static class ReplayCommand
+{
+    /// <summary>Reads FOLDER/input, writes verdicts.csv and doubted.csv; 0 when done, 2 when the input cannot be read.</summary>
+    public static int Run(string folder, string to, TextWriter output, TextWriter complaints)
+    {
+        try
+        {
+            var start = Stopwatch.GetTimestamp();
+            var input = Path.Combine(folder, "input");
+            Directory.CreateDirectory(to);
+            using var verdicts = new StreamWriter(Path.Combine(to, "verdicts.csv"), append: false, new UTF8Encoding(false), 1 << 16);
+            using var doubted = new StreamWriter(Path.Combine(to, "doubted.csv"), append: false, new UTF8Encoding(false));
+            var readings = All(input, new VerdictSheet(verdicts, doubted, BenchFiles.Probes(input).Select(p => p.Id).ToHashSet()), output);
+            output.WriteLine($"{readings:#,0} readings in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.0} s; written to {to}");
+            return 0;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or FormatException or KeyNotFoundException or IndexOutOfRangeException)
+        {
+            complaints.WriteLine(fault.Message);
+            return 2;
+        }
+    }
+
+    private static long All(string input, VerdictSheet sheet, TextWriter output)
+    {
+        sheet.Begin();
+        var probes = BenchFiles.Probes(input).ToLookup(p => p.Pool);
+        var poolOf = probes.SelectMany(g => g).ToDictionary(p => p.Id, p => p.Pool, StringComparer.Ordinal);
+        var aside = Aside(input, poolOf);
+        using var file = new ReadingsFile(Path.Combine(input, "readings.csv"));
+        var readings = 0L;
+        foreach (var pool in probes)
+        {
+            readings += One(pool.Key, [.. pool], aside.GetValueOrDefault(pool.Key) ?? [], file, sheet);
+            output.WriteLine($"{pool.Key}: {file.Part:0 %}");
+        }
+
+        return readings;
+    }
+
+    private static long One(string pool, BenchFiles.Probe[] probes, List<Happening> aside, ReadingsFile file, VerdictSheet sheet)
+    {
+        var mine = probes.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        var start = Instant.Earlier(file.Has ? file.At : aside[0].At, aside.Count > 0 ? aside[0].At : file.At);
+        var replayed = new ReplayedPool(pool, probes, start, sheet);
+        var (next, minute, count) = (0, start, 0L);
+        while (file.Has && mine.ContainsKey(file.Probe))
+        {
+            Until(replayed, aside, ref next, ref minute, file.At);
+            replayed.Reading(file.At, file.Probe, file.Payload());
+            count++;
+            file.Next();
+        }
+
+        Until(replayed, aside, ref next, ref minute, aside.Count > 0 ? aside[^1].At + TimeSpan.FromMinutes(1) : minute);
+        replayed.Flush();
+        return count;
+    }
+
+    // What happened beside the readings up to a time, and the clock that ticks every minute.
+    private static void Until(ReplayedPool pool, List<Happening> aside, ref int next, ref Instant minute, Instant at)
+    {
+        while (true)
+        {
+            var tick = minute + TimeSpan.FromMinutes(1);
+            if (next < aside.Count && aside[next].At <= at && aside[next].At <= tick) aside[next++].Do(pool);
+            else if (tick <= at) pool.Tick(minute = tick);
+            else return;
+        }
+    }
+
+    private static Dictionary<string, List<Happening>> Aside(string input, Dictionary<string, string> poolOf)
+    {
+        var all = new Dictionary<string, List<Happening>>(StringComparer.Ordinal);
+        void Add(string pool, Instant at, Action<ReplayedPool> what)
+        {
+            if (!all.TryGetValue(pool, out var list)) all.Add(pool, list = []);
+            list.Add(new Happening(at, what));
+        }
+
+        foreach (var flow in BenchFiles.Flows(input)) Add(flow.Pool, flow.At, p => p.Flow(flow.At, flow.Runs));
+        foreach (var service in BenchFiles.Services(input)) Add(poolOf[service.Probe], service.At, p => p.Service(service.At, service.Probe));
+        foreach (var tests in BenchFiles.Tests(input).GroupBy(t => (t.Pool, t.SampledAt, t.EnteredAt))) Add(tests.Key.Pool, tests.Key.EnteredAt, p => p.Check(tests.Key.EnteredAt, Check([.. tests])));
+        foreach (var pool in all.Keys.ToArray()) all[pool] = [.. all[pool].OrderBy(h => h.At)];
+        return all;
+    }
+
+    private static ManualCheck Check(BenchFiles.Test[] tests) => new()
+    {
+        Id = TimeOrderedId.Derive(tests[0].EnteredAt, $"{tests[0].Pool}/{tests[0].SampledAt}"), PoolId = tests[0].Pool, SampledAt = tests[0].SampledAt, EnteredAt = tests[0].EnteredAt, Who = "replay",
+        Point = SamplePoint.Pool, Results = [.. tests.Select(Result)],
+    };
+
+    private static TestResult Result(BenchFiles.Test test) => new(
+        test.Quantity switch
+        {
+            "ph" => Measurand.Ph, "free_chlorine" => Measurand.FreeChlorine, "total_chlorine" => Measurand.TotalChlorine, "temperature" => Measurand.Temperature,
+            _ => throw new FormatException($"{test.Quantity} is no quantity"),
+        },
+        test.Value,
+        test.Method switch { "photometer" => TestMethod.Photometer, "comparator" => TestMethod.Comparator, "meter" => TestMethod.Meter, _ => TestMethod.Unknown });
+
+    private sealed record Happening(Instant At, Action<ReplayedPool> Do);
+}

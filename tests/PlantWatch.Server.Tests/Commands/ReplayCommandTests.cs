@@ -1,0 +1,86 @@
+using System.Globalization;
+using PlantWatch.Server.Commands;
+
+namespace PlantWatch.Server.Tests.Commands;
+
+/// <summary>A recorded plant of one pool: pH 7.40, sampled by hand three times a day; on the sixth day the probe begins to read 0.5 too high.</summary>
+public sealed class ReplayCommandTests : IDisposable
+{
+    private static readonly DateTime Start = new(2025, 3, 1, 0, 0, 0, DateTimeKind.Utc);
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("plantwatch-replay-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void The_probe_that_left_the_tests_is_flagged_after_it_left_and_not_before()
+    {
+        var verdicts = Replay(days: 12);
+        var flagged = verdicts.Where(v => v.Probe == "p-ph" && v.Status is "maintenance_required" or "out_of_specification" or "failure").ToArray();
+        Assert.NotEmpty(flagged);
+        Assert.All(flagged, v => Assert.True(v.Time >= Start.AddDays(6)));
+        Assert.Equal(0.5, verdicts.Last(v => v.Probe == "p-ph" && v.Bias is not null).Bias!.Value, 0.12);
+        Assert.All(verdicts, v => Assert.Contains(v.Probe, (string[])["p-ph", "p-orp", "p-temperature"]));
+    }
+
+    [Fact]
+    public void Half_of_the_input_gives_the_same_first_half()
+    {
+        var whole = Replay(days: 12);
+        var half = Replay(days: 6);
+        Assert.NotEmpty(half);
+        Assert.Equal(half, whole.Take(half.Count));
+    }
+
+    [Fact]
+    public void A_folder_without_a_recorded_plant_is_refused()
+    {
+        var complaints = new StringWriter();
+        Assert.Equal(2, CommandLine.Run(["replay", _folder, "--out", Path.Combine(_folder, "out")], TextWriter.Null, complaints));
+        Assert.Contains("plant.csv", complaints.ToString(), StringComparison.Ordinal);
+    }
+
+    private List<Said> Replay(int days)
+    {
+        var (input, output) = (Directory.CreateDirectory(Path.Combine(_folder, $"{days}", "input")).FullName, Path.Combine(_folder, $"{days}", "out"));
+        File.WriteAllText(Path.Combine(input, "plant.csv"), "pool,probe,kind\np,p-ph,ph\np,p-orp,orp\np,p-temperature,temperature\n");
+        File.WriteAllText(Path.Combine(input, "flow.csv"), $"time,pool,flow\n{Time(0)},p,1\n");
+        File.WriteAllText(Path.Combine(input, "services.csv"), "time,probe,what\n");
+        File.WriteAllLines(Path.Combine(input, "readings.csv"), Readings(days).Prepend("time,probe,value"));
+        File.WriteAllLines(Path.Combine(input, "checks.csv"), Checks(days).Prepend("time,entered,pool,quantity,value,unit,method"));
+        Assert.Equal(0, CommandLine.Run(["replay", Path.Combine(_folder, $"{days}"), "--out", output], TextWriter.Null, TextWriter.Null));
+        return [.. File.ReadLines(Path.Combine(output, "verdicts.csv")).Skip(1).Select(Said.Of)];
+    }
+
+    private static IEnumerable<string> Readings(int days)
+    {
+        for (var minute = 0; minute < days * 1440; minute++)
+        {
+            var wobble = 0.02 * Math.Sin(minute / 37.0);
+            var ph = 7.40 + wobble + (minute >= 6 * 1440 ? 0.5 : 0) + (0.004 * (minute % 3));
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Time(minute)},p-ph,{ph:0.000}");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Time(minute)},p-orp,{720 + (minute % 5)}");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Time(minute)},p-temperature,{28 + (0.01 * (minute % 7)):0.00}");
+        }
+    }
+
+    private static IEnumerable<string> Checks(int days) =>
+        from day in Enumerable.Range(0, days)
+        from hour in (int[])[7, 13, 19]
+        let minute = (day * 1440) + (hour * 60)
+        from row in (string[])[$"ph,{(hour == 13 ? "7.42" : "7.38")},pH,photometer", "free_chlorine,1.50,mg/L,photometer", "total_chlorine,1.70,mg/L,photometer", "temperature,28.0,degC,meter"]
+        select $"{Time(minute)},{Time(minute + 3)},p,{row}";
+
+    private static string Time(int minute) => Start.AddMinutes(minute).ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
+
+    private sealed record Said(DateTime Time, string Probe, string Status, double? Bias)
+    {
+        public static Said Of(string line)
+        {
+            var fields = line.Split(',');
+            return new(
+                DateTime.Parse(fields[0], CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal), fields[1], fields[2],
+                fields[3].Length > 0 ? double.Parse(fields[3], CultureInfo.InvariantCulture) : null);
+        }
+    }
+}
