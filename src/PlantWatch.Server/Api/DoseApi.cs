@@ -32,6 +32,7 @@ internal static class DoseApi
         if (ProductOf(host, request.ProductId) is not { } plan) return Answers.Invalid("productId", "dose.product_not_known");
         if (request.Target == Measurand.None) return Answers.Invalid("target", "dose.target_not_chosen");
         if (request.Value is not { } value) return Answers.Invalid("value", "field.required");
+        if (!double.IsFinite(value)) return Answers.Invalid("value", "check.not_a_number");
         var now = Instant.From(clock.GetUtcNow());
         var at = DoseSituations.Of(worker.State, id, host.Plan, now) with { BathersOut = request.BathersOut, Closed = request.Closed };
         var product = ProductAtHand.Of(plan, DoseSituations.Today(at.Circuit, now));

@@ -34,7 +34,7 @@ internal static class WhatIfApi
             foreach (var (field, value, range) in WhatIfRanges.Of(water))
                 if (value is { } number && !range.Contains(number)) yield return Say($"water.{field}", Reason.Of(field == "temperature" ? "what_if.outside_temperatures" : "what_if.outside_range", range.Low, range.High), words);
         if (request.VolumeM3 is { } volume && !WhatIfRanges.Volume.Contains(volume)) yield return Say("volumeM3", Reason.Of("what_if.outside_range", WhatIfRanges.Volume.Low, WhatIfRanges.Volume.High), words);
-        var most = new ValueRange(0, WhatIfRanges.MostKilogramsPerCubicMetre * Math.Max(request.VolumeM3 ?? bench.VolumeM3, WhatIfRanges.Volume.Low));
+        var most = new ValueRange(0, WhatIfRanges.MostKilogramsPerCubicMetre * Math.Clamp(request.VolumeM3 ?? bench.VolumeM3, WhatIfRanges.Volume.Low, WhatIfRanges.Volume.High));
         for (var i = 0; i < (request.Doses?.Count ?? 0); i++)
         {
             var dose = request.Doses![i];

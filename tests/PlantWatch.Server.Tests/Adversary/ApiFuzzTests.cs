@@ -1,5 +1,4 @@
 using System.Net;
-using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using PlantWatch.Core.Plant;
@@ -40,7 +39,7 @@ public sealed class ApiFuzzTests
     public async Task Whatever_is_sent_is_answered_with_a_reason_and_the_server_is_right_afterwards()
     {
         var server = await WholeServer.StartAsync();
-        await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(lane => LaneAsync(server, new Mutator(8428 + lane))));
+        await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(lane => SpoiledRequests.SendAsync(server, Doors, Requests / AtOnce, new Mutator(8428 + lane))));
 
         var good = await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, new TestResult(Measurand.Ph, 7.3, TestMethod.Photometer)));
         Assert.Equal(HttpStatusCode.OK, good.StatusCode);
@@ -48,47 +47,6 @@ public sealed class ApiFuzzTests
         server = await server.RestartAsync();
         await using (server)
             Assert.NotEmpty(await server.GetAsync<List<CheckAnswer>>("/api/v1/checks?pool=main"));
-    }
-
-    private static async Task LaneAsync(WholeServer server, Mutator mutator)
-    {
-        using var http = new HttpClient { BaseAddress = server.Address, Timeout = TimeSpan.FromSeconds(20) };
-        for (var i = 0; i < Requests / AtOnce; i++)
-        {
-            using var request = Request(mutator);
-            using var answer = await http.SendAsync(request);
-            var text = await answer.Content.ReadAsStringAsync();
-            var said = $"{request.Method} {request.RequestUri} {await SentAsync(request)}: {(int)answer.StatusCode} {text[..Math.Min(600, text.Length)]}";
-            Assert.True((int)answer.StatusCode < 500 && answer.StatusCode != HttpStatusCode.UnprocessableEntity, said);
-            Assert.True(text.Length < 4_000_000, said);
-            // What is no address at all, or one without end, is turned away before anything of ours sees it.
-            if (answer.IsSuccessStatusCode || (text.Length == 0 && answer.StatusCode is HttpStatusCode.BadRequest or HttpStatusCode.RequestUriTooLong)) continue;
-            Assert.True(text.Length > 0, said);
-            Assert.DoesNotContain("Exception", text, StringComparison.Ordinal);
-            Assert.DoesNotContain("PlantWatch.", text, StringComparison.Ordinal);
-            var problem = JsonSerializer.Deserialize<Problem>(text, PlantJson.Options);
-            Assert.True(problem is { Errors.Count: > 0 } && problem.Errors.All(e => e.Text.Length > 0), said);
-        }
-    }
-
-    private static async Task<string> SentAsync(HttpRequestMessage request)
-    {
-        if (request.Content is null) return "";
-        var sent = await request.Content.ReadAsStringAsync();
-        return sent[..Math.Min(600, sent.Length)];
-    }
-
-    private static HttpRequestMessage Request(Mutator mutator)
-    {
-        var (method, path, body) = mutator.One(Doors);
-        while (path.IndexOf('*', StringComparison.Ordinal) is >= 0 and var star) path = path[..star] + mutator.Text() + path[(star + 1)..];
-        if (path.Contains('~', StringComparison.Ordinal)) path = path.Replace("~", mutator.Chance(0.1) ? mutator.Text() : Guid.CreateVersion7().ToString(), StringComparison.Ordinal);
-        if (mutator.Chance(0.03)) method = mutator.One(["DELETE", "PATCH", "POST", "PUT", "OPTIONS"]);
-        var request = new HttpRequestMessage(new HttpMethod(method), new Uri("/api/v1" + path, UriKind.Relative));
-        if (body is null) return request;
-        request.Content = new ByteArrayContent(mutator.Body(body));
-        request.Content.Headers.ContentType = new MediaTypeHeaderValue(mutator.Chance(0.03) ? "text/plain" : "application/json");
-        return request;
     }
 
     public static TheoryData<string, string> Refused => new()
