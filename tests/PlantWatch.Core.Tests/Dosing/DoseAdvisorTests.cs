@@ -168,6 +168,18 @@ public class DoseAdvisorTests
     public void Stabilised_chlorine_may_go_into_an_outdoor_pool_declared_for_it() =>
         Assert.Empty(ProductFitness.Against(Product(ProductKind.Trichlor).Plan, Pool with { Setting = Setting.Outdoor, Disinfectant = Disinfectant.StabilisedChlorine }));
 
+    [Theory]
+    [InlineData(null, "dose.test_missing")]
+    [InlineData(120.0, "dose.stabiliser_enough")]
+    [InlineData(50.0, "dose.stabiliser_enough")]
+    [InlineData(30.0, null)]
+    public void Stabilised_chlorine_needs_a_test_of_cyanuric_acid_and_is_refused_where_there_is_enough(double? cyanurate, string? code)
+    {
+        var pool = Pool with { Setting = Setting.Outdoor, Disinfectant = Disinfectant.StabilisedChlorine };
+        var advice = DoseAdvisor.Of(At(pool, tests: cyanurate is { } c ? With(Measurand.CyanuricAcid, c) : []), Product(ProductKind.Dichlor), Measurand.FreeChlorine, 2);
+        Assert.Equal(code is null ? [] : [code], Codes(advice).Where(c => c.StartsWith("dose.stabiliser", StringComparison.Ordinal) || c == "dose.test_missing"));
+    }
+
     [Fact]
     public void A_bromine_pool_gets_no_chlorine_dose_its_readings_times_2_25_and_what_does_not_apply()
     {

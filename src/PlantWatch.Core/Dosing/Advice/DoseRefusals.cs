@@ -13,6 +13,9 @@ internal static class DoseRefusals
     /// <summary>Combined chlorine in mg/L from which it is called high where the plant has set no limit (common practice).</summary>
     private const double CombinedHigh = 1.0;
 
+    /// <summary>Cyanuric acid in mg/L from which no more is added where the plant has set no limit (common practice).</summary>
+    private const double CyanurateEnough = 50;
+
     public static ImmutableArray<Reason> Of(DoseSituation at, ProductAtHand product, Measurand target, double value, DoseVolume volume)
     {
         var against = ImmutableArray.CreateBuilder<Reason>();
@@ -21,6 +24,7 @@ internal static class DoseRefusals
         against.AddRange(ProductFitness.Against(product.Plan, at.Pool));
         Test(at, target, against);
         if (target != Measurand.Ph) Test(at, Measurand.Ph, against);
+        Stabiliser(at, product, target, against);
         Bathers(at, product, against);
         Target(at, product, target, value, against);
         return against.ToImmutable();
@@ -42,6 +46,15 @@ internal static class DoseRefusals
         if (test.Result.Censoring != Censoring.None && !(measurand == Measurand.FreeChlorine && test.Result.Censoring == Censoring.Below)) against.Add(Reason.Of("dose.test_is_a_bound", measurand.Key()));
         var age = at.Now - test.SampledAt;
         if (age > TestAge.Oldest(measurand)) against.Add(Reason.Of("dose.test_stale", measurand.Key(), age.TotalHours, TestAge.Oldest(measurand).TotalHours));
+    }
+
+    // Cyanuric acid stays until it is drained: each go of a stabilised product adds to it, and small goes add up to the same.
+    private static void Stabiliser(DoseSituation at, ProductAtHand product, Measurand target, ImmutableArray<Reason>.Builder against)
+    {
+        if (!ProductFacts.Of(product.Plan.Kind).IsStabilised) return;
+        if (target != Measurand.CyanuricAcid) Test(at, Measurand.CyanuricAcid, against);
+        var most = at.Limit(Measurand.CyanuricAcid)?.High ?? CyanurateEnough;
+        if (at.Tests.TryGetValue(Measurand.CyanuricAcid, out var test) && test.Result.Value >= most) against.Add(Reason.Of("dose.stabiliser_enough", product.Plan.Name, test.Result.Value, most));
     }
 
     private static void Bathers(DoseSituation at, ProductAtHand product, ImmutableArray<Reason>.Builder against)

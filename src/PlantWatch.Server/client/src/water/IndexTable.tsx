@@ -12,8 +12,8 @@ const write = (i: IndexView) => i.value === null ? '\u2013' : signless.has(i.key
 function claimOf(i: IndexView): string {
   const d = Math.max(1, decimals(i));
   if (i.value === null) return '';
-  if (i.claim !== null && i.u !== null) return words.water.both(fixed(i.claim, 1), fixed(i.u, d));
-  return i.claim !== null ? words.water.claimOnly(fixed(i.claim, 1)) : i.u !== null ? words.water.inputsOnly(fixed(i.u, d)) : '';
+  if (i.claim !== null && i.u !== null) return words.water.both(fixed(i.claim, 2), fixed(i.u, d));
+  return i.claim !== null ? words.water.claimOnly(fixed(i.claim, 2)) : i.u !== null ? words.water.inputsOnly(fixed(i.u, d)) : '';
 }
 
 function Line({ index }: { index: IndexView }) {

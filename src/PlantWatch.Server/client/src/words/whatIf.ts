@@ -16,7 +16,7 @@ export const whatIf = {
     totalAlkalinity: 'Total alkalinity', calciumHardness: 'Calcium hardness', dissolvedSolids: 'Dissolved solids', cyanurate: 'Cyanuric acid',
   },
   short: { ph: 'pH', hypochlorousAcid: 'HOCl', hypochlorousShare: 'HOCl', saturationIndex: 'Index' },
-  claim: 'Index by the speciated model: \u00b1 0.1 is the most it may claim, the tests\u2019 own uncertainty not counted.',
+  claim: 'Index by the speciated model: \u00b1 0.06 is the most it may claim, the tests\u2019 own uncertainty not counted.',
   same: 'same', unknown: '\u2013',
   stillShort: 'Of the last possible water.', stale: 'Figures of the last possible water. Mend the marked field.', unreachable: 'The server cannot be reached: the figures stand still. Trying again by itself.',
   working: 'Working it out\u2026', spoken: (ph: string, hocl: string, index: string) => `pH ${ph}, hypochlorous acid ${hocl}, saturation index ${index}`,
