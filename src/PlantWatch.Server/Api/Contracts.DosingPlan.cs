@@ -9,9 +9,8 @@ namespace PlantWatch.Server.Api;
 /// <param name="Water">Figures a person states in place of the newest tests; null for none.</param>
 /// <param name="Fill">The fill water; null when not known. It counts when pH, temperature, alkalinity, hardness and solids are given.</param>
 /// <param name="BathersOut">The person says that nobody is in the water; null when not said.</param>
-/// <param name="Closed">The person says that the pool stays closed until the last retest.</param>
 /// <param name="Wish">What counts beside safety.</param>
-public sealed record DosingPlanRequest(WhatIfWater? Water = null, WhatIfWater? Fill = null, bool? BathersOut = null, bool Closed = false, PlanWish Wish = PlanWish.FewerGoes);
+public sealed record DosingPlanRequest(WhatIfWater? Water = null, WhatIfWater? Fill = null, bool? BathersOut = null, PlanWish Wish = PlanWish.FewerGoes);
 
 /// <summary>A dosing plan. Advice, never an order.</summary>
 /// <param name="At">Server time.</param>

@@ -19,7 +19,7 @@ internal sealed class PlanViews(Wording words, UnitSystem units)
         var plan = advice.Plan;
         var mass = plan.Steps.Sum(s => s.Kilograms);
         return new(
-            at.Now, plan.Outcome, words.Find(advice.Refused.IsEmpty ? $"plan.outcome_{Wording.Key(plan.Outcome)}" : "plan.outcome_refused"), words.Say(advice.Refused),
+            at.Now, plan.Outcome, words.Find($"plan.outcome_{Wording.Key(plan.Outcome)}"), words.Say(advice.Refused),
             [.. plan.Aims.Select(a => Figure(a, plan))], inputs, _amounts.Water(advice.CubicMetres), plan.Dilution is { } dilution ? Of(dilution) : null,
             [.. plan.Steps.Select(s => Of(s, at, advice))], plan.CostIsMass ? null : plan.Cost, mass > 0 ? _amounts.Mass(mass) : null, words.Say(advice.Says.Concat(plan.Says)),
             [.. advice.LeftOut.Select(l => new PlanLeftOutView(l.Product.Plan.Name, words.Say(l.Because)))],

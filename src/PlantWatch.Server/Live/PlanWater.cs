@@ -8,7 +8,7 @@ using PlantWatch.Server.Api;
 
 namespace PlantWatch.Server.Live;
 
-/// <summary>The water a plan starts from: what a person states, else the newest test, else a live probe that nothing speaks against.</summary>
+/// <summary>The water a plan starts from: what a person states, else the newest test; temperature alone may be a live probe's.</summary>
 internal sealed record PlanWater(PlanBasis Basis, IReadOnlyList<BalanceInput> Inputs)
 {
     public static PlanWater Of(CircuitState state, DoseSituation at, DosingPlanRequest request)
@@ -26,8 +26,6 @@ internal sealed record PlanWater(PlanBasis Basis, IReadOnlyList<BalanceInput> In
             }
 
             if (Input(state, at, measurand) is not { } input) return null;
-            // A live probe is as fresh as can be.
-            if (input.Live) stated.Add(measurand);
             inputs.Add(input);
             return input.Value;
         }
@@ -45,12 +43,10 @@ internal sealed record PlanWater(PlanBasis Basis, IReadOnlyList<BalanceInput> In
 
     private static BalanceInput? Input(CircuitState state, DoseSituation at, Measurand measurand)
     {
-        var live = PresentWater.Live(state, at.Pool, measurand) is { Suspect: false } probe ? probe : null;
-        if (measurand == Measurand.Temperature && live is not null) return live;
-        if (!at.Tests.TryGetValue(measurand, out var test)) return live;
+        // Temperature alone may come from a probe: of every other figure the test is asked, and what stands against it is said.
+        if (measurand == Measurand.Temperature && PresentWater.Live(state, at.Pool, measurand) is { Suspect: false } live) return live;
+        if (!at.Tests.TryGetValue(measurand, out var test)) return null;
         var isNumber = test.Result.Censoring == Censoring.None || (measurand == Measurand.FreeChlorine && test.Result.Censoring == Censoring.Below);
-        var isFresh = at.Now - test.SampledAt <= TestAge.Oldest(measurand) && !test.Suspect;
-        if (live is not null && (!isNumber || !isFresh)) return live;
         return isNumber ? new(measurand, test.Result.Value, test.SampledAt, false, MethodUncertainty.Of(test.Result).OrNull()?.U, test.Suspect, null) : null;
     }
 

@@ -31,7 +31,7 @@ public sealed class WaterFuzzTests
         ("POST", "/pools/main/dose-advice", """{"productId":"hypo","target":"free_chlorine","value":2.5,"bathersOut":true,"closed":false}"""),
         ("POST", "/pools/main/dosing-plan", """
             {"water":{"ph":7.9,"temperature":26,"totalAlkalinity":60,"calciumHardness":150,"dissolvedSolids":900,"cyanuricAcid":0,"freeChlorine":0.5},
-             "fill":{"ph":7.6,"temperature":12,"totalAlkalinity":90,"calciumHardness":120,"dissolvedSolids":300,"cyanuricAcid":null,"freeChlorine":null},"bathersOut":true,"closed":true,"wish":"fewer_goes"}
+             "fill":{"ph":7.6,"temperature":12,"totalAlkalinity":90,"calciumHardness":120,"dissolvedSolids":300,"cyanuricAcid":null,"freeChlorine":null},"bathersOut":true,"wish":"fewer_goes"}
             """),
         ("PUT", "/doses/~", $$"""{"poolId":"main","productId":"hypo","kilograms":null,"litres":2,"givenAt":"{{Now}}","by":"T. Wren","note":"x","corrects":null,"correctionReason":null}"""),
         ("PUT", "/incidents/~", $$"""{"poolId":"main","kind":"diarrhoeal_stool","authority":"%authority%","by":"T. Wren","note":"deep end","happenedAt":"{{Now}}"}"""),

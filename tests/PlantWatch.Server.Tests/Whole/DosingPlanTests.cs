@@ -73,6 +73,19 @@ public sealed class DosingPlanTests
     }
 
     [Fact]
+    public async Task A_live_probe_never_stands_in_for_a_stale_test()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now - TimeSpan.FromHours(6), Tests));
+        await server.PublishAsync("hall/ph", "7.20");
+        var plan = await PlanAsync(server, new(BathersOut: true));
+        Assert.Equal(PlanOutcome.Refused, plan.Outcome);
+        Assert.Contains(plan.Refused, r => r.Code == "dose.test_stale");
+        Assert.Empty(plan.Steps);
+        Assert.Equal(7.4, plan.Figures.Single(f => f.Figure == PlannedFigure.Ph).Now);
+    }
+
+    [Fact]
     public async Task Stated_figures_take_the_place_of_tests_and_what_lies_outside_is_named_by_its_field()
     {
         await using var server = await WholeServer.StartAsync(plant: Plant);

@@ -43,6 +43,9 @@ public sealed record ProductAtHand
     /// <summary>Available chlorine in kg a kg today, as Cl2; 0 for a product without, negative for one that takes chlorine away.</summary>
     public double AvailableChlorine => PerKilogram.Chlorine * Masses.Chlorine / 1000;
 
+    /// <summary>True when it is poured into the pool itself, whose water must bear it until it has mixed with the rest of the circuit's. Where the plant file does not say, it is.</summary>
+    public bool GoesIntoThePool => Plan.AddedBy != DosingWay.Pump && Plan.AddedTo is (DosingPlace.Pool or DosingPlace.Unknown);
+
     /// <summary>The form it comes in.</summary>
     public ProductForm Form => Plan.Form == ProductForm.Unknown ? Facts.Form : Plan.Form;
 

@@ -26,6 +26,8 @@ public enum PlanOutcome
     ImpossibleWater,
     /// <summary>The amounts exist, but in no order can they be added without passing a limit on the way.</summary>
     NoSafeOrder,
+    /// <summary>Something stands before any plan: volume, tests, bathers, the person. No steps are given.</summary>
+    Refused,
 }
 
 /// <summary>From a tested water to inside every band. Advice, never a command: closed to the air, nothing precipitated, and only as good as the tests.</summary>

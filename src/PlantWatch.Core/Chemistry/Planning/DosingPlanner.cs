@@ -23,7 +23,7 @@ public static class DosingPlanner
 
         return speciated.IsKnown
             ? Planned(question, speciated.Value)
-            : new() { Outcome = PlanOutcome.ImpossibleWater, Says = [PlanReasons.Of(speciated.Failure)] };
+            : new() { Outcome = PlanOutcome.ImpossibleWater, Says = [speciated.Saying()!] };
     }
 
     private static DosingPlan Planned(PlanQuestion question, Speciation now)

@@ -56,5 +56,5 @@ internal sealed class PlanChoice(Speciation from, ImmutableArray<Aim> aims, Plan
         return find is { Missed.Count: 0 } && find.Shortfall <= found.Find!.Shortfall + 0.01 ? new(find, means, found.ByMass) : null;
     }
 
-    private IReadOnlyList<CutStep>? Cut(Searched found) => new StepCutter(_model, new StepLimits(from, aims, question.Caps)).Cut(from, found.Means, found.Find!.Units);
+    private IReadOnlyList<CutStep>? Cut(Searched found) => new StepCutter(_model, new StepLimits(from, aims, question.Caps), question.CubicMetres / (question.PoolCubicMetres ?? question.CubicMetres)).Cut(from, found.Means, found.Find!.Units);
 }

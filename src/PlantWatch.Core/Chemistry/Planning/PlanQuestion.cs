@@ -11,6 +11,9 @@ public sealed record PlanQuestion
     /// <summary>Volume of the circuit's water, balance tank included, m3.</summary>
     public required double CubicMetres { get; init; }
 
+    /// <summary>Volume of the pool itself, m3: what is poured into it must be borne by this water until it has mixed. Null when the pool is all the water there is.</summary>
+    public double? PoolCubicMetres { get; init; }
+
     /// <summary>The bands.</summary>
     public required ImmutableArray<Band> Bands { get; init; }
 

@@ -5,16 +5,6 @@ namespace PlantWatch.Core.Chemistry;
 /// <summary>What has to be said of a plan, as reasons for people.</summary>
 internal static class PlanReasons
 {
-    /// <summary>What keeps a water from being worked out.</summary>
-    public static Reason Of(EquilibriumFailure failure) => failure switch
-    {
-        EquilibriumFailure.PhOutsideRange => Reason.Of("plan.ph_outside_range", Equilibrium.ValidPh.Low, Equilibrium.ValidPh.High),
-        EquilibriumFailure.TemperatureOutsideRange => Reason.Of("plan.temperature_outside_range", Equilibrium.ValidCelsius.Low, Equilibrium.ValidCelsius.High),
-        EquilibriumFailure.TooSalty => Reason.Of("plan.too_salty", Equilibrium.MostSolids),
-        EquilibriumFailure.NegativeCarbon => Reason.Of("plan.impossible_water"),
-        _ => Reason.Of("plan.no_answer"),
-    };
-
     /// <summary>What is missing, and what that leaves out.</summary>
     public static IEnumerable<Reason> Missing(TestedWater water, IReadOnlyList<Aim> aims)
     {

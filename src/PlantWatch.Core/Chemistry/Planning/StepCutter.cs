@@ -6,9 +6,10 @@ internal readonly record struct CutStep(Means Means, double Units, Speciation Be
 /// <summary>Cuts the amounts of a plan into goes and puts them in order, so that no water on the way passes a limit.</summary>
 /// <remarks>
 /// The order is that of common practice as long as it is safe: alkalinity, pH, calcium, stabiliser, disinfectant. Where the next in turn would pass a limit it waits, and what comes after it goes first.
+/// What is poured into the pool itself must keep within them there as well, before it has mixed with the rest of the circuit.
 /// Where that comes to a stand, all are given in rounds of equal parts, which keep to the straight way between start and end.
 /// </remarks>
-internal sealed class StepCutter(WaterModel model, StepLimits limits)
+internal sealed class StepCutter(WaterModel model, StepLimits limits, double crowding)
 {
     /// <summary>Beyond so many goes the water is tested and planned anew anyway.</summary>
     public const int MostSteps = 24;
@@ -56,7 +57,7 @@ internal sealed class StepCutter(WaterModel model, StepLimits limits)
             {
                 var units = left[i] / part;
                 if (part > 1 && units < needs[i].Units / finest) break;
-                if (model.At(water.Composition + (units * needs[i].Means.PerUnit)) is not { } after || !limits.Allow(water, after)) continue;
+                if (Allowed(water, needs[i].Means, units) is not { } after) continue;
                 // Pools give off carbon dioxide: half first, then see.
                 if (part == 1 && needs[i].Means.IsForPh && left[i] == needs[i].Units && Math.Abs(after.Ph - water.Ph) > SmallPh) continue;
                 return (i, part == 1, new(needs[i].Means, units, water, after));
@@ -66,13 +67,21 @@ internal sealed class StepCutter(WaterModel model, StepLimits limits)
         return null;
     }
 
+    // The water after a go; null where it would pass a limit, mixed or where it is poured.
+    private Speciation? Allowed(Speciation water, Means means, double units)
+    {
+        if (model.At(water.Composition + (units * means.PerUnit)) is not { } after || !limits.Allow(water, after)) return null;
+        if (crowding <= 1 || means.Product is not { GoesIntoThePool: true }) return after;
+        return model.At(water.Composition + (crowding * units * means.PerUnit)) is { } poured && limits.Allow(water, poured) ? after : null;
+    }
+
     private List<CutStep>? InRounds(Speciation start, (Means Means, double Units)[] needs, int rounds)
     {
         var (steps, water) = (new List<CutStep>(), start);
         for (var round = 0; round < rounds; round++)
             foreach (var (means, units) in needs)
             {
-                if (model.At(water.Composition + (units / rounds * means.PerUnit)) is not { } after || !limits.Allow(water, after)) return null;
+                if (Allowed(water, means, units / rounds) is not { } after) return null;
                 steps.Add(new(means, units / rounds, water, after));
                 if (steps.Count == MostSteps) return steps;
                 water = after;

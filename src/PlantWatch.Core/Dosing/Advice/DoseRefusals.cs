@@ -33,7 +33,8 @@ internal static class DoseRefusals
     /// <summary>True when the combined chlorine of the newest pair lies above the limit, or above the usual one where none is set.</summary>
     public static bool CombinedIsHigh(DoseSituation at) => at.Combined > (at.Limit(Measurand.CombinedChlorine)?.High ?? CombinedHigh);
 
-    private static void Test(DoseSituation at, Measurand measurand, ImmutableArray<Reason>.Builder against)
+    /// <summary>What stands against resting on the newest test of a figure: that there is none, that it is doubted, only a bound, or too old.</summary>
+    public static void Test(DoseSituation at, Measurand measurand, ImmutableArray<Reason>.Builder against)
     {
         if (!at.Tests.TryGetValue(measurand, out var test))
         {

@@ -20,13 +20,21 @@ public sealed record DoseVolume(double Whole, double First, ImmutableArray<Reaso
         ArgumentNullException.ThrowIfNull(circuit);
         ArgumentNullException.ThrowIfNull(pool);
         ArgumentNullException.ThrowIfNull(product);
-        var whole = circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
-        var intoPool = product.Plan.AddedBy != DosingWay.Pump && product.Plan.AddedTo is DosingPlace.Pool or DosingPlace.Unknown;
-        return new(whole, intoPool ? pool.VolumeCubicMetres : whole, Unconfirmed(circuit));
+        var whole = WholeOf(circuit);
+        return new(whole, product.GoesIntoThePool ? pool.VolumeCubicMetres : whole, Unconfirmed(circuit));
     }
 
-    private static ImmutableArray<Reason> Unconfirmed(CircuitPlan circuit)
+    /// <summary>All the water of a circuit, m3.</summary>
+    public static double WholeOf(CircuitPlan circuit)
     {
+        ArgumentNullException.ThrowIfNull(circuit);
+        return circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
+    }
+
+    /// <summary>Why the volumes of a circuit cannot be relied on; empty when all are confirmed.</summary>
+    public static ImmutableArray<Reason> Unconfirmed(CircuitPlan circuit)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
         var against = ImmutableArray.CreateBuilder<Reason>();
         foreach (var pool in circuit.Pools)
             if (pool.VolumeConfirmed is null) against.Add(Reason.Of("dose.volume_unconfirmed", pool.Name, pool.VolumeCubicMetres));

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Dosing;
@@ -32,35 +31,26 @@ public static class PlanAdvisor
         ImmutableArray<ProductAtHand> fit = [.. judged.Where(j => j.Because.IsEmpty).Select(j => j.Product)];
         var plan = DosingPlanner.Of(new()
         {
-            Water = basis.Water, CubicMetres = Volume(at), Bands = UsualBands.Of(at.Pool), Products = fit, TurnoverHours = at.Circuit.TurnoverHours, Fill = basis.Fill, Wish = wish,
+            Water = basis.Water, CubicMetres = DoseVolume.WholeOf(at.Circuit), PoolCubicMetres = at.Pool.VolumeCubicMetres, Bands = UsualBands.Of(at.Pool), Products = fit, TurnoverHours = at.Circuit.TurnoverHours, Fill = basis.Fill, Wish = wish,
         });
-        var refused = Refusals(at, basis, plan, today);
+        var refused = Refusals(at, basis, plan);
         return new()
         {
-            Refused = refused, CubicMetres = Volume(at), RetestHours = (at.Circuit.TurnoverHours is { } hours ? MixingTime.ToRetest(hours).OrNull : null) ?? DoseAdvisor.UsualRetestHours,
-            Plan = refused.IsEmpty ? plan : plan with { Steps = [], Dilution = null, Cost = null, End = null },
+            Refused = refused, CubicMetres = DoseVolume.WholeOf(at.Circuit), RetestHours = (at.Circuit.TurnoverHours is { } hours ? MixingTime.ToRetest(hours).OrNull : null) ?? DoseAdvisor.UsualRetestHours,
+            Plan = refused.IsEmpty ? plan : plan with { Outcome = PlanOutcome.Refused, Steps = [], Dilution = null, Cost = null, End = null },
             LeftOut = [.. judged.Where(j => !j.Because.IsEmpty)], Says = [.. Says(at)],
         };
     }
 
-    private static double Volume(DoseSituation at) => at.Circuit.Pools.Sum(p => p.VolumeCubicMetres) + (at.Circuit.BalanceTankCubicMetres ?? 0);
-
-    private static ImmutableArray<Reason> Refusals(DoseSituation at, PlanBasis basis, DosingPlan plan, DateOnly today)
+    private static ImmutableArray<Reason> Refusals(DoseSituation at, PlanBasis basis, DosingPlan plan)
     {
         var against = ImmutableArray.CreateBuilder<Reason>();
         if (at.Entitlement != Entitlement.Granted) against.Add(Reason.Of("dose.not_entitled"));
-        if (at.Products.FirstOrDefault() is { } any) against.AddRange(DoseVolume.Of(at.Circuit, at.Pool, ProductAtHand.Of(any, today)).Against);
-        foreach (var measurand in RestsOn.Where(m => !basis.Stated.Contains(m)))
-            if (at.Tests.TryGetValue(measurand, out var test)) Test(measurand, test, at.Now, against);
+        against.AddRange(DoseVolume.Unconfirmed(at.Circuit));
+        // What was never tested is left out of the plan, and that is said there.
+        foreach (var measurand in RestsOn.Where(m => !basis.Stated.Contains(m) && at.Tests.ContainsKey(m))) DoseRefusals.Test(at, measurand, against);
         if (plan.Steps.Any(s => s.Product is { Plan.AddedBy: not DosingWay.Pump })) Bathers(at, against);
         return against.ToImmutable();
-    }
-
-    private static void Test(Measurand measurand, ManualValue test, Instant now, ImmutableArray<Reason>.Builder against)
-    {
-        if (test.Suspect) against.Add(Reason.Of("dose.test_suspect", measurand.Key()));
-        var age = now - test.SampledAt;
-        if (age > TestAge.Oldest(measurand)) against.Add(Reason.Of("dose.test_stale", measurand.Key(), age.TotalHours, TestAge.Oldest(measurand).TotalHours));
     }
 
     private static void Bathers(DoseSituation at, ImmutableArray<Reason>.Builder against)

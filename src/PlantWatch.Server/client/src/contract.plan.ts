@@ -8,7 +8,7 @@ import type { WhatIfWater } from './contract.whatIf';
 
 export type PlannedFigure = 'ph' | 'total_alkalinity' | 'calcium_hardness' | 'free_chlorine' | 'cyanuric_acid' | 'dissolved_solids' | 'saturation_index';
 export type BandStanding = 'unknown' | 'not_tested' | 'inside' | 'within_uncertainty' | 'below' | 'above';
-export type PlanOutcome = 'unknown' | 'nothing_to_do' | 'planned' | 'planned_after_dilution' | 'planned_in_part' | 'no_plan' | 'missing' | 'contradictory_bands' | 'impossible_water' | 'no_safe_order';
+export type PlanOutcome = 'unknown' | 'nothing_to_do' | 'planned' | 'planned_after_dilution' | 'planned_in_part' | 'no_plan' | 'missing' | 'contradictory_bands' | 'impossible_water' | 'no_safe_order' | 'refused';
 export interface PlanFigureView {
   figure: PlannedFigure; now: number | null; u: number | null; low: number | null; high: number | null; lowSource: string | null; highSource: string | null; standing: BandStanding; then: number | null;
 }
@@ -21,4 +21,4 @@ export interface DosingPlanView {
   at: string; outcome: PlanOutcome; headline: string; refused: Said[]; figures: PlanFigureView[]; inputs: BalanceInput[]; volume: Amount; dilution: PlanDilutionView | null; steps: PlanStepView[];
   cost: number | null; mass: Amount | null; says: Said[]; leftOut: { name: string; because: Said[] }[]; always: Said[];
 }
-export interface DosingPlanRequest { water: WhatIfWater | null; fill: WhatIfWater | null; bathersOut: boolean | null; closed: boolean; wish: 'fewer_goes' | 'least_cost' }
+export interface DosingPlanRequest { water: WhatIfWater | null; fill: WhatIfWater | null; bathersOut: boolean | null; wish: 'fewer_goes' | 'least_cost' }

@@ -46,6 +46,24 @@ public sealed class PlanExamples
     }
 
     [Fact]
+    public void A_product_for_pH_is_never_given_whole_in_one_go()
+    {
+        // pH 7.78 to 7.6 is within the step of 0.3, and all the same half comes first: pools give off carbon dioxide (common practice).
+        var plan = DosingPlanner.Of(Shelf.Ask(Shelf.Water(7.78, 28, 100, 250, 800, 2), [Shelf.Product(ProductKind.HydrochloricAcid, 0.6)]));
+        Assert.Equal(PlanOutcome.Planned, plan.Outcome);
+        Assert.All(plan.Steps, s => Assert.True(s.Parts >= 2));
+        Assert.Equal(plan.Steps[0].Kilograms, plan.Steps[1].Kilograms, 1e-6 * plan.Steps[0].Kilograms);
+    }
+
+    [Fact]
+    public void The_saturation_index_of_a_plan_is_as_unsure_as_its_tests_and_the_model()
+    {
+        // GUM: pH 0.12, alkalinity 14 of 100 and hardness 28 of 250 by their logarithms, the model 0.06, all at k = 2.
+        var index = DosingPlanner.Of(Shelf.Ask(Shelf.Water(7.4, 28, 100, 250, 800, 2, times: 1))).Aims.Single(a => a.Figure == PlannedFigure.SaturationIndex).Now!.Value;
+        Assert.Equal(Math.Sqrt((0.12 * 0.12) + Math.Pow(0.14 / Math.Log(10), 2) + Math.Pow(0.112 / Math.Log(10), 2) + (0.06 * 0.06)), index.U, 1e-6);
+    }
+
+    [Fact]
     public void A_missing_test_is_named_and_the_rest_is_planned()
     {
         var water = Shelf.Water(7.9, 28, 60, 150, 800, 0.4) with { Calcium = null };
@@ -75,11 +93,16 @@ public sealed class PlanExamples
         ]));
         Assert.Equal(PlanOutcome.ContradictoryBands, soft.Outcome);
         Assert.Equal("plan.index_always_below", soft.Says[0].Code);
+        var hard = DosingPlanner.Of(Shelf.Ask(water, bands:
+        [
+            new(PlannedFigure.Ph, 7.8, 8.0), new(PlannedFigure.TotalAlkalinity, 180, 220), new(PlannedFigure.CalciumHardness, 500, 600), new(PlannedFigure.SaturationIndex, -0.3, 0.3),
+        ]));
+        Assert.Equal((PlanOutcome.ContradictoryBands, "plan.index_always_above"), (hard.Outcome, hard.Says[0].Code));
     }
 
     [Fact]
     public void A_water_that_cannot_be_is_refused_by_name() =>
-        Assert.Equal("plan.impossible_water", DosingPlanner.Of(Shelf.Ask(Shelf.Water(9.5, 28, 20, 150, 800, 2, 300))).Says.Single().Code);
+        Assert.Equal("water.negative_carbon", DosingPlanner.Of(Shelf.Ask(Shelf.Water(9.5, 28, 20, 150, 800, 2, 300))).Says.Single().Code);
 
     [Fact]
     public void Handbook_aims_fill_only_what_the_plant_file_leaves_open()

@@ -58,6 +58,8 @@ public sealed class SaturationFormsTests
     {
         Meets("IDX-01", OtherIndices.Ryznar(7.40, 7.60));
         Meets("IDX-02", OtherIndices.Puckorius(7.40, 100));
+        // Chloride 355 mg/L and sulfate 96 mg/L over an alkalinity of 100 mg/L as CaCO3, all in meq/L.
+        Meets("IDX-03", OtherIndices.LarsonSkold((355 / 35.453) + (2 * 96 / 96.06), 100 / 50.043));
     }
 
     [Theory]

@@ -53,7 +53,7 @@ function Plan({ pool }: { pool: PoolInfo }) {
   const [wish, setWish] = useState<DosingPlanRequest['wish']>('fewer_goes');
   const [edits, setEdits] = useState<Edits>({});
   const [fill, setFill] = useState<WhatIfWater | null>(null);
-  const { plan, problem, failed } = usePlan(pool.id, { water: null, fill, bathersOut: clear, closed: false, wish });
+  const { plan, problem, failed } = usePlan(pool.id, { water: null, fill, bathersOut: clear, wish });
   const typed = fillOf(edits);
   return (
     <div class="plan-page">
