@@ -17,7 +17,7 @@ internal static class CsvTable
 
     private static readonly CsvConfiguration Format = new(CultureInfo.InvariantCulture)
     {
-        PrepareHeaderForMatch = head => head.Header.Trim().TrimStart('\uFEFF'), TrimOptions = TrimOptions.Trim, MissingFieldFound = null, BadDataFound = null, NewLine = "\n",
+        PrepareHeaderForMatch = head => head.Header.Trim().TrimStart('\uFEFF'), TrimOptions = TrimOptions.Trim, MissingFieldFound = null, BadDataFound = null,
     };
 
     /// <summary>Runs a table through; 0 when every row was good, 1 when some were not, 2 when there is no table.</summary>
@@ -25,13 +25,15 @@ internal static class CsvTable
     {
         try
         {
-            if (Path.GetFullPath(from) == Path.GetFullPath(to)) return Refuse(complaints, $"{to} would be written over while it is read");
+            if (from.Length == 0 || to.Length == 0) return Refuse(complaints, "a file name is empty");
+            if (Target(from) == Target(to)) return Refuse(complaints, $"{to} would be written over while it is read");
             using var reader = new CsvReader(new StreamReader(from), Format);
             if (!reader.Read() || !reader.ReadHeader()) return Refuse(complaints, $"{from} is empty");
             var header = reader.HeaderRecord!.Select(h => h.Trim().TrimStart('\uFEFF')).ToArray();
             var missing = columns.Needed.Except(header).ToArray();
+            if (header.FirstOrDefault(n => n.Length > 0 && header.Count(h => h == n) > 1) is { } twice) return Refuse(complaints, $"{from} has the column {twice} more than once");
             if (missing.Length > 0) return Refuse(complaints, $"{from} lacks the columns {string.Join(", ", missing)}");
-            using var writer = new CsvWriter(new StreamWriter(to), Format);
+            using var writer = new CsvWriter(new StreamWriter(to), new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" });
             return Rows(reader, writer, header, columns, work, output, complaints, to);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or CsvHelperException)
@@ -39,6 +41,9 @@ internal static class CsvTable
             return Refuse(complaints, fault.Message.Split('\n')[0]);
         }
     }
+
+    // Where a link leads is what would be written over.
+    private static string Target(string path) => (File.Exists(path) ? new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(path);
 
     private static int Rows(
         CsvReader reader, CsvWriter writer, string[] header, TableColumns columns, Func<TableRow, RowAnswer> work, TextWriter output, TextWriter complaints, string to)
@@ -57,13 +62,17 @@ internal static class CsvTable
             else
             {
                 bad++;
-                complaints.WriteLine($"line {reader.Parser.RawRow}, {columns.Needed[0]} {row.Text(columns.Needed[0])}: {answer.Remark}");
+                complaints.WriteLine($"line {reader.Parser.RawRow}, {columns.Needed[0]} {Short(row.Text(columns.Needed[0]))}: {answer.Remark}");
             }
         }
 
+        writer.Flush();
         output.WriteLine($"{good} rows worked out, {bad} not; written to {to}");
         return bad == 0 ? 0 : 1;
     }
+
+    /// <summary>A field as it is shown in a complaint: its beginning.</summary>
+    public static string Short(string text) => text.Length <= 60 ? text : string.Concat(text.AsSpan(0, 60), "...");
 
     private static string Number(double? value) => value is { } number && double.IsFinite(number) ? number.ToString("0.######", CultureInfo.InvariantCulture) : "";
 
@@ -99,7 +108,7 @@ internal sealed class TableRow(Func<string, string> field)
     {
         var text = Text(column);
         if (text.Length == 0) _wrong.Add($"{column} is missing");
-        else if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) || !double.IsFinite(number)) _wrong.Add($"{column} \"{text}\" is no number");
+        else if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) || !double.IsFinite(number)) _wrong.Add($"{column} \"{CsvTable.Short(text)}\" is no number");
         else if (!range.Contains(number)) _wrong.Add(string.Create(CultureInfo.InvariantCulture, $"{column} {number} is outside {range.Low} to {range.High}"));
         else return number;
         return range.Low;

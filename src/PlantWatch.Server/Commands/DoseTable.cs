@@ -1,3 +1,4 @@
+using System.Globalization;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Words;
@@ -23,13 +24,15 @@ internal static class DoseTable
     public static RowAnswer Row(TableRow row)
     {
         var known = Reagents.TryGetValue(row.Text("reagent"), out var reagent);
-        if (!known) row.Complain($"reagent \"{row.Text("reagent")}\" is not one of {string.Join(", ", Reagents.Keys)}");
+        if (!known) row.Complain($"reagent \"{CsvTable.Short(row.Text("reagent"))}\" is not one of {string.Join(", ", Reagents.Keys)}");
         var dose = row.Number("dose_mmol_per_kgw", Dose);
         if (WaterColumns.Of(row, "pH0", "TA0_mgL_CaCO3") is not { } water) return RowAnswer.Bad(row.Wrong);
         var before = Equilibrium.Speciate(water);
         if (before.Saying() is { } why) return RowAnswer.Bad(Wording.English.Text(why));
         var after = Equilibrium.After(before.Value, before.Value.Composition + (dose / 1000 * reagent));
         if (after.Saying() is { } failure) return RowAnswer.Bad(Wording.English.Text(failure));
-        return new([after.Value.Ph, after.Value.TotalAlkalinity, after.Value.SaturationIndex], "");
+        return Equilibrium.ValidPh.Contains(after.Value.Ph)
+            ? new([after.Value.Ph, after.Value.TotalAlkalinity, after.Value.SaturationIndex], double.IsFinite(after.Value.SaturationIndex) ? "" : "SI1_calcite: no calcium or no carbonate")
+            : RowAnswer.Bad(string.Create(CultureInfo.InvariantCulture, $"the dose takes pH to {after.Value.Ph:0.0}, outside {Equilibrium.ValidPh.Low} to {Equilibrium.ValidPh.High} that waters are worked out for"));
     }
 }

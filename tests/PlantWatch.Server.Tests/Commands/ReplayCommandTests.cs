@@ -40,6 +40,34 @@ public sealed class ReplayCommandTests : IDisposable
         Assert.Contains("plant.csv", complaints.ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("readings.csv", "2025-03-02T00:00:00Z,stranger,7.4", "is of no probe of plant.csv")]
+    [InlineData("readings.csv", "2025-03-02T00:00:00Z,p-ph,abc", "is no reading")]
+    [InlineData("readings.csv", "9025-03-02T00:00:00Z,p-ph,7.4", "days after what stands before it")]
+    [InlineData("plant.csv", "p,p-ph,ph", "p-ph stands there twice")]
+    [InlineData("flow.csv", "2025-03-02T00:00:00Z,p,maybe", "is neither 1 nor 0")]
+    [InlineData("checks.csv", "2025-03-02T00:00:00Z,2025-03-02T00:00:00Z,p,ph,1e999,pH,photometer", "is no number")]
+    [InlineData("checks.csv", "2025-03-02T00:00:00Z,2025-03-02T00:00:00Z,q,ph,7.4,pH,photometer", "q is no pool of plant.csv")]
+    [InlineData("services.csv", "2025-03-02T00:00:00Z,stranger,cleaned", "stranger is no probe of plant.csv")]
+    public void A_row_that_cannot_be_used_is_named_and_nothing_is_left_out_in_silence(string file, string row, string complaint)
+    {
+        Replay(days: 1);
+        File.AppendAllText(Path.Combine(_folder, "1", "input", file), row + "\n");
+        var complaints = new StringWriter();
+        Assert.Equal(2, CommandLine.Run(["replay", Path.Combine(_folder, "1"), "--out", Path.Combine(_folder, "1", "out")], TextWriter.Null, complaints));
+        Assert.Contains(complaint, complaints.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_empty_line_among_the_readings_ends_nothing()
+    {
+        var whole = Replay(days: 2);
+        var readings = Path.Combine(_folder, "2", "input", "readings.csv");
+        File.WriteAllLines(readings, File.ReadAllLines(readings).SelectMany((line, i) => i == 500 ? [line, ""] : new[] { line }));
+        Assert.Equal(0, CommandLine.Run(["replay", Path.Combine(_folder, "2"), "--out", Path.Combine(_folder, "2", "out")], TextWriter.Null, TextWriter.Null));
+        Assert.Equal(whole, File.ReadLines(Path.Combine(_folder, "2", "out", "verdicts.csv")).Skip(1).Select(Said.Of));
+    }
+
     private List<Said> Replay(int days)
     {
         var (input, output) = (Directory.CreateDirectory(Path.Combine(_folder, $"{days}", "input")).FullName, Path.Combine(_folder, $"{days}", "out"));

@@ -84,6 +84,37 @@ public sealed class TableCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_table_of_an_old_machine_with_bare_carriage_returns_is_read() =>
+        Assert.Equal(0.0587, Number(Assert.Single(Balanced("id,pH,T_C,TA_mgL_CaCO3,CH_mgL_CaCO3,TDS_mgL\rG008,7.5,27,100,250,1000\r", expected: 0))["SI_calcite"]), 0.001);
+
+    [Fact]
+    public void A_column_that_stands_twice_is_refused_since_nobody_knows_which_is_meant()
+    {
+        Run("balance", "id,pH,pH,T_C,TA_mgL_CaCO3,CH_mgL_CaCO3,TDS_mgL\na,7.4,8.4,27,100,250,1000\n", 2);
+        Assert.Contains("has the column pH more than once", _complaints.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_link_to_the_input_is_the_input_and_is_not_written_over()
+    {
+        const string table = "id,pH,T_C,TA_mgL_CaCO3,CH_mgL_CaCO3,TDS_mgL\na,7.4,27,100,250,1000\n";
+        var (from, to) = (Path.Combine(_folder, "in.csv"), Path.Combine(_folder, "link.csv"));
+        File.WriteAllText(from, table);
+        File.CreateSymbolicLink(to, from);
+        Assert.Equal(2, CommandLine.Run(["balance", from, "--out", to], _output, _complaints));
+        Assert.Equal(table, File.ReadAllText(from));
+        Assert.Equal(2, CommandLine.Run(["balance", "", "--out", to], _output, _complaints));
+    }
+
+    [Fact]
+    public void A_dose_that_leaves_the_range_of_the_model_is_an_answer_and_no_number()
+    {
+        var row = Assert.Single(Run("dose", "id,pH0,T_C,TA0_mgL_CaCO3,CH_mgL_CaCO3,TDS_mgL,reagent,dose_mmol_per_kgw\nx,7.8,27,100,250,1000,HCl,100\n", 1));
+        Assert.Empty(row["pH1"]);
+        Assert.Contains("the dose takes pH to 1.1, outside 4.5 to 10.5", row["remark"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_unknown_reagent_is_named_with_those_that_are_known()
     {
         Run("dose", "id,pH0,T_C,TA0_mgL_CaCO3,CH_mgL_CaCO3,TDS_mgL,reagent,dose_mmol_per_kgw\nx,7.8,27,100,250,1000,vinegar,0.1\n", 1);

@@ -18,18 +18,22 @@ internal static class BenchFiles
     /// <summary>One tested quantity.</summary>
     public sealed record Test(Instant SampledAt, Instant EnteredAt, string Pool, string Quantity, double Value, string Method);
 
-    public static IEnumerable<Probe> Probes(string folder) => Rows(folder, "plant.csv").Select(f => new Probe(f[0], f[1], f[2]));
+    public static IEnumerable<Probe> Probes(string folder) => Rows(folder, "plant.csv", 3).Select(f => new Probe(f[0], f[1], f[2]));
 
-    public static IEnumerable<Flow> Flows(string folder) => Rows(folder, "flow.csv").Select(f => new Flow(Time(f[0]), f[1], f[2] == "1"));
+    public static IEnumerable<Flow> Flows(string folder) => Rows(folder, "flow.csv", 3).Select(f => new Flow(Time(f[0]), f[1], f[2] switch { "1" => true, "0" => false, var other => throw new FormatException($"flow.csv: \"{CsvTable.Short(other)}\" is neither 1 nor 0") }));
 
-    public static IEnumerable<Service> Services(string folder) => Rows(folder, "services.csv").Select(f => new Service(Time(f[0]), f[1]));
+    public static IEnumerable<Service> Services(string folder) => Rows(folder, "services.csv", 3).Select(f => new Service(Time(f[0]), f[1]));
 
     public static IEnumerable<Test> Tests(string folder) =>
-        Rows(folder, "checks.csv").Select(f => new Test(Time(f[0]), Time(f[1]), f[2], f[3], double.Parse(f[4], CultureInfo.InvariantCulture), f[6]));
+        Rows(folder, "checks.csv", 7).Select(f => new Test(Time(f[0]), Time(f[1]), f[2], f[3], Number(f[4]), f[6]));
 
     /// <summary>A time such as 2025-03-01T07:20:00Z.</summary>
     /// <exception cref="FormatException">It is none.</exception>
     public static Instant Time(string text) => Instant.TryParse(text, out var at) ? at : throw new FormatException($"\"{text}\" is no time");
 
-    private static IEnumerable<string[]> Rows(string folder, string file) => File.ReadLines(Path.Combine(folder, file)).Skip(1).Where(l => l.Length > 0).Select(l => l.Split(','));
+    private static double Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+        ? number : throw new FormatException($"checks.csv: \"{CsvTable.Short(text)}\" is no number");
+
+    private static IEnumerable<string[]> Rows(string folder, string file, int fields) => File.ReadLines(Path.Combine(folder, file)).Skip(1).Where(l => l.Length > 0)
+        .Select(l => l.Split(',') is var found && found.Length >= fields ? found : throw new FormatException($"{file}: \"{CsvTable.Short(l)}\" has fewer than {fields} fields"));
 }

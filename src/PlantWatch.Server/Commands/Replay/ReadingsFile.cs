@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using PlantWatch.Core.Quantities;
 
@@ -32,13 +33,21 @@ internal sealed class ReadingsFile : IDisposable
     /// <summary>How much of the file was read, 0 to 1.</summary>
     public double Part => (double)_reader.BaseStream.Position / Math.Max(1, _reader.BaseStream.Length);
 
+    /// <summary>The line as it stands.</summary>
+    public string Line => _line;
+
     /// <summary>Its value as the device would send it.</summary>
-    public byte[] Payload() => Encoding.ASCII.GetBytes(_line, _line.LastIndexOf(',') + 1, _line.Length - _line.LastIndexOf(',') - 1);
+    /// <exception cref="FormatException">It is no number.</exception>
+    public byte[] Payload() => !double.TryParse(_line.AsSpan(_line.LastIndexOf(',') + 1), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value)
+        ? throw new FormatException($"\"{CsvTable.Short(_line)}\" is no reading") : Encoding.ASCII.GetBytes(_line, _line.LastIndexOf(',') + 1, _line.Length - _line.LastIndexOf(',') - 1);
 
     /// <summary>Moves to the next one.</summary>
     public void Next()
     {
-        Has = _reader.ReadLine() is { Length: > 0 } line && Understand(line);
+        string? line;
+        do line = _reader.ReadLine();
+        while (line is { Length: 0 });
+        Has = line is not null && Understand(line);
     }
 
     public void Dispose() => _reader.Dispose();

@@ -9,6 +9,9 @@ namespace PlantWatch.Server.Commands.Replay;
 /// <summary>Replays a recorded plant through the fold that runs live, and writes what it would have said and when. Causal: half of the input gives the same first half.</summary>
 internal static class ReplayCommand
 {
+    // The clock ticks every minute between two rows: a year typed wrong must not keep it ticking for centuries.
+    private static readonly TimeSpan MostDays = TimeSpan.FromDays(3660);
+
     /// <summary>Reads FOLDER/input, writes verdicts.csv and doubted.csv; 0 when done, 2 when the input cannot be read.</summary>
     public static int Run(string folder, string to, TextWriter output, TextWriter complaints)
     {
@@ -23,7 +26,7 @@ internal static class ReplayCommand
             output.WriteLine($"{readings:#,0} readings in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.0} s; written to {to}");
             return 0;
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or FormatException or KeyNotFoundException or IndexOutOfRangeException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or FormatException)
         {
             complaints.WriteLine(fault.Message);
             return 2;
@@ -34,7 +37,9 @@ internal static class ReplayCommand
     {
         sheet.Begin();
         var probes = BenchFiles.Probes(input).ToLookup(p => p.Pool);
-        var poolOf = probes.SelectMany(g => g).ToDictionary(p => p.Id, p => p.Pool, StringComparer.Ordinal);
+        var poolOf = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var probe in probes.SelectMany(g => g))
+            if (!poolOf.TryAdd(probe.Id, probe.Pool)) throw new FormatException($"plant.csv: {probe.Id} stands there twice");
         var aside = Aside(input, poolOf);
         using var file = new ReadingsFile(Path.Combine(input, "readings.csv"));
         var readings = 0L;
@@ -44,17 +49,21 @@ internal static class ReplayCommand
             output.WriteLine($"{pool.Key}: {file.Part:0 %}");
         }
 
-        return readings;
+        // Nothing is left out in silence: what belongs to no probe of the plant, or stands where its pool is over, is named.
+        return file.Has ? throw new FormatException($"readings.csv: \"{CsvTable.Short(file.Line)}\" is of no probe of plant.csv, or its pool was over before") : readings;
     }
 
     private static long One(string pool, BenchFiles.Probe[] probes, List<Happening> aside, ReadingsFile file, VerdictSheet sheet)
     {
         var mine = probes.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        if (!file.Has && aside.Count == 0) return 0;
         var start = Instant.Earlier(file.Has ? file.At : aside[0].At, aside.Count > 0 ? aside[0].At : file.At);
+        if (aside.Count > 0 && aside[^1].At - start > MostDays) throw new FormatException($"{pool}: more than {MostDays.TotalDays:0} days between its first and its last row");
         var replayed = new ReplayedPool(pool, probes, start, sheet);
         var (next, minute, count) = (0, start, 0L);
         while (file.Has && mine.ContainsKey(file.Probe))
         {
+            if (file.At - minute > MostDays) throw new FormatException($"readings.csv: \"{CsvTable.Short(file.Line)}\" lies more than {MostDays.TotalDays:0} days after what stands before it");
             Until(replayed, aside, ref next, ref minute, file.At);
             replayed.Reading(file.At, file.Probe, file.Payload());
             count++;
@@ -87,8 +96,16 @@ internal static class ReplayCommand
             list.Add(new Happening(at, what));
         }
 
+        string Pool(string probe) => poolOf.GetValueOrDefault(probe) ?? throw new FormatException($"services.csv: {probe} is no probe of plant.csv");
+        void Known(string pool, string file)
+        {
+            if (!poolOf.ContainsValue(pool)) throw new FormatException($"{file}: {pool} is no pool of plant.csv");
+        }
+
+        foreach (var flow in BenchFiles.Flows(input)) Known(flow.Pool, "flow.csv");
+        foreach (var pool in BenchFiles.Tests(input).Select(t => t.Pool).Distinct()) Known(pool, "checks.csv");
         foreach (var flow in BenchFiles.Flows(input)) Add(flow.Pool, flow.At, p => p.Flow(flow.At, flow.Runs));
-        foreach (var service in BenchFiles.Services(input)) Add(poolOf[service.Probe], service.At, p => p.Service(service.At, service.Probe));
+        foreach (var service in BenchFiles.Services(input)) Add(Pool(service.Probe), service.At, p => p.Service(service.At, service.Probe));
         foreach (var tests in BenchFiles.Tests(input).GroupBy(t => (t.Pool, t.SampledAt, t.EnteredAt))) Add(tests.Key.Pool, tests.Key.EnteredAt, p => p.Check(tests.Key.EnteredAt, Check([.. tests])));
         foreach (var pool in all.Keys.ToArray()) all[pool] = [.. all[pool].OrderBy(h => h.At)];
         return all;
