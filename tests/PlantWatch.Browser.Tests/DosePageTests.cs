@@ -15,7 +15,8 @@ public sealed class DosePageTests(Chromium chromium) : IClassFixture<Chromium>
 
     private const string TooWide = "() => document.documentElement.scrollWidth > innerWidth ? `${document.documentElement.scrollWidth} px` : ''";
 
-    private static readonly string Yaml = TestPlant.Yaml
+    /// <summary>The test plant with every volume confirmed.</summary>
+    internal static readonly string Yaml = TestPlant.Yaml
         .Replace("volume_m3: 400", $"volume_m3: 400\n        volume_confirmed: {Confirmed}", StringComparison.Ordinal)
         .Replace("volume_m3: 60", $"volume_m3: 60\n        volume_confirmed: {Confirmed}", StringComparison.Ordinal)
         .Replace("balance_tank_m3: 25", $"balance_tank_m3: 25\n    balance_tank_confirmed: {Confirmed}", StringComparison.Ordinal);

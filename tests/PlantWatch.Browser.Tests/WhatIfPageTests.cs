@@ -43,7 +43,7 @@ public sealed class WhatIfPageTests(Chromium chromium) : IClassFixture<Chromium>
         await phone.GoAsync("what-if/main");
         await Expect(phone["then-ph"]).ToHaveTextAsync("7.40");
         await phone["add-product"].SelectOptionAsync("acid");
-        await phone.TypeAsync("field-dose-acid", "20,5");
+        await phone["field-dose-acid"].FillAsync("20,5");
         await Expect(phone["then-ph"]).Not.ToHaveTextAsync("7.40");
         Assert.InRange(await FigureAsync(phone, "then-ph"), 6.8, 7.35);
         Assert.True(await FigureAsync(phone, "then-totalAlkalinity") < 120);

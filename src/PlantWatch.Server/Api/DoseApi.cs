@@ -43,15 +43,17 @@ internal static class DoseApi
     {
         if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
         if (host.WithPool(request.PoolId) is not { } worker) return Answers.Invalid("poolId", "pool.not_known");
-        if (ProductOf(host, request.ProductId) is not { } plan) return Answers.Invalid("productId", "dose.product_not_known");
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note) ?? Bounds.OfRemark("correctionReason", request.CorrectionReason)) is { } tooLong) return tooLong;
+        // What is in the record is answered as the first time, whatever the plant file says of the product today; an id stands for one dose in all circuits.
+        foreach (var circuit in host.Circuits.ToArray())
+            if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known) return Again(known, request, host);
+        if (ProductOf(host, request.ProductId) is not { } plan) return Answers.Invalid("productId", "dose.product_not_known");
         if ((request.GivenAt - Instant.From(clock.GetUtcNow())).Duration() > Oldest) return Answers.Invalid("givenAt", "dose.time_impossible");
         var product = ProductAtHand.Of(plan, DoseSituations.Today(worker.State.Plan, request.GivenAt));
         if (Kilograms(request, product) is not { } kilograms) return Answers.Invalid("amount", request.Litres is null ? "dose.amount_impossible" : "dose.density_unknown");
         if (kilograms is not (> 0 and <= MostKilograms)) return Answers.Invalid("amount", "dose.amount_impossible");
         if (request.Corrects is { } wrong && wrong != id && await store.EntryAsync(worker.Partition, wrong, cancellation) is not { Body: DoseEntry }) return Answers.Invalid("corrects", "dose.corrects_unknown");
-        if (await store.EntryAsync(worker.Partition, id, cancellation) is { } known) return Again(known, request, kilograms, host);
 
         var dose = Dose(id, request, product, kilograms, worker.State, host.Plan);
         var arrivedAt = Instant.Never;
@@ -59,18 +61,27 @@ internal static class DoseApi
         return outcome switch
         {
             Outcome.TurnedDown no => Answers.From(no),
-            Outcome.AlreadyDone when await store.EntryAsync(worker.Partition, id, cancellation) is { } entry => Again(entry, request, kilograms, host),
+            Outcome.AlreadyDone when await store.EntryAsync(worker.Partition, id, cancellation) is { } entry => Again(entry, request, host),
             _ => Answers.Ok(Views(host).Of(new DoseEntry(dose, arrivedAt), false, [])),
         };
     }
 
     // The same dose once more is answered as the first time; another one under its id is a conflict.
-    private static IResult Again(RecordEntry known, GivenDoseRequest request, double kilograms, PlantHost host) =>
+    private static IResult Again(RecordEntry known, GivenDoseRequest request, PlantHost host) =>
         known.Body is DoseEntry { Dose: var dose } entry
-        && (dose.PoolId, dose.ProductId, dose.GivenAt, dose.By, dose.Note, dose.Corrects) == (request.PoolId!, request.ProductId!, request.GivenAt, request.By!.Trim(), request.Note, request.Corrects)
-        && Math.Abs(dose.Kilograms - kilograms) <= 1e-9 * kilograms
+        && (dose.PoolId, dose.ProductId, dose.GivenAt, dose.By, dose.Note, dose.Corrects, dose.CorrectionReason)
+            == (request.PoolId!, request.ProductId!, request.GivenAt, request.By!.Trim(), request.Note, request.Corrects, request.CorrectionReason)
+        && IsTheAmount(dose, request, host)
             ? Answers.Ok(Views(host).Of(entry, false, []))
             : Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Wording.English.Find("id.taken"))]);
+
+    // Where the product is gone from the plant file its density is too: the rest of the dose must do then.
+    private static bool IsTheAmount(GivenDose dose, GivenDoseRequest request, PlantHost host)
+    {
+        var product = ProductOf(host, request.ProductId) is { } plan ? ProductAtHand.Of(plan, DateOnly.FromDateTime(request.GivenAt.ToDateTimeOffset().UtcDateTime)) : null;
+        var said = request.Kilograms ?? (product is null ? null : Kilograms(request, product));
+        return said is null ? request.Litres is not null : Math.Abs(dose.Kilograms - said.Value) <= 1e-9 * dose.Kilograms;
+    }
 
     private static GivenDose Dose(Guid id, GivenDoseRequest request, ProductAtHand product, double kilograms, CircuitState state, PlantPlan? plan)
     {

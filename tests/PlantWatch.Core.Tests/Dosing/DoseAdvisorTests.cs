@@ -188,6 +188,9 @@ public class DoseAdvisorTests
         Assert.Equal(1.8, Assert.Single(advice.Says, said => said.Code == "dose.bromine_reading").Facts[1].Number!.Value, 1e-9);
         Assert.Contains(advice.Says, said => said.Code == "dose.bromine_does_not_apply");
         Assert.DoesNotContain(advice.Says, said => said.Code == "dose.combined_high");
+        // Nor does it hear that pH comes before the chlorine that it must not have.
+        var sharp = DoseAdvisor.Of(At(Pool with { Disinfectant = Disinfectant.Bromine }, tests: With(Measurand.Ph, 7.9)), Product(ProductKind.CalciumHypochlorite), Measurand.FreeChlorine, 2);
+        Assert.DoesNotContain(sharp.Says, said => said.Code == "dose.ph_first");
     }
 
     [Fact]

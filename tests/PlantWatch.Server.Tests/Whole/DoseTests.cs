@@ -97,6 +97,35 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public async Task An_id_stands_for_one_dose_in_the_whole_plant_and_a_retry_is_known_after_its_product_has_gone()
+    {
+        var twoCircuits = Plant + """
+
+              - id: warm
+                name: Warm water
+                pools:
+                  - id: spa
+                    name: Spa
+                    kind: spa
+                    setting: indoor
+                    disinfectant: chlorine
+                    volume_m3: 6
+            """;
+        var server = await WholeServer.StartAsync(plant: twoCircuits);
+        var (id, dose) = (Guid.CreateVersion7(), new GivenDoseRequest("main", "hypo", null, 2, WholeServer.Now, "R. Example"));
+        var first = await WholeServer.ReadAsync<GivenDoseView>(await server.PutAsync($"/api/v1/doses/{id}", dose));
+        Assert.Equal(HttpStatusCode.Conflict, (await server.PutAsync($"/api/v1/doses/{id}", dose with { PoolId = "spa" })).StatusCode);
+        await File.WriteAllTextAsync(Path.Combine(server.Folder, "plant.yaml"), twoCircuits.Replace("id: hypo", "id: hypo-12", StringComparison.Ordinal));
+        server = await server.RestartAsync();
+        await using (server)
+        {
+            var again = await WholeServer.ReadAsync<GivenDoseView>(await server.PutAsync($"/api/v1/doses/{id}", dose));
+            Assert.Equal(first.ArrivedAt, again.ArrivedAt);
+            Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/doses/{Guid.CreateVersion7()}", dose)).StatusCode);
+        }
+    }
+
+    [Fact]
     public async Task What_cannot_have_been_given_is_refused_beside_its_field()
     {
         await using var server = await WholeServer.StartAsync(plant: Plant);

@@ -16,7 +16,7 @@ internal static class DoseSayings
         if (at.Circuit.Pools.Length > 1) says.Add(Reason.Of("dose.other_pools", string.Join(", ", at.Circuit.Pools.Where(p => p.Id != at.Pool.Id).Select(p => p.Name))));
         if (at.Pool.Disinfectant == Disinfectant.Bromine) Bromine(at, says);
         else if (DoseRefusals.CombinedIsHigh(at)) Combined(at, says);
-        if (target != Measurand.FreeChlorine) return says.ToImmutable();
+        if (target != Measurand.FreeChlorine || at.Pool.Disinfectant == Disinfectant.Bromine) return says.ToImmutable();
         if (at.Pool.Disinfectant == Disinfectant.SaltElectrolysis) says.Add(Reason.Of("dose.salt_cell"));
         if (at.Pool.Secondary.Contains(SecondaryTreatment.Ozone)) says.Add(Reason.Of("dose.ozone"));
         if (at.Pool.Secondary.Contains(SecondaryTreatment.Uv)) says.Add(Reason.Of("dose.uv"));
