@@ -53,7 +53,7 @@ public sealed record DoseView(
     DoseFigures? Before, DoseFigures? AtOnce, DoseFigures? Spent, IReadOnlyList<Said> SideEffects);
 
 /// <summary>A worked-out water, mg/L on the basis of each figure.</summary>
-public sealed record DoseFigures(double Ph, double? Saturation, double FreeChlorine, double HypochlorousAcid, double Alkalinity, double Calcium, double Cyanurate, double Solids);
+public sealed record DoseFigures(double Ph, double? Saturation, double FreeChlorine, double? HypochlorousAcid, double Alkalinity, double Calcium, double Cyanurate, double Solids);
 
 /// <summary>A product at hand.</summary>
 /// <param name="Id">Key of the plant file.</param>

@@ -15,17 +15,18 @@ internal sealed class DoseViews(Wording words, UnitSystem units)
 
     public DoseAdviceView Of(DoseAdvice advice, DoseSituation at) => new(
         at.Now, Product(advice.Product, at), advice.Target, advice.From, advice.Value, words.Say(advice.Refused), _amounts.Water(advice.Volume.Whole), _amounts.Water(advice.Volume.First),
-        advice.Dose is { } dose ? Of(dose, advice.Product) : null, words.Say(advice.Says), words.Say(advice.How), words.Say(advice.Equipment), words.Say(advice.Precautions), advice.RetestHours);
+        advice.Dose is { } dose ? Of(dose, advice.Product, at.Pool.Disinfectant) : null, words.Say(advice.Says), words.Say(advice.How), words.Say(advice.Equipment), words.Say(advice.Precautions), advice.RetestHours);
 
-    private DoseView Of(SingleDose dose, ProductAtHand product) => new(
+    private DoseView Of(SingleDose dose, ProductAtHand product, Disinfectant disinfectant) => new(
         _amounts.Mass(dose.Kilograms), Litres(product, dose.Kilograms), _amounts.Mass(dose.FirstKilograms), Litres(product, dose.FirstKilograms),
         dose.FirstKilograms >= dose.Kilograms * 0.999, 200 * dose.RelativeUncertainty, product.CostPerKilogram * dose.FirstKilograms, words.Say(dose.Because),
-        Figures(dose.Predicted?.Before), Figures(dose.Predicted?.AtOnce), Figures(dose.Predicted?.Spent), words.Say(dose.SideEffects));
+        Figures(dose.Predicted?.Before, disinfectant), Figures(dose.Predicted?.AtOnce, disinfectant), Figures(dose.Predicted?.Spent, disinfectant), words.Say(dose.SideEffects));
 
     private Amount? Litres(ProductAtHand product, double kilograms) => product.IsLiquid ? _amounts.Volume(kilograms / product.KilogramsPerLitre!.Value) : null;
 
-    public static DoseFigures? Figures(Speciation? water) => water is null ? null : new(
-        water.Ph, double.IsFinite(water.SaturationIndex) ? water.SaturationIndex : null, water.FreeChlorine, water.HypochlorousAcid, water.TotalAlkalinity, water.CalciumHardness,
+    public static DoseFigures? Figures(Speciation? water, Disinfectant disinfectant) => water is null ? null : new(
+        water.Ph, double.IsFinite(water.SaturationIndex) ? water.SaturationIndex : null, water.FreeChlorine,
+        ChlorineSplit.Of(water, disinfectant) is { IsKnown: true } split ? split.Value.MilligramsPerLitre : null, water.TotalAlkalinity, water.CalciumHardness,
         water.Cyanurate, water.DissolvedSolids);
 
     public DoseProductView Product(ProductAtHand product, DoseSituation at) => new(

@@ -71,6 +71,16 @@ public sealed class PlanAdvisorTests
     }
 
     [Fact]
+    public void Chlorine_that_cyanuric_acid_holds_back_is_said_though_it_lies_inside_its_band()
+    {
+        // By the cyanurate grid (O'Brien set, 25 degC) well under one per cent of 3 mg/L is HOCl at pH 7.4 and 100 mg/L of cyanuric acid.
+        var at = At() with { Pool = Teaching with { Setting = Setting.Outdoor, Disinfectant = Disinfectant.StabilisedChlorine } };
+        var said = Assert.Single(PlanAdvisor.Of(at, new(Shelf.Water(7.4, 28, 100, 250, 800, 3, 120), [], null), Shelf.Today).Says, s => s.Code == "plan.held_back");
+        Assert.InRange(said.Facts[1].Number!.Value, 0.001, 0.03);
+        Assert.DoesNotContain(Advise(At()).Says, s => s.Code == "plan.held_back");
+    }
+
+    [Fact]
     public void What_is_poured_into_a_small_pool_is_borne_by_its_own_water_until_it_has_mixed()
     {
         var (tank, pool) = (Advise(At()).Plan, Advise(At(DosingPlace.Pool)).Plan);

@@ -44,6 +44,16 @@ public static class ChlorineSplit
         });
     }
 
+    /// <summary>The sheet for a water that was worked out, after a dose for one; the same figure as on every other page.</summary>
+    public static ChlorineSheetResult Of(Speciation water, Disinfectant disinfectant)
+    {
+        ArgumentNullException.ThrowIfNull(water);
+        return Quantity.TryFrom(water.Ph, out Ph ph) && Quantity.TryFrom(water.Temperature, out Celsius temperature) && Quantity.TryFrom(water.FreeChlorine, out FreeChlorine free)
+            && Quantity.TryFrom(water.Cyanurate, out CyanuricAcid cyanurate)
+            ? Of(new(ph, temperature, free, cyanurate) { Disinfectant = disinfectant })
+            : default;
+    }
+
     private static Reason? Unfit(ChlorineWater water) => new InputCheck()
         .Within("ph", water.Ph.Value, Equilibrium.ValidPh, "")
         .And(HoclShare.ValidCelsius.Contains(water.Temperature.Degrees),

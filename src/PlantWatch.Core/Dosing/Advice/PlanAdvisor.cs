@@ -38,7 +38,7 @@ public static class PlanAdvisor
         {
             Refused = refused, CubicMetres = DoseVolume.WholeOf(at.Circuit), RetestHours = (at.Circuit.TurnoverHours is { } hours ? MixingTime.ToRetest(hours).OrNull : null) ?? DoseAdvisor.UsualRetestHours,
             Plan = refused.IsEmpty ? plan : plan with { Outcome = PlanOutcome.Refused, Steps = [], Dilution = null, Cost = null, End = null },
-            LeftOut = [.. judged.Where(j => !j.Because.IsEmpty)], Says = [.. Says(at)],
+            LeftOut = [.. judged.Where(j => !j.Because.IsEmpty)], Says = [.. Says(at, plan)],
         };
     }
 
@@ -59,11 +59,14 @@ public static class PlanAdvisor
         against.Add(at.BathersOut == false || at.Bathers > 0 ? Reason.Of("dose.bathers_in") : Reason.Of("dose.bathers_not_known"));
     }
 
-    private static List<Reason> Says(DoseSituation at)
+    private static List<Reason> Says(DoseSituation at, DosingPlan plan)
     {
         var all = new List<Reason>();
         if (DoseRefusals.CombinedIsHigh(at)) all.Add(Reason.Of("plan.combined_high", at.Combined!.Value));
         if (at.Pool.Disinfectant == Disinfectant.Bromine) all.Add(Reason.Of("plan.bromine"));
+        // Inside its band is not the same as disinfecting: most of it is held back.
+        if (plan.Now is { Cyanurate: > 0 } now && ChlorineSplit.Of(now, at.Pool.Disinfectant) is { IsKnown: true } split && now.FreeChlorine > 0)
+            all.Add(Reason.Of("plan.held_back", now.FreeChlorine, split.Value.MilligramsPerLitre));
         if (at.Circuit.TurnoverHours is null) all.Add(Reason.Of("plan.turnover_not_known", DoseAdvisor.UsualRetestHours));
         return all;
     }

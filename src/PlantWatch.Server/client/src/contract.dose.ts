@@ -8,7 +8,7 @@ export interface DoseProductView {
   id: string; name: string; kind: string; strengthPercent: number; asChlorine: boolean; ageDays: number | null; density: number | null; byPump: boolean;
   says: Said[]; unfit: Said[]; targets: DoseTargetView[];
 }
-export interface DoseFigures { ph: number; saturation: number | null; freeChlorine: number; hypochlorousAcid: number; alkalinity: number; calcium: number; cyanurate: number; solids: number }
+export interface DoseFigures { ph: number; saturation: number | null; freeChlorine: number; hypochlorousAcid: number | null; alkalinity: number; calcium: number; cyanurate: number; solids: number }
 export interface DoseView {
   total: Amount; totalVolume: Amount | null; first: Amount; firstVolume: Amount | null; whole: boolean; uncertaintyPercent: number; cost: number | null; because: Said[];
   before: DoseFigures | null; atOnce: DoseFigures | null; spent: DoseFigures | null; sideEffects: Said[];
