@@ -34,9 +34,6 @@ public sealed record TestedWater
     /// <summary>True when the saturation index can be had.</summary>
     public bool HasIndex => Calcium is not null && Solids is not null;
 
-    /// <summary>True when the water can be worked out at all.</summary>
-    public bool IsEnough => Ph is not null && Celsius is not null && Alkalinity is not null;
-
     /// <summary>The water worked out; null when too little is known of it. An input that no water can have is named by the caller before.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A figure that no water can have.</exception>
     public EquilibriumResult? Speciate() => this is { Ph: { } ph, Celsius: { } celsius, Alkalinity: { } alkalinity }

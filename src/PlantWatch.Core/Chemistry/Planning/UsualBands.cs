@@ -10,6 +10,9 @@ namespace PlantWatch.Core.Chemistry;
 /// </remarks>
 public static class UsualBands
 {
+    /// <summary>Cyanuric acid in mg/L up to which a stabilised pool is run where the plant has set no limit (common practice): from there on none is added.</summary>
+    public const double MostCyanurate = 50;
+
     /// <summary>The bands of a pool, each end with its source.</summary>
     /// <param name="pool">The pool as the plant file has it.</param>
     public static ImmutableArray<Band> Of(PoolPlan pool)
@@ -38,7 +41,7 @@ public static class UsualBands
         PlannedFigure.TotalAlkalinity => (80, 120),
         PlannedFigure.CalciumHardness => pool.Kind == PoolKind.Spa ? (150, 250) : (200, 400),
         PlannedFigure.FreeChlorine => pool.Kind == PoolKind.Spa ? (3, 5) : pool.Disinfectant == Disinfectant.StabilisedChlorine ? (2, 4) : (1, 3),
-        PlannedFigure.CyanuricAcid when pool.Disinfectant == Disinfectant.StabilisedChlorine => (30, 50),
+        PlannedFigure.CyanuricAcid when pool.Disinfectant == Disinfectant.StabilisedChlorine => (30, MostCyanurate),
         PlannedFigure.DissolvedSolids when pool.Disinfectant != Disinfectant.SaltElectrolysis => (null, 1500),
         PlannedFigure.SaturationIndex => (-0.3, 0.5),
         _ => (null, null),

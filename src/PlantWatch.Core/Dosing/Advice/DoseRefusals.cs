@@ -13,9 +13,6 @@ internal static class DoseRefusals
     /// <summary>Combined chlorine in mg/L from which it is called high where the plant has set no limit (common practice).</summary>
     private const double CombinedHigh = 1.0;
 
-    /// <summary>Cyanuric acid in mg/L from which no more is added where the plant has set no limit (common practice).</summary>
-    private const double CyanurateEnough = 50;
-
     public static ImmutableArray<Reason> Of(DoseSituation at, ProductAtHand product, Measurand target, double value, DoseVolume volume)
     {
         var against = ImmutableArray.CreateBuilder<Reason>();
@@ -54,7 +51,7 @@ internal static class DoseRefusals
     {
         if (!ProductFacts.Of(product.Plan.Kind).IsStabilised) return;
         if (target != Measurand.CyanuricAcid) Test(at, Measurand.CyanuricAcid, against);
-        var most = at.Limit(Measurand.CyanuricAcid)?.High ?? CyanurateEnough;
+        var most = at.Limit(Measurand.CyanuricAcid)?.High ?? UsualBands.MostCyanurate;
         if (at.Tests.TryGetValue(Measurand.CyanuricAcid, out var test) && test.Result.Value >= most) against.Add(Reason.Of("dose.stabiliser_enough", product.Plan.Name, test.Result.Value, most));
     }
 
