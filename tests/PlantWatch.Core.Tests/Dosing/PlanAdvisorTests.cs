@@ -58,6 +58,7 @@ public sealed class PlanAdvisorTests
             Assert.Equal([code], advice.Refused.Select(r => r.Code));
             Assert.Equal(PlanOutcome.Refused, advice.Plan.Outcome);
             Assert.Empty(advice.Plan.Steps);
+            Assert.DoesNotContain(advice.Plan.Says, s => s.Code == "plan.margin_small");
             // What a person states just now stands in place of the test.
             Assert.Empty(Advise(asked, Measurand.Ph).Refused);
         }

@@ -108,7 +108,7 @@ internal sealed class PlanMaker(PlanQuestion question, DosingPlan plain)
         {
             var value = PlannedFigures.Of(end, aim.Figure);
             var margin = Math.Min(value - (aim.Band.Low ?? double.NegativeInfinity), (aim.Band.High ?? double.PositiveInfinity) - value);
-            if (margin < aim.Now!.Value.U - PlannedFigures.Tolerance(aim.Figure)) all.Add(Reason.Of("plan.margin_small", aim.Figure.Key(), Math.Max(0, margin), aim.Now.Value.U));
+            if (margin < aim.Now!.Value.U - PlannedFigures.Tolerance(aim.Figure)) all.Add(Reason.Of("plan.margin_small", aim.Figure.Key(), PlanReasons.TwoDigits(Math.Max(0, margin)), PlanReasons.TwoDigits(aim.Now.Value.U)));
         }
         return all;
     }

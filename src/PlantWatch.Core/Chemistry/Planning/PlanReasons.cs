@@ -21,7 +21,15 @@ internal static class PlanReasons
 
     /// <summary>What the tests cannot tell.</summary>
     public static IEnumerable<Reason> InDoubt(IReadOnlyList<Aim> aims) => aims.Where(a => a.Standing == BandStanding.WithinUncertainty)
-        .Select(a => Reason.Of("plan.within_uncertainty", a.Figure.Key(), a.Now!.Value.Value, a.Now.Value.U));
+        .Select(a => Reason.Of("plan.within_uncertainty", a.Figure.Key(), a.Now!.Value.Value, TwoDigits(a.Now.Value.U)));
+
+    /// <summary>An uncertainty as it is written: two digits, whatever its unit (GUM).</summary>
+    public static double TwoDigits(double u)
+    {
+        if (u <= 0) return 0;
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(u)) - 1);
+        return Math.Round(u / unit) * unit;
+    }
 
     /// <summary>Why a band is missed.</summary>
     public static Reason Missed(Aim aim, bool isLow, bool hasMeans) => (hasMeans, isLow, aim.Figure) switch

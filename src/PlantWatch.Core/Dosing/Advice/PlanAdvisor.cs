@@ -37,10 +37,17 @@ public static class PlanAdvisor
         return new()
         {
             Refused = refused, CubicMetres = DoseVolume.WholeOf(at.Circuit), RetestHours = (at.Circuit.TurnoverHours is { } hours ? MixingTime.ToRetest(hours).OrNull : null) ?? DoseAdvisor.UsualRetestHours,
-            Plan = refused.IsEmpty ? plan : plan with { Outcome = PlanOutcome.Refused, Steps = [], Dilution = null, Cost = null, End = null },
+            Plan = refused.IsEmpty ? plan : Withheld(plan),
             LeftOut = [.. judged.Where(j => !j.Because.IsEmpty)], Says = [.. Says(at, plan)],
         };
     }
+
+    // What is missing or in doubt is still said; what the steps would have come to is not.
+    private static DosingPlan Withheld(DosingPlan plan) => plan with
+    {
+        Outcome = PlanOutcome.Refused, Steps = [], Dilution = null, Cost = null, End = null, IsOnlyTheStart = false,
+        Says = plan.Says.RemoveAll(s => s.Code is not ("plan.missing_for_all" or "plan.still_possible" or "plan.not_tested" or "plan.no_index" or "plan.within_uncertainty")),
+    };
 
     private static ImmutableArray<Reason> Refusals(DoseSituation at, PlanBasis basis, DosingPlan plan)
     {

@@ -70,6 +70,7 @@ function Plan({ pool }: { pool: PoolInfo }) {
               <label class="choice" key={value}><input type="radio" name="plan-wish" checked={wish === value} data-testid={'wish-' + value} onChange={() => setWish(value)} />{name}</label>))}
           </div></fieldset>
         </section>
+        {plan && <List title={words.plan.refused} items={plan.refused} testid="plan-refused" />}
         {plan && <PlanBands plan={plan} />}
         <section class="sheet card">
           <details><summary>{words.plan.fill}</summary>
@@ -83,7 +84,6 @@ function Plan({ pool }: { pool: PoolInfo }) {
       </div>
       <div class="stack">
         {plan && <>
-          <List title={words.plan.refused} items={plan.refused} testid="plan-refused" />
           <PlanSteps key={plan.at} plan={plan} pool={pool.id} />
           <List title={words.plan.says} items={plan.says} testid="plan-says" />
           <List title={words.plan.leftOut} items={plan.leftOut.flatMap(l => l.because)} testid="plan-left-out" />
