@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Statistics;
 
 namespace PlantWatch.Core.Probes;
 
@@ -16,30 +17,20 @@ internal readonly record struct SlopeFit(double Slope, double SlopeU, double Off
         return pairs.Length == 0 ? 0 : high - low;
     }
 
-    /// <summary>Deming regression with the ratio of the error variances known from the pairs (closed form, reference: CLSI EP09 and textbooks).</summary>
+    /// <summary>Deming regression with the ratio of the error variances known from the pairs.</summary>
     public static SlopeFit Of(ImmutableArray<PairedCheck> pairs)
     {
-        var (raw, test, rawError, testError) = (0.0, 0.0, 0.0, 0.0);
+        var (rawError, testError) = (0.0, 0.0);
         foreach (var pair in pairs)
         {
-            raw += pair.Raw.Value / pairs.Length;
-            test += pair.Test.Value / pairs.Length;
             rawError += pair.Raw.StandardUncertainty * pair.Raw.StandardUncertainty / pairs.Length;
             testError += pair.TestScatter * pair.TestScatter / pairs.Length;
         }
 
-        var (sxx, syy, sxy) = (0.0, 0.0, 0.0);
-        foreach (var pair in pairs)
-        {
-            var (dx, dy) = (pair.Raw.Value - raw, pair.Test.Value - test);
-            (sxx, syy, sxy) = (sxx + (dx * dx), syy + (dy * dy), sxy + (dx * dy));
-        }
-
+        var sums = Moments.Of([.. pairs.Select(pair => new XyPoint(pair.Raw.Value, pair.Test.Value))]);
         // No common movement: there is no slope to find, and its uncertainty says so.
-        if (sxy <= 0 || sxx <= 0) return new(1, 1, test - raw);
-        var ratio = testError / rawError;
-        var tilt = syy - (ratio * sxx);
-        var slope = (tilt + Math.Sqrt((tilt * tilt) + (4 * ratio * sxy * sxy))) / (2 * sxy);
-        return new(slope, Math.Sqrt((testError + (slope * slope * rawError)) / sxx), test - (slope * raw));
+        if (sums.Sxy <= 0 || sums.Sxx <= 0) return new(1, 1, sums.MeanY - sums.MeanX);
+        var slope = Deming.SlopeOf(sums, testError / rawError);
+        return new(slope, Math.Sqrt((testError + (slope * slope * rawError)) / sums.Sxx), sums.MeanY - (slope * sums.MeanX));
     }
 }
