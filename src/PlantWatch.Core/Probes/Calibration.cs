@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Probes;
@@ -11,6 +13,8 @@ public enum CalibrationKind
     TwoPoint,
     /// <summary>An adjustment of the plant's own panel: logged here, applied there, so that nothing is corrected twice.</summary>
     PanelAdjustment,
+    /// <summary>Looked at in buffers or a check solution and left as it was: corrects nothing, and what was in force stays.</summary>
+    Verification,
 }
 
 /// <summary>Where a proposed calibration stands.</summary>
@@ -48,7 +52,21 @@ public sealed record Calibration
     public double Offset { get; init; }
 
     /// <summary>The checks it rests on.</summary>
-    public System.Collections.Immutable.ImmutableArray<Guid> Checks { get; init; } = [];
+    public ImmutableArray<Guid> Checks { get; init; } = [];
+
+    /// <summary>What it was measured against.</summary>
+    public CalibrationBasis Basis { get; init; }
+
+    /// <summary>What was done to the probe itself. A fact from <see cref="HoldsFrom"/> on, whatever a reviewer says of the numbers.</summary>
+    public ProbeWork Work { get; init; }
+
+    /// <summary>True when the electrode stood in buffers of known pH: its offset, or slope and offset, are known without any test of the water.</summary>
+    [JsonIgnore]
+    public bool ByBuffers => Basis == CalibrationBasis.Buffers;
+
+    /// <summary>True when the electrode stood in a solution of known potential. That tells an offset and no slope.</summary>
+    [JsonIgnore]
+    public bool ByCheckSolution => Basis == CalibrationBasis.CheckSolution;
 
     /// <summary>Who proposed it.</summary>
     public required string ProposedBy { get; init; }
@@ -68,7 +86,7 @@ public sealed record Calibration
     /// <summary>Why, in the decider's words.</summary>
     public string? Decision { get; init; }
 
-    /// <summary>The time from which it holds (or the panel was turned); never while proposed or rejected.</summary>
+    /// <summary>The time from which it holds, the panel was turned or the probe stood in its cell again; never while proposed, or when rejected before it held.</summary>
     public Instant HoldsFrom { get; init; }
 
     /// <summary>Applies slope and offset to a raw value. One pure method: the whole calibrator.</summary>

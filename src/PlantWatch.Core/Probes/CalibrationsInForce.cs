@@ -20,22 +20,25 @@ public static class CalibrationsInForce
     public static double Correct(ImmutableArray<Calibration> calibrations, string probeId, Instant at, double raw) =>
         At(calibrations, probeId, at)?.Apply(raw) ?? raw;
 
-    /// <summary>The times at which the meaning of the probe's number changed, in order, up to an instant.</summary>
-    internal static ImmutableArray<Calibration> Changes(ImmutableArray<Calibration> calibrations, string probeId, Instant until)
+    /// <summary>The times at which the meaning of the probe's number changed or the probe itself was worked on, in order, up to an instant.</summary>
+    public static ImmutableArray<Calibration> Changes(ImmutableArray<Calibration> calibrations, string probeId, Instant until)
     {
         var changes = ImmutableArray.CreateBuilder<Calibration>();
         foreach (var candidate in calibrations)
-            if (candidate.ProbeId == probeId && (Corrects(candidate) || Adjusts(candidate)) && candidate.HoldsFrom <= until) changes.Add(candidate);
+            if (candidate.ProbeId == probeId && (Corrects(candidate) || Adjusts(candidate) || Touches(candidate)) && candidate.HoldsFrom <= until) changes.Add(candidate);
         changes.Sort(ByTime);
         return changes.DrainToImmutable();
     }
 
     /// <summary>True for what is applied to raw values.</summary>
     public static bool Corrects(Calibration calibration) =>
-        calibration.Status == CalibrationStatus.Approved && calibration.Kind != CalibrationKind.PanelAdjustment;
+        calibration.Status == CalibrationStatus.Approved && calibration.Kind is CalibrationKind.Offset or CalibrationKind.TwoPoint;
 
     private static bool Adjusts(Calibration calibration) =>
         calibration.Status == CalibrationStatus.Adjusted && calibration.Kind == CalibrationKind.PanelAdjustment;
+
+    // Who cleaned an electrode has cleaned it, even when the numbers written down with it are turned down later.
+    private static bool Touches(Calibration calibration) => calibration.Work != ProbeWork.None && calibration.HoldsFrom.IsSet;
 
     // Two that hold from the same time: the later decision stands.
     private static bool Later(Calibration a, Calibration b) => ByTime.Compare(a, b) > 0;

@@ -46,7 +46,7 @@ internal static class ProbeViews
     {
         Calibration? newest = null;
         foreach (var c in state.Calibrations)
-            if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && (newest is null || c.HoldsFrom >= newest.HoldsFrom))
+            if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && c.Kind != CalibrationKind.Verification && (newest is null || c.HoldsFrom >= newest.HoldsFrom))
                 newest = c;
         return newest is null ? null : CircuitViews.Calibration(newest);
     }

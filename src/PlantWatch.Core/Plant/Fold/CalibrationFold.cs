@@ -82,7 +82,7 @@ internal static class CalibrationFold
 
     private static bool Same(Calibration a, Calibration b) =>
         a.ProbeId == b.ProbeId && a.Kind == b.Kind && a.Slope.Equals(b.Slope) && a.Offset.Equals(b.Offset) && a.ProposedBy == b.ProposedBy
-        && a.Note == b.Note && a.Checks.AsSpan().SequenceEqual(b.Checks.AsSpan());
+        && a.Note == b.Note && a.Basis == b.Basis && a.Work == b.Work && a.Checks.AsSpan().SequenceEqual(b.Checks.AsSpan());
 
     private static void Keep(Draft draft, Calibration calibration, Instant at, Instant happenedAt)
     {

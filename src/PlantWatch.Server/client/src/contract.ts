@@ -22,7 +22,7 @@ export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count
 export type Censoring = 'none' | 'below' | 'above';
 export type CellLook = 'none' | 'pink_flash' | 'purple' | 'cloudy';
 export type SamplePoint = 'unknown' | 'pool' | 'cell' | 'balance_tank' | 'outlet';
-export type CalibrationKind = 'offset' | 'two_point' | 'panel_adjustment';
+export type CalibrationKind = 'offset' | 'two_point' | 'panel_adjustment' | 'verification';
 export type CalibrationStatus = 'proposed' | 'approved' | 'rejected' | 'adjusted';
 export type Tier = 'raw' | 'minute' | 'quarter_hour' | 'hour' | 'day';
 

@@ -44,6 +44,7 @@ const point: Record<SamplePoint, string> = {
 };
 const calibrationKind: Record<CalibrationKind, string> = {
   offset: 'Offset', two_point: 'Two-point slope', panel_adjustment: 'Adjustment of the plant\u2019s panel',
+  verification: 'Looked at, left as it was',
 };
 const calibrationStatus: Record<CalibrationStatus, string> = {
   proposed: 'Proposed', approved: 'Approved', rejected: 'Rejected', adjusted: 'Done on the panel',
