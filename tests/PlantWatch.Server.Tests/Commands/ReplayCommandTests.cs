@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlantWatch.Server.Commands;
+using PlantWatch.Server.Commands.Replay;
 
 namespace PlantWatch.Server.Tests.Commands;
 
@@ -56,6 +57,55 @@ public sealed class ReplayCommandTests : IDisposable
         var complaints = new StringWriter();
         Assert.Equal(2, CommandLine.Run(["replay", Path.Combine(_folder, "1"), "--out", Path.Combine(_folder, "1", "out")], TextWriter.Null, complaints));
         Assert.Contains(complaint, complaints.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void However_many_pools_run_at_once_the_answer_is_the_same_to_the_byte_and_in_the_order_of_the_plant()
+    {
+        Replay(days: 8);
+        var one = Path.Combine(_folder, "8", "input");
+        var many = Directory.CreateDirectory(Path.Combine(_folder, "many", "input")).FullName;
+        foreach (var file in Directory.GetFiles(one))
+        {
+            var rows = File.ReadAllLines(file);
+            // Pools named against the alphabet: the order is the plant's.
+            File.WriteAllLines(Path.Combine(many, Path.GetFileName(file)), [rows[0], .. from pool in (string[])["s", "r", "q", "p"] from row in rows.Skip(1) select row.Replace(",p", $",{pool}", StringComparison.Ordinal).Replace($",{pool}hotometer", ",photometer", StringComparison.Ordinal).Replace($",{pool}h,", ",ph,", StringComparison.Ordinal).Replace($",{pool}H,", ",pH,", StringComparison.Ordinal)]);
+        }
+
+        File.WriteAllText(Path.Combine(many, "plant.csv"), "pool,probe,kind\n" + string.Concat(((string[])["s", "r", "q", "p"]).Select(p => $"{p},{p}-ph,ph\n{p},{p}-orp,orp\n{p},{p}-temperature,temperature\n")));
+        foreach (var atOnce in (int[])[1, 2, 7])
+            Assert.Equal(0, ReplayCommand.Run(Path.Combine(_folder, "many"), Path.Combine(_folder, $"out{atOnce}"), TextWriter.Null, TextWriter.Null, atOnce));
+        foreach (var table in (string[])["verdicts.csv", "doubted.csv"])
+            Assert.Equal(File.ReadAllBytes(Path.Combine(_folder, "out1", table)), File.ReadAllBytes(Path.Combine(_folder, "out2", table)));
+        Assert.Equal(File.ReadAllBytes(Path.Combine(_folder, "out1", "verdicts.csv")), File.ReadAllBytes(Path.Combine(_folder, "out7", "verdicts.csv")));
+        Assert.Equal(["s", "r", "q", "p"], File.ReadLines(Path.Combine(_folder, "out7", "verdicts.csv")).Skip(1).Select(l => l.Split(',')[1][..1]).Distinct());
+    }
+
+    [Fact]
+    public void The_first_fault_in_the_order_of_the_input_is_named_whichever_pool_is_ready_first()
+    {
+        Replay(days: 2);
+        var input = Path.Combine(_folder, "2", "input");
+        File.AppendAllText(Path.Combine(input, "plant.csv"), "q,q-ph,ph\n");
+        File.AppendAllText(Path.Combine(input, "readings.csv"), "2025-03-02T00:00:00Z,p-ph,late\n2025-03-02T00:00:00Z,q-ph,bad\n2025-03-02T00:00:00Z,stranger,7\n");
+        var complaints = new StringWriter();
+        Assert.Equal(2, ReplayCommand.Run(Path.Combine(_folder, "2"), Path.Combine(_folder, "out"), TextWriter.Null, complaints));
+        Assert.Equal("\"2025-03-02T00:00:00Z,p-ph,late\" is no reading", complaints.ToString().Trim());
+    }
+
+    [Fact]
+    public void A_line_longer_than_any_row_is_named_and_lines_may_end_as_on_any_machine()
+    {
+        var whole = Replay(days: 2);
+        var readings = Path.Combine(_folder, "2", "input", "readings.csv");
+        File.WriteAllText(readings, File.ReadAllText(readings).Replace("\n", "\r\n", StringComparison.Ordinal));
+        Assert.Equal(0, ReplayCommand.Run(Path.Combine(_folder, "2"), Path.Combine(_folder, "2", "out"), TextWriter.Null, TextWriter.Null));
+        Assert.Equal(whole, File.ReadLines(Path.Combine(_folder, "2", "out", "verdicts.csv")).Skip(1).Select(Said.Of));
+        File.AppendAllText(readings, new string('7', 3_000_000));
+        var complaints = new StringWriter();
+        Assert.Equal(2, ReplayCommand.Run(Path.Combine(_folder, "2"), Path.Combine(_folder, "2", "out"), TextWriter.Null, complaints));
+        Assert.Contains("is no reading", complaints.ToString(), StringComparison.Ordinal);
+        Assert.True(complaints.ToString().Length < 200);
     }
 
     [Fact]

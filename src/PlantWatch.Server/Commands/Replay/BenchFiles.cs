@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.Commands.Replay;
@@ -30,6 +31,20 @@ internal static class BenchFiles
     /// <summary>A time such as 2025-03-01T07:20:00Z.</summary>
     /// <exception cref="FormatException">It is none.</exception>
     public static Instant Time(string text) => Instant.TryParse(text, out var at) ? at : throw new FormatException($"\"{text}\" is no time");
+
+    /// <summary>The same from the bytes of a large table, where whole seconds in UTC are the rule.</summary>
+    /// <exception cref="FormatException">It is none.</exception>
+    public static Instant Time(ReadOnlySpan<byte> text)
+    {
+        if (text is not [_, _, _, _, (byte)'-', _, _, (byte)'-', _, _, (byte)'T', _, _, (byte)':', _, _, (byte)':', _, _, (byte)'Z']) return Time(Encoding.UTF8.GetString(text));
+        var (year, month, day) = ((100 * Pair(text)) + Pair(text[2..]), Pair(text[5..]), Pair(text[8..]));
+        var (hour, minute, second) = (Pair(text[11..]), Pair(text[14..]), Pair(text[17..]));
+        return year >= 1 && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month) && hour is >= 0 and < 24 && minute is >= 0 and < 60 && second is >= 0 and < 60
+            ? Instant.FromUtc(year, month, day, hour, minute, second) : Time(Encoding.UTF8.GetString(text));
+    }
+
+    // Two digits; far below zero when they are none.
+    private static int Pair(ReadOnlySpan<byte> text) => char.IsAsciiDigit((char)text[0]) && char.IsAsciiDigit((char)text[1]) ? ((text[0] - '0') * 10) + text[1] - '0' : -100_000;
 
     private static double Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
         ? number : throw new FormatException($"checks.csv: \"{CsvTable.Short(text)}\" is no number");

@@ -1,23 +1,26 @@
 using System.Globalization;
-using System.Text;
+using Microsoft.Win32.SafeHandles;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.Commands.Replay;
 
-/// <summary>The large table of readings, a line at a time: time, probe, value. Times repeat and so do probes, so that each is understood once.</summary>
-internal sealed class ReadingsFile : IDisposable
+/// <summary>The readings of one pool, a row at a time, without making anything for a row. Times repeat, so that each is understood once.</summary>
+internal sealed class ReadingsFile
 {
-    private readonly StreamReader _reader;
-    private readonly Dictionary<string, string>.AlternateLookup<ReadOnlySpan<char>> _probes =
-        new Dictionary<string, string>(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+    private readonly LineBlocks _blocks;
+    private readonly ProbeNames _probes;
+    private readonly Action<int> _read;
+    private readonly byte[] _time = new byte[64];
+    private int _timeLength;
+    private ReadOnlyMemory<byte> _block;
+    private int _from;
+    private int _next;
+    private int _length;
 
-    private string _line = "";
-    private string _time = "";
-
-    public ReadingsFile(string path)
+    /// <summary>Opens a section; <paramref name="read"/> hears of every block how many bytes it has.</summary>
+    public ReadingsFile(SafeFileHandle file, ReadingSections.Section section, IEnumerable<string> probes, Action<int> read)
     {
-        _reader = new StreamReader(path, Encoding.UTF8, true, 1 << 20);
-        _reader.ReadLine();
+        (_blocks, _probes, _read) = (new LineBlocks(file, section.From, section.To), new ProbeNames(probes), read);
         Next();
     }
 
@@ -30,38 +33,51 @@ internal sealed class ReadingsFile : IDisposable
     /// <summary>Its probe.</summary>
     public string Probe { get; private set; } = "";
 
-    /// <summary>How much of the file was read, 0 to 1.</summary>
-    public double Part => (double)_reader.BaseStream.Position / Math.Max(1, _reader.BaseStream.Length);
-
-    /// <summary>The line as it stands.</summary>
-    public string Line => _line;
-
     /// <summary>Its value as the device would send it.</summary>
-    /// <exception cref="FormatException">It is no number.</exception>
-    public byte[] Payload() => !double.TryParse(_line.AsSpan(_line.LastIndexOf(',') + 1), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value)
-        ? throw new FormatException($"\"{CsvTable.Short(_line)}\" is no reading") : Encoding.ASCII.GetBytes(_line, _line.LastIndexOf(',') + 1, _line.Length - _line.LastIndexOf(',') - 1);
+    public ReadOnlyMemory<byte> Payload { get; private set; }
+
+    /// <summary>The line as it stands, for people.</summary>
+    public string Line => ReadingRow.Text(Bytes);
+
+    private ReadOnlySpan<byte> Bytes => _block.Span.Slice(_from, _length);
 
     /// <summary>Moves to the next one.</summary>
+    /// <exception cref="FormatException">It is none.</exception>
     public void Next()
     {
-        string? line;
-        do line = _reader.ReadLine();
-        while (line is { Length: 0 });
-        Has = line is not null && Understand(line);
+        do Has = Advance();
+        while (Has && _length == 0);
+        if (Has) Understand();
     }
 
-    public void Dispose() => _reader.Dispose();
-
-    private bool Understand(string line)
+    private bool Advance()
     {
-        _line = line;
-        var first = line.IndexOf(',');
-        var second = line.IndexOf(',', first + 1);
-        if (first < 0 || second < 0) throw new FormatException($"\"{line}\" is no reading");
-        if (!line.AsSpan(0, first).SequenceEqual(_time)) At = BenchFiles.Time(_time = line[..first]);
-        var probe = line.AsSpan(first + 1, second - first - 1);
-        if (!_probes.TryGetValue(probe, out var known)) _probes[probe] = known = probe.ToString();
-        Probe = known;
+        if (_next >= _block.Length)
+        {
+            (_block, _next) = (_blocks.Next(), 0);
+            if (_block.IsEmpty) return false;
+            _read(_block.Length);
+        }
+
+        _from = _next;
+        _length = ReadingRow.Line(_block.Span[_from..], out var taken).Length;
+        _next += taken;
         return true;
+    }
+
+    private void Understand()
+    {
+        if (!ReadingRow.TryOf(Bytes, out var row)) throw new FormatException($"\"{Line}\" is no reading");
+        if (!row.Time.SequenceEqual(_time.AsSpan(0, _timeLength))) Clock(row.Time);
+        Probe = _probes.Find(row.Probe) ?? throw new FormatException($"readings.csv: \"{Line}\" is of another pool");
+        Payload = _block.Slice(_from + row.Value, _length - row.Value);
+        if (!double.TryParse(Payload.Span, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value)) throw new FormatException($"\"{Line}\" is no reading");
+    }
+
+    private void Clock(ReadOnlySpan<byte> time)
+    {
+        At = BenchFiles.Time(time);
+        _timeLength = 0;
+        if (time.Length <= _time.Length && time.TryCopyTo(_time)) _timeLength = time.Length;
     }
 }

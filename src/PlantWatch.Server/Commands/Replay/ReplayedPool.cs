@@ -29,22 +29,24 @@ internal sealed class ReplayedPool
         var plan = Plan(pool, probes);
         foreach (var probe in plan.Probes) _recent[probe.Id] = new RecentReadings(probe.Id, Remembered);
         _state = CircuitState.Of(plan);
-        Take(at => new PlanLoaded(at, plan), start);
+        _batch.Add(new PlanLoaded(Now(start), plan));
         Flush();
     }
 
     /// <summary>A reading of a probe.</summary>
-    public void Reading(Instant at, string probe, ReadOnlyMemory<byte> payload) => Take(now => new MessageArrived(now, probe, payload, false, null), at);
+    public void Reading(Instant at, string probe, ReadOnlyMemory<byte> payload) => _batch.Add(new MessageArrived(Now(at), probe, payload, false, null));
 
     /// <summary>The sample flow runs or stands.</summary>
-    public void Flow(Instant at, bool runs) => Take(now => new MessageArrived(now, _flow, runs ? "1"u8.ToArray() : "0"u8.ToArray(), false, null), at);
+    public void Flow(Instant at, bool runs) => _batch.Add(new MessageArrived(Now(at), _flow, runs ? "1"u8.ToArray() : "0"u8.ToArray(), false, null));
 
     /// <summary>A probe was cleaned and calibrated in buffers: nothing that was known of its bias holds on.</summary>
     public void Service(Instant at, string probe)
     {
         var id = Id();
-        Take(now => new CalibrationProposed(now, new Calibration { Id = id, ProbeId = probe, Kind = CalibrationKind.TwoPoint, ProposedBy = "service", ProposedAt = now }), at);
-        Take(now => new CalibrationDecided(now, id, CalibrationStatus.Approved, now, "service", "cleaned and calibrated"), at);
+        var proposed = Now(at);
+        _batch.Add(new CalibrationProposed(proposed, new Calibration { Id = id, ProbeId = probe, Kind = CalibrationKind.TwoPoint, ProposedBy = "service", ProposedAt = proposed }));
+        var decided = Now(at);
+        _batch.Add(new CalibrationDecided(decided, id, CalibrationStatus.Approved, decided, "service", "cleaned and calibrated"));
     }
 
     /// <summary>A check was typed in.</summary>
@@ -61,14 +63,14 @@ internal sealed class ReplayedPool
         }
 
         var known = windows.DrainToImmutable();
-        Take(now => new CheckEntered(now, check, known), at);
+        _batch.Add(new CheckEntered(Now(at), check, known));
         Flush();
     }
 
     /// <summary>A minute went by: what is due is looked at, and what changed is written down.</summary>
     public void Tick(Instant at)
     {
-        Take(now => new ClockTicked(now), at);
+        _batch.Add(new ClockTicked(Now(at)));
         if (_batch.Count >= BatchEvents) Flush();
     }
 
@@ -84,11 +86,7 @@ internal sealed class ReplayedPool
     }
 
     // Receive times rise strictly within a circuit.
-    private void Take(Func<Instant, PlantEvent> happening, Instant at)
-    {
-        _last = Instant.Later(at, _last + TimeSpan.FromMicroseconds(1));
-        _batch.Add(happening(_last));
-    }
+    private Instant Now(Instant at) => _last = Instant.Later(at, _last + TimeSpan.FromMicroseconds(1));
 
     private Guid Id() => TimeOrderedId.Derive(_last, $"replay/{_flow}/{_batch.Count}");
 

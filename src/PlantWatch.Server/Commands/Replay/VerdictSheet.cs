@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -7,17 +8,16 @@ using PlantWatch.Server.Words;
 namespace PlantWatch.Server.Commands.Replay;
 
 /// <summary>Writes what the fold says of each probe that was asked about, when it says it, and which checks it would not believe.</summary>
-internal sealed class VerdictSheet(TextWriter verdicts, TextWriter doubted, IReadOnlySet<string> asked)
+internal sealed class VerdictSheet(IReadOnlySet<string> asked)
 {
     private readonly Dictionary<string, Standing> _said = new(StringComparer.Ordinal);
     private readonly Dictionary<Guid, (Instant SampledAt, string Pool)> _checks = [];
 
-    /// <summary>The heads of the two tables.</summary>
-    public void Begin()
-    {
-        verdicts.Write("time,probe,status,bias,bias_sd\n");
-        doubted.Write("time,pool,quantity\n");
-    }
+    /// <summary>Rows of verdicts.csv.</summary>
+    public StringBuilder Verdicts { get; } = new();
+
+    /// <summary>Rows of doubted.csv.</summary>
+    public StringBuilder Doubted { get; } = new();
 
     /// <summary>What a batch said.</summary>
     public void Take(IEnumerable<RecordEntry> entries, CircuitState state)
@@ -37,7 +37,7 @@ internal sealed class VerdictSheet(TextWriter verdicts, TextWriter doubted, IRea
     {
         Row(at, judgement.ProbeId, state, always: true);
         if (judgement.Verdict != Verdict.CheckSuspect || !_checks.TryGetValue(judgement.CheckId, out var check)) return;
-        doubted.Write($"{Time(check.SampledAt)},{check.Pool},{(judgement.Measurand == Measurand.Ph ? "ph" : judgement.Measurand == Measurand.Orp ? "free_chlorine" : judgement.Measurand.Key())}\n");
+        Doubted.Append(CultureInfo.InvariantCulture, $"{Time(check.SampledAt)},{check.Pool},{(judgement.Measurand == Measurand.Ph ? "ph" : judgement.Measurand == Measurand.Orp ? "free_chlorine" : judgement.Measurand.Key())}\n");
     }
 
     private void Row(Instant at, string id, CircuitState state, bool always = false)
@@ -49,7 +49,7 @@ internal sealed class VerdictSheet(TextWriter verdicts, TextWriter doubted, IRea
         _said[id] = standing;
         var bias = probe.Trust.Bias;
         var word = Wording.Key(standing == Standing.Unknown ? Standing.Good : standing);
-        verdicts.Write(string.Create(CultureInfo.InvariantCulture, $"{Time(at)},{id},{word},{(bias.IsKnown ? bias.Value : null):0.####},{(bias.IsKnown ? bias.StandardUncertainty : null):0.####}\n"));
+        Verdicts.Append(CultureInfo.InvariantCulture, $"{Time(at)},{id},{word},{(bias.IsKnown ? bias.Value : null):0.####},{(bias.IsKnown ? bias.StandardUncertainty : null):0.####}\n");
     }
 
     private static string Time(Instant at) => at.ToDateTimeOffset().UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
