@@ -105,14 +105,61 @@ public class SignalHealthTests
         Is(Standing.Good);
     }
 
-    [Fact]
-    public void A_leap_that_the_next_reading_confirms_is_out_of_specification_for_half_an_hour()
+    [Theory, InlineData(0.6), InlineData(-0.15)]
+    public void A_leap_that_stays_for_a_quarter_of_an_hour_is_known_with_its_time_and_size_and_shown_for_half_an_hour(double by)
     {
         Hear(TimeSpan.FromHours(1), Lively);
-        Hear(TimeSpan.FromMinutes(1), t => Lively(t) + 0.6);
-        Is(Standing.OutOfSpecification, "signal.leapt");
-        Hear(TimeSpan.FromMinutes(40), t => Lively(t) + 0.6);
+        var leapt = _at;
+        Hear(TimeSpan.FromMinutes(14), t => Lively(t) + by);
         Is(Standing.Good);
+        Assert.True(_health.LastDoubted);
+        Hear(TimeSpan.FromMinutes(2), t => Lively(t) + by);
+        Is(Standing.OutOfSpecification, "signal.leapt");
+        Assert.Equal(leapt, _health.LeaptAt);
+        Assert.Equal(by, _health.LeaptBy, 0.02);
+        Assert.True(_health.BlindAt < leapt);
+        Hear(TimeSpan.FromMinutes(40), t => Lively(t) + by);
+        Is(Standing.Good);
+    }
+
+    [Fact]
+    public void A_slug_of_dosing_water_that_passes_the_cell_is_neither_leap_nor_spike()
+    {
+        Hear(TimeSpan.FromHours(1), Lively);
+        for (var i = 0; i < 6; i++)
+        {
+            Hear(TimeSpan.FromMinutes(6), t => Lively(t) - 0.25);
+            Hear(TimeSpan.FromMinutes(9), Lively);
+        }
+
+        Is(Standing.Good);
+        Assert.False(_health.LeaptAt.IsSet);
+        Assert.Equal(0, _health.Spikes);
+    }
+
+    [Fact]
+    public void Acid_poured_into_the_pool_is_no_leap_however_much_it_is()
+    {
+        Hear(TimeSpan.FromHours(1), Lively);
+        var poured = _at;
+        // Half a pH, mixing in with a time constant of 20 minutes, and a stroke of the pump on top.
+        Hear(TimeSpan.FromHours(2), t => Lively(t) - (0.5 * (1 - Math.Exp(-(t - poured).TotalMinutes / 20))) - (t - poured > TimeSpan.FromMinutes(2) ? 0.03 : 0));
+        Is(Standing.Good);
+        Assert.False(_health.LeaptAt.IsSet);
+    }
+
+    [Fact]
+    public void Blindness_ends_with_flushing_and_begins_anew_with_a_gap()
+    {
+        Hear(TimeSpan.FromHours(1), Lively);
+        Assert.Equal(Start, _health.BlindAt);
+        Hear(TimeSpan.FromMinutes(30), Lively, flow: false);
+        Hear(TimeSpan.FromMinutes(30), Lively);
+        Assert.InRange((_at - _health.BlindAt).TotalMinutes, 14, 30);
+        _at += TimeSpan.FromHours(3);
+        var back = _at;
+        Hear(TimeSpan.FromMinutes(30), Lively);
+        Assert.Equal(back, _health.BlindAt);
     }
 
     [Fact]

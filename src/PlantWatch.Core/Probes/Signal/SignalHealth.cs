@@ -26,14 +26,17 @@ public sealed record SignalHealth
     /// <summary>Measured time of the newest reading.</summary>
     public Instant LastAt { get; init; }
 
-    /// <summary>Its raw value; of a leap that nothing confirmed yet, the value before it.</summary>
+    /// <summary>Its raw value.</summary>
     public double LastRaw { get; init; }
 
-    /// <summary>True when the newest reading leapt away and the next one has to say whether it was a spike.</summary>
-    public bool LastDoubted { get; init; }
+    /// <summary>The last readings that were not doubted.</summary>
+    public SignalTail Tail { get; init; }
 
-    /// <summary>The value that leapt away; meaningful while <see cref="LastDoubted"/>.</summary>
-    public double LeapRaw { get; init; }
+    /// <summary>A leap that nothing confirmed yet; null when there is none.</summary>
+    public LeapTrial? Trial { get; init; }
+
+    /// <summary>True while the newest readings have leapt away and the next ones have to say whether they stay.</summary>
+    public bool LastDoubted => Trial is not null;
 
     /// <summary>How long the value usually stays the same, in seconds: a running mean.</summary>
     public double UsuallySameSeconds { get; init; }
@@ -50,8 +53,17 @@ public sealed record SignalHealth
     /// <summary>When the cell last had no flow.</summary>
     public Instant NoFlowAt { get; init; }
 
-    /// <summary>When a leap was last confirmed.</summary>
+    /// <summary>The newest moment at which the signal could not be watched: standing or flushed cell, gap, a leap left undecided. A leap since then would have been seen.</summary>
+    public Instant BlindAt { get; init; }
+
+    /// <summary>When the newest confirmed leap happened: the value changed within a reading or two by more than water can, and stayed. Known a quarter of an hour later.</summary>
     public Instant LeaptAt { get; init; }
+
+    /// <summary>How far it leapt, signed, in the measurand's unit; meaningful when <see cref="LeaptAt"/> is set.</summary>
+    public double LeaptBy { get; init; }
+
+    /// <summary>Apparent time constant of a probe that has become slow, in minutes; unknown while healthy or not known.</summary>
+    public Estimate Response { get; init; }
 
     /// <summary>Since when a pH probe has sat at the isopotential pH 7, having leapt there; never otherwise.</summary>
     public Instant AtSevenSince { get; init; }

@@ -34,48 +34,41 @@ internal static class SignalWatch
     // Standing water tells nothing of the probe: nothing is learned from it.
     private static SignalHealth Silent(SignalHealth before, Instant at, double raw, double lag) => before with
     {
-        LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, AtSevenSince = Instant.Never, LagSeconds = Lag(before, lag),
-        Span = before.Span with { Since = Instant.Never },
+        LastAt = at, LastRaw = raw, Trial = null, Tail = default(SignalTail).Push(raw), SameSince = at, AtSevenSince = Instant.Never, LagSeconds = Lag(before, lag),
+        BlindAt = at, Span = before.Span with { Since = Instant.Never },
     };
 
     private static SignalHealth Follow(ProbePlan probe, SignalHealth before, Instant at, double raw, double lag)
     {
-        var limit = SignalLimits.LeapOf(probe.Measurand);
-        if (before.LastAt.IsSet && at - before.LastAt > SignalLimits.SilentAfter(probe.Every)) return Silent(before, at, raw, lag);
-        var near = !before.LastAt.IsSet || Math.Abs(raw - before.LastRaw) <= limit || !LeapsCount(before, at);
-        var spikes = before.Spikes == 0 ? 0 : Faded(before.Spikes, at - before.LastAt);
-        if (near) return Move(before, at, raw, lag) with { Spikes = before.LastDoubted ? spikes + 1 : spikes };
-        if (!before.LastDoubted || Math.Abs(raw - before.LeapRaw) > limit)
-            return before with { LastAt = at, LastDoubted = true, LeapRaw = raw, LagSeconds = Lag(before, lag), Spikes = before.LastDoubted ? spikes + 1 : spikes };
-        return Move(before, at, raw, lag) with { LeaptAt = at, AtSevenSince = IsAtSeven(probe, raw) ? at : Instant.Never, Spikes = spikes };
+        if (!before.LastAt.IsSet || at - before.LastAt > SignalLimits.SilentAfter(probe.Every)) return Silent(before, at, raw, lag);
+        if (before.Spikes > 0) before = before with { Spikes = Faded(before.Spikes, at - before.LastAt) };
+        if (LeapWatch.Of(probe, before, at, raw) is not { } trial) return Move(before, at, raw, lag);
+        var heard = LeapWatch.Hear(probe, before, trial, at, raw);
+        return heard.Trial is null ? Move(heard, at, raw, lag) : heard with { LastAt = at, LastRaw = raw, LagSeconds = Lag(before, lag) };
     }
-
-    private static bool LeapsCount(SignalHealth before, Instant at) =>
-        at - before.LastAt <= SignalLimits.LeapWithin && !(before.NoFlowAt.IsSet && at - before.NoFlowAt < SignalLimits.Settling);
 
     private static SignalHealth Move(SignalHealth before, Instant at, double raw, double lag)
     {
-        if (raw == before.LastRaw && before.SameSince.IsSet)
-            return before with { LastAt = at, LastDoubted = false, LagSeconds = Lag(before, lag), Span = SpanWatch.Next(before.Span, at, raw) };
-        var stayed = before.SameSince.IsSet ? (at - before.SameSince).TotalSeconds : 0;
+        var moved = raw != before.LastRaw && before.SameSince.IsSet;
+        var stayed = (at - before.SameSince).TotalSeconds;
         var weight = 1.0 / Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded);
         return before with
         {
-            LastAt = at, LastRaw = raw, LastDoubted = false, SameSince = at, LagSeconds = Lag(before, lag),
-            UsuallySameSeconds = before.UsuallySameSeconds + (weight * (stayed - before.UsuallySameSeconds)),
-            LongestSameSeconds = IsStuck(before, at) ? before.LongestSameSeconds : Math.Max(before.LongestSameSeconds, stayed),
-            Changes = Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded),
+            LastAt = at, LastRaw = raw, Tail = before.Tail.Push(raw), SameSince = moved ? at : before.SameSince, LagSeconds = Lag(before, lag),
+            UsuallySameSeconds = moved ? before.UsuallySameSeconds + (weight * (stayed - before.UsuallySameSeconds)) : before.UsuallySameSeconds,
+            LongestSameSeconds = moved && !IsStuck(before, at) ? Math.Max(before.LongestSameSeconds, stayed) : before.LongestSameSeconds,
+            Changes = moved ? Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded) : before.Changes,
             Span = SpanWatch.Next(before.Span, at, raw),
         };
     }
 
     private static SignalHealth Judge(ProbePlan probe, SignalHealth now, Instant at)
     {
-        if (now.AtSevenSince.IsSet && !IsAtSeven(probe, now.LastRaw)) now = now with { AtSevenSince = Instant.Never };
+        if (now.AtSevenSince.IsSet && !LeapWatch.IsAtSeven(probe, now.LastRaw)) now = now with { AtSevenSince = Instant.Never };
         if (now.AtSevenSince.IsSet && at - now.AtSevenSince >= SignalLimits.AtSevenFor) return Say(now, Standing.Failure, "signal.sits_at_seven", now.LastRaw);
         if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round((at - now.SameSince).TotalSeconds));
         if (now.Span.Flat >= SignalLimits.FlatBlocksBad) return Say(now, Standing.OutOfSpecification, "signal.barely_moves", now.Span.Usual);
-        if (now.LeaptAt.IsSet && at - now.LeaptAt < SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt");
+        if (now.LeaptAt.IsSet && at - now.LeaptAt < LeapTrial.Lasts + SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt");
         if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes");
         if (now.LagSeconds < -SignalLimits.ClockAheadSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_ahead", Math.Round(-now.LagSeconds));
         if (now.LagSeconds > SignalLimits.ClockBehindSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_behind", Math.Round(now.LagSeconds));
@@ -89,8 +82,6 @@ internal static class SignalWatch
         return same >= SignalLimits.StuckFrom && same.TotalSeconds >= SignalLimits.StuckTimes * now.UsuallySameSeconds
             && same.TotalSeconds >= SignalLimits.StuckTimesLongest * now.LongestSameSeconds;
     }
-
-    private static bool IsAtSeven(ProbePlan probe, double raw) => probe.Measurand == Measurand.Ph && Math.Abs(raw - 7) <= SignalLimits.AtSeven;
 
     private static double Faded(double spikes, TimeSpan by)
     {

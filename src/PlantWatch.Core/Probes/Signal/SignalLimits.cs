@@ -59,10 +59,13 @@ internal static class SignalLimits
     /// <summary>A device clock behind by more than this, reading after reading, is wrong or the way here is very slow.</summary>
     public const double ClockBehindSeconds = 300;
 
-    /// <summary>The most that water in a cell can change from one reading to the next; what leaps further is the instrument.</summary>
+    /// <summary>
+    /// The most that water in a cell can change within a reading or two and keep. For pH: acid poured into the pool mixes in with a time constant of about 20 minutes, so 0.5 pH moves 0.05 in two
+    /// minutes; a stroke of the pump adds 0.03; display and noise of one reading 0.04 (four standard deviations). For ORP a shock of four times the chlorine is 50 mV.
+    /// </summary>
     public static double LeapOf(Measurand measurand) => measurand switch
     {
-        Measurand.Ph => 0.3,
+        Measurand.Ph => 0.12,
         Measurand.Orp => 80,
         Measurand.Temperature => 2,
         Measurand.FreeChlorine => 1,
