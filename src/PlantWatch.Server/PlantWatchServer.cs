@@ -87,6 +87,7 @@ internal static class PlantWatchServer
         api.MapSite();
         api.MapSeries();
         api.MapChecks();
+        api.MapProbes();
         api.MapCalibrations();
         api.MapAlarms();
         api.MapFaults();

@@ -3,40 +3,23 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
-using PlantWatch.Server.Words;
-using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
 
-/// <summary>Probes with their past, and calibrations from proposal to force.</summary>
+/// <summary>Calibrations from proposal to force.</summary>
 internal static class CalibrationApi
 {
     public static void MapCalibrations(this RouteGroupBuilder api)
     {
-        api.MapGet("/probes/{id}", ProbeAsync).Produces<ProbeHistory>();
         api.MapPut("/calibrations/{id:guid}", ProposeAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest);
         api.MapPost("/calibrations/{id:guid}/decision", DecideAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest);
         api.MapGet("/calibrations", (string probe, PlantHost host) =>
             host.WithProbe(probe) is { } worker ? Answers.Ok(Of(worker.State, probe)) : Answers.NotFound($"probe {probe}")).Produces<IReadOnlyList<CalibrationView>>();
     }
 
-    private static CalibrationView[] Of(CircuitState state, string probe) =>
+    /// <summary>All calibrations of a probe, newest proposal first.</summary>
+    internal static CalibrationView[] Of(CircuitState state, string probe) =>
         [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(CircuitViews.Calibration)];
-
-    private static async Task<IResult> ProbeAsync(string id, PlantHost host, LivePublisher live, IRecordStore store, CancellationToken cancellation)
-    {
-        if (host.WithProbe(id) is not { } worker) return Answers.NotFound($"probe {id}");
-        var state = worker.State;
-        var index = state.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id);
-        // A reload may have taken the probe away between two looks.
-        if (index < 0 || live.View(worker).Probes.FirstOrDefault(p => p.Id == id) is not { } now) return Answers.NotFound($"probe {id}");
-        var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], id), cancellation);
-        var judgements = rows.Select(r => JudgementViews.Of(((JudgementEntry)r.Body).Judgement, r.HappenedAt)).ToArray();
-        var advice = CalibrationOffers.For(state.Plan.Probes[index], state.Probes[index].Trust, [.. state.Calibrations.Where(c => c.ProbeId == id)], state.Watermark);
-        var why = Wording.English.Say(advice.Why);
-        var offer = advice.Offer is { } o ? new OfferedCalibration(o.Kind, o.Slope, o.Offset, o.Checks, why) : null;
-        return Answers.Ok(new ProbeHistory(SiteApi.Probe(state.Plan.Probes[index]), now, judgements, Of(state, id), offer, why));
-    }
 
     private static async Task<IResult> ProposeAsync(Guid id, ProposeCalibration request, PlantHost host, CancellationToken cancellation)
     {

@@ -252,15 +252,6 @@ public sealed record JudgementView(
 /// <summary>What every refusal of the interface looks like (RFC 9457 with the fields beside).</summary>
 public sealed record Problem(string Type, string Title, int Status, IReadOnlyList<FieldSaid> Errors);
 
-// ---- GET /api/v1/probes/{id} : ProbeHistory
-
-/// <summary>A probe with its past.</summary>
-/// <param name="Offer">What PlantWatch would propose; null when nothing.</param>
-/// <param name="Advice">Why there is an offer, or why there is none.</param>
-public sealed record ProbeHistory(
-    ProbeInfo Info, ProbeView Now, IReadOnlyList<JudgementView> Judgements, IReadOnlyList<CalibrationView> Calibrations, OfferedCalibration? Offer,
-    IReadOnlyList<Said> Advice);
-
 /// <summary>A calibration PlantWatch would propose from the checks, for a person to take up or leave.</summary>
 /// <param name="Kind">Offset, two-point, or panel adjustment.</param>
 /// <param name="Slope">Slope.</param>

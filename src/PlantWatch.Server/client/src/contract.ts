@@ -115,11 +115,6 @@ export interface JudgementView {
 }
 export interface Problem { type: string; title: string; status: number; errors: FieldSaid[] }
 
-export interface ProbeHistory {
-  info: ProbeInfo; now: ProbeView; judgements: JudgementView[]; calibrations: CalibrationView[]; offer: OfferedCalibration | null;
-  /** Why there is an offer, or why there is none. */
-  advice: Said[];
-}
 export interface OfferedCalibration { kind: CalibrationKind; slope: number; offset: number; checks: string[]; why: Said[] }
 export interface ProposeCalibration {
   probeId: string; kind: CalibrationKind; slope: number; offset: number; checks: string[]; by: string; note: string | null;

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { ProbeHistory, ProbeInfo } from '../contract';
+import type { ProbeInfo } from '../contract';
+import type { ProbeHistory } from '../contract.probe';
 import { JudgementCard } from '../check/AnswerView';
 import { fixed, signed, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
