@@ -94,6 +94,7 @@ internal static class PlantWatchServer
         api.MapIncidents();
         api.MapRecord();
         api.MapCharts();
+        api.MapPairCharts();
         api.MapOrp();
         api.MapCirculation();
         api.MapBalance();

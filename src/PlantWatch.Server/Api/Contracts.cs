@@ -298,4 +298,5 @@ public sealed record RefusalView(Guid Id, Instant ReceivedAt, string Circuit, st
 public sealed record ForgottenView(string Circuit, RefusalReason Reason, long Count);
 
 // ---- GET /api/v1/charts/pools/{id}.png and .svg ?from=&to=&width=&height=&theme=light|dark
+// ---- GET /api/v1/charts/probes/{id}/agreement.png, .svg and regression.png, .svg ?from=&to=&width=&height=&theme=light|dark ; from and to may be left out
 

@@ -58,7 +58,11 @@ internal static class Legend
         return placed;
     }
 
-    private static Action<SKCanvas, SKRect, SKPaint> Stroke(Color colour, float width, float[]? dash) => (canvas, box, paint) =>
+    /// <summary>A remark among the entries, without a sample.</summary>
+    public static Entry Words(string text) => new(text, (_, _, _) => { });
+
+    /// <summary>A line as the picture shows it.</summary>
+    public static Action<SKCanvas, SKRect, SKPaint> Stroke(Color colour, float width, float[]? dash) => (canvas, box, paint) =>
     {
         using var effect = dash is null ? null : SKPathEffect.CreateDash(dash, 0);
         (paint.Color, paint.StrokeWidth, paint.Style, paint.PathEffect) = (colour.ToSKColor(), width, SKPaintStyle.Stroke, effect);
@@ -67,7 +71,8 @@ internal static class Legend
 
     private static float[]? DashOf(int number) => (number % 3) switch { 0 => null, 1 => [6, 2], _ => [8, 6] };
 
-    private static Action<SKCanvas, SKRect, SKPaint> Fill(Color colour) => (canvas, box, paint) =>
+    /// <summary>An area as the picture shows it.</summary>
+    public static Action<SKCanvas, SKRect, SKPaint> Fill(Color colour) => (canvas, box, paint) =>
     {
         paint.Color = colour.ToSKColor();
         canvas.DrawRect(new(box.Left, box.MidY - 5, box.Right, box.MidY + 5), paint);
@@ -79,10 +84,13 @@ internal static class Legend
         if (suspect) text = censoring == Censoring.None ? words.SuspectCheck : $"{words.SuspectCheck}, {text}";
         var shape = StripPanel.ShapeOf(new(default, 0, 0, censoring, suspect));
         var colour = suspect ? theme.Suspect : theme.Check;
-        return new(text, (canvas, box, paint) =>
-        {
-            using var scottPaint = Paint.NewDisposablePaint();
-            new MarkerStyle(shape, 9, colour) { LineWidth = 1.6f }.Render(canvas, new Pixel(box.MidX, box.MidY), scottPaint);
-        });
+        return new(text, Shape(shape, colour));
     }
+
+    /// <summary>A marker as the picture shows it.</summary>
+    public static Action<SKCanvas, SKRect, SKPaint> Shape(MarkerShape shape, Color colour) => (canvas, box, paint) =>
+    {
+        using var scottPaint = Paint.NewDisposablePaint();
+        new MarkerStyle(shape, 9, colour) { LineWidth = 1.6f }.Render(canvas, new Pixel(box.MidX, box.MidY), scottPaint);
+    };
 }

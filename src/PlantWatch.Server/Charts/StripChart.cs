@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Net;
-using System.Text;
 using PlantWatch.Core.Quantities;
 using ScottPlot;
 using SkiaSharp;
@@ -18,22 +16,14 @@ internal static class StripChart
     public static byte[] Png(StripChartInput input)
     {
         var (width, height) = SizeOf(input);
-        using var surface = SKSurface.Create(new SKImageInfo(width, height));
-        Draw(surface.Canvas, input, width, height);
-        using var image = surface.Snapshot();
-        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
-        return data.ToArray();
+        return Picture.Png(width, height, canvas => Draw(canvas, input, width, height));
     }
 
     /// <summary>The picture as SVG, its title readable to a screen reader.</summary>
     public static string Svg(StripChartInput input)
     {
         var (width, height) = SizeOf(input);
-        using var stream = new MemoryStream();
-        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, width, height), stream)) Draw(canvas, input, width, height);
-        var svg = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-        var body = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
-        return svg.Insert(body, $"<title>{WebUtility.HtmlEncode($"{input.Title}, {Span(input)}")}</title>").Insert(body - 1, " role=\"img\"");
+        return Picture.Svg(width, height, $"{input.Title}, {Span(input)}", canvas => Draw(canvas, input, width, height));
     }
 
     /// <summary>Width as asked for, within reason; height as asked for, but never less than the strips need to be read.</summary>
@@ -49,7 +39,7 @@ internal static class StripChart
 
     private static float FixedHeight(StripChartInput input, int width)
     {
-        using var font = FontOf(12);
+        using var font = Picture.FontOf(12);
         var count = Math.Max(1, input.Strips.Count);
         return Head + (count * (PanelTitle + Between)) + TimesHeight + Legend.HeightOf(Legend.Of(input), width - (2 * Side), font) + Side;
     }
@@ -58,7 +48,7 @@ internal static class StripChart
     {
         canvas.Clear(input.Theme.Paper.ToSKColor());
         using var ink = new SKPaint { Color = input.Theme.Ink.ToSKColor(), IsAntialias = true };
-        using var small = FontOf(12);
+        using var small = Picture.FontOf(12);
         Header(canvas, input, width, ink, small);
         var count = Math.Max(1, input.Strips.Count);
         var panel = (height - FixedHeight(input, width)) / count;
@@ -71,7 +61,7 @@ internal static class StripChart
             Panel(canvas, input, input.Strips[i], times, new SKRect(0, top, width, top + PanelTitle + panel + (last ? TimesHeight : 0)), last, ink, small);
             top += PanelTitle + panel + Between;
         }
-        if (input.Strips.Count == 0) NoData(canvas, input, width / 2f, Head + 40, ink, small);
+        if (input.Strips.Count == 0) Picture.Remark(canvas, input.Words.NoData, width / 2f, Head + 40, input.Theme, small);
         var entries = Legend.Of(input);
         var key = Legend.HeightOf(entries, width - (2 * Side), small);
         Legend.Draw(canvas, entries, new SKRect(Side, height - key - (Side / 2), width - Side, height), small, input.Theme);
@@ -79,15 +69,15 @@ internal static class StripChart
 
     private static void Header(SKCanvas canvas, StripChartInput input, int width, SKPaint ink, SKFont small)
     {
-        using var big = FontOf(16);
-        canvas.DrawText(Fitting(input.Title, big, width - (2 * Side)), Side, 20, SKTextAlign.Left, big, ink);
-        canvas.DrawText(Fitting(Span(input), small, width - (2 * Side)), Side, 38, SKTextAlign.Left, small, ink);
+        using var big = Picture.FontOf(16);
+        canvas.DrawText(Picture.Fitting(input.Title, big, width - (2 * Side)), Side, 20, SKTextAlign.Left, big, ink);
+        canvas.DrawText(Picture.Fitting(Span(input), small, width - (2 * Side)), Side, 38, SKTextAlign.Left, small, ink);
     }
 
     private static void Panel(SKCanvas canvas, StripChartInput input, Strip strip, IReadOnlyList<TimeTicks.Label> times, SKRect area, bool last, SKPaint ink, SKFont small)
     {
-        var unit = UnitOf(strip.Measurand);
-        canvas.DrawText(Fitting(unit.Length == 0 ? strip.Name : $"{strip.Name}, {unit}", small, area.Width - (2 * Side)), Side, area.Top + 13, SKTextAlign.Left, small, ink);
+        var unit = Picture.UnitOf(strip.Measurand);
+        canvas.DrawText(Picture.Fitting(unit.Length == 0 ? strip.Name : $"{strip.Name}, {unit}", small, area.Width - (2 * Side)), Side, area.Top + 13, SKTextAlign.Left, small, ink);
         var padding = new PixelPadding(LeftAxis, Right, last ? TimesHeight : Edge, Edge);
         var plot = StripPanel.Build(input, strip, padding, times, last);
         var (width, height) = ((int)area.Width, (int)(area.Height - PanelTitle));
@@ -96,17 +86,8 @@ internal static class StripChart
         canvas.ClipRect(new SKRect(0, 0, width, height));
         plot.Render(canvas, width, height);
         if (strip.Lines.All(l => l.Series.Points.All(p => p.IsGap)))
-            NoData(canvas, input, LeftAxis + ((width - LeftAxis - Right) / 2f), (height - padding.Bottom) / 2, ink, small);
+            Picture.Remark(canvas, input.Words.NoData, LeftAxis + ((width - LeftAxis - Right) / 2f), (height - padding.Bottom) / 2, input.Theme, small);
         canvas.Restore();
-    }
-
-    // On a patch of its own, so that no limit line strikes it through.
-    private static void NoData(SKCanvas canvas, StripChartInput input, float x, float y, SKPaint ink, SKFont small)
-    {
-        var half = (small.MeasureText(input.Words.NoData) / 2) + 8;
-        using var patch = new SKPaint { Color = input.Theme.Panel.ToSKColor() };
-        canvas.DrawRect(new(x - half, y - 11, x + half, y + 11), patch);
-        canvas.DrawText(input.Words.NoData, x, y + 4, SKTextAlign.Center, small, ink);
     }
 
     private static string Span(StripChartInput input)
@@ -115,16 +96,4 @@ internal static class StripChart
         string Local(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), zone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
         return $"{Local(input.From)} \u2013 {Local(input.To)} {input.TimeZone}";
     }
-
-    private static string UnitOf(Measurand measurand) => measurand.Unit() switch { "degC" => "°C", "uS/cm" => "µS/cm", "pH" => "", var unit => unit };
-
-    private static string Fitting(string text, SKFont font, float width)
-    {
-        if (font.MeasureText(text) <= width) return text;
-        var length = text.Length;
-        while (length > 1 && font.MeasureText(text.AsSpan(0, length).TrimEnd().ToString() + "…") > width) length--;
-        return text.AsSpan(0, length).TrimEnd().ToString() + "…";
-    }
-
-    private static SKFont FontOf(float size) => new(ChartFont.Face, size) { Edging = SKFontEdging.Antialias };
 }

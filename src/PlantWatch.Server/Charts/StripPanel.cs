@@ -51,7 +51,7 @@ internal static class StripPanel
     }
 
     // Ten times the step that people write the measurand with: a steady pH then looks steady.
-    private static double LeastSpan(Measurand measurand) => measurand == Measurand.Orp ? 50 : 10 * Math.Pow(10, -measurand.Decimals()) * (measurand == Measurand.Ph ? 3 : 1);
+    internal static double LeastSpan(Measurand measurand) => measurand == Measurand.Orp ? 50 : 10 * Math.Pow(10, -measurand.Decimals()) * (measurand == Measurand.Ph ? 3 : 1);
 
     private static void Limits(Plot plot, Strip strip, ChartTheme theme, (double Low, double High) range, double width)
     {
@@ -142,7 +142,7 @@ internal static class StripPanel
     }
 
     // No more decimals than people write, unless the panel is narrower than that.
-    private static string Written(double value, Measurand measurand)
+    internal static string Written(double value, Measurand measurand)
     {
         var text = value.ToString("F" + measurand.Decimals(), CultureInfo.InvariantCulture);
         return Math.Abs(double.Parse(text, CultureInfo.InvariantCulture) - value) < 1e-9 ? text : value.ToString("0.####", CultureInfo.InvariantCulture);
@@ -155,7 +155,7 @@ internal static class StripPanel
         plot.Axes.Bottom.TickGenerator = ticks;
     }
 
-    private sealed class NoMinor : IMinorTickGenerator
+    internal sealed class NoMinor : IMinorTickGenerator
     {
         public IEnumerable<double> GetMinorTicks(double[] majorPositions, CoordinateRange visibleRange) => [];
     }

@@ -23,6 +23,7 @@ public sealed class ApiFuzzTests
         ("GET", "/series?probe=*&from=*&to=*&width=*", null), ("GET", $"/series?probe=ph&from=*&to={Now}&width=*", null), ("GET", "/checks?pool=main&from=*&to=*&limit=*", null),
         ("GET", "/alarms?from=*&to=*&limit=*", null), ("GET", "/faults?asset=*&limit=*", null), ("GET", "/calibrations?probe=*", null), ("GET", "/checks/*", null),
         ("GET", "/charts/pools/*?from=*&to=*", null), ("GET", "/charts/pools/main.svg?from=*&to=*&width=*&height=40&theme=*", null),
+        ("GET", "/charts/probes/*/agreement.svg", null), ("GET", "/charts/probes/ph/*?from=*&to=*", null), ("GET", "/charts/probes/ph/regression.png?from=*&width=*&height=*&theme=*", null),
         ("PUT", "/checks/~", $$"""
             {"poolId":"main","sampledAt":"{{Now}}","enteredAt":"{{Now}}","who":"R. Castellan","point":"pool","place":"deep end",
              "results":[{"measurand":"ph","value":7.3,"method":"photometer","censoring":"none","dilution":1},{"measurand":"free_chlorine","value":1.2,"method":"photometer","censoring":"none","dilution":1}],
