@@ -12,6 +12,8 @@ internal static class CheckWindows
 {
     public static async Task<ImmutableArray<ProbeWindow>> ReadAsync(CircuitWorker worker, ISeriesStore store, ManualCheck check, CancellationToken cancellation)
     {
+        // A sample of the year 9999 is refused by the core; until then it has no minutes around it.
+        if (!Times.IsReckonable(check.SampledAt)) return [];
         var windows = ImmutableArray.CreateBuilder<ProbeWindow>();
         foreach (var (plan, state) in worker.State.Plan.Probes.Zip(worker.State.Probes))
         {

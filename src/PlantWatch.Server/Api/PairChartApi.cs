@@ -14,6 +14,8 @@ internal static class PairChartApi
     // More pairs than these no picture shows apart.
     private const int MostPairs = 500;
 
+    private const int MostChecks = 5000;
+
     public static void MapPairCharts(this RouteGroupBuilder api) =>
         api.MapGet("/charts/probes/{id}/{file}", async (
             string id, string file, string? from, string? to, int? width, int? height, string? theme, PlantHost host, IRecordStore record, CancellationToken cancellation) =>
@@ -42,18 +44,24 @@ internal static class PairChartApi
         CircuitWorker worker, ProbePlan probe, Instant from, Instant to, IRecordStore record, CancellationToken cancellation)
     {
         var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], probe.Id, from, to, MostPairs), cancellation);
+        var withdrawn = await CorrectedAsync(worker, probe, record, cancellation);
         var index = worker.State.Plan.Probes.Select(p => p.Id).ToList().IndexOf(probe.Id);
-        var kept = index < 0 ? [] : worker.State.Probes[index].Trust.Pairs;
-        var byCheck = kept.ToDictionary(p => p.CheckId);
+        var doubted = (index < 0 ? [] : worker.State.Probes[index].Trust.Pairs).ToDictionary(p => p.CheckId, p => p.Doubted);
         var pairs = new List<ComparedPair>();
         foreach (var row in rows)
         {
             if (row.Body is not JudgementEntry { Judgement: { Probe.IsKnown: true, Test.IsKnown: true } judged }) continue;
-            // Among the kept pairs and yet not there: the check was corrected by another.
-            if (!byCheck.TryGetValue(judged.CheckId, out var pair) && kept.Length > 0 && row.HappenedAt >= kept[0].SampledAt) continue;
-            pairs.Add(new(row.HappenedAt, judged.Probe, judged.Test, pair?.Doubted ?? judged.Verdict == Verdict.CheckSuspect));
+            if (withdrawn.Contains(judged.CheckId)) continue;
+            pairs.Add(new(row.HappenedAt, judged.Probe, judged.Test, doubted.TryGetValue(judged.CheckId, out var stands) ? stands : judged.Verdict == Verdict.CheckSuspect));
         }
 
         return pairs;
+    }
+
+    // A check that another corrects stays in the record and says nothing any more.
+    private static async Task<HashSet<Guid>> CorrectedAsync(CircuitWorker worker, ProbePlan probe, IRecordStore record, CancellationToken cancellation)
+    {
+        var checks = await record.EntriesAsync(worker.Partition, new EntryQuery(["check"], probe.PoolId, Limit: MostChecks), cancellation);
+        return [.. checks.Select(c => c.Body).OfType<CheckEntry>().Select(c => c.Check.Corrects).OfType<Guid>()];
     }
 }

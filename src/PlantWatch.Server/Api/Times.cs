@@ -12,6 +12,9 @@ internal static class Times
     private static readonly Instant Earliest = Instant.FromUtc(1900, 1, 1);
     private static readonly Instant Latest = Instant.FromUtc(2200, 1, 1);
 
+    /// <summary>False for a time so far off that nothing can be reckoned around it; no plant has one.</summary>
+    public static bool IsReckonable(Instant at) => at >= Earliest && at <= Latest;
+
     /// <summary>A range whose ends may be left out, which then are open. Gives the objection to an end that is no time; null when there is none.</summary>
     public static IResult? Open(string? from, string? to, out Instant start, out Instant end)
     {

@@ -57,6 +57,18 @@ public sealed class CheckTests
         Assert.Empty(await server.GetAsync<List<CheckAnswer>>("/api/v1/checks?pool=main"));
     }
 
+    [Theory]
+    [InlineData("9999-12-31T23:59:59.9999999Z")]
+    [InlineData("0001-01-01T00:00:00Z")]
+    public async Task A_sample_at_the_end_of_time_is_refused_beside_its_field(string sampledAt)
+    {
+        await using var server = await WholeServer.StartAsync();
+        Assert.True(Instant.TryParse(sampledAt, out var at));
+        var answer = await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(at, Ph));
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("\"sampledAt\"", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_was_seen_in_the_cell_and_the_step_of_a_count_are_kept_with_the_check_and_weigh_in_it()
     {
