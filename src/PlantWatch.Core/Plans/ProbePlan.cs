@@ -67,4 +67,7 @@ public sealed record ProbePlan
 
     /// <summary>The flow switch that guards this probe's sample cell; null when it has none.</summary>
     public string? FlowSwitchId { get; init; }
+
+    /// <summary>How it is looked after.</summary>
+    public CarePlan Care { get; init; } = CarePlan.Usual;
 }

@@ -103,6 +103,9 @@ public sealed record ProbeState
 
     /// <summary>What the checks say.</summary>
     public ProbeTrust Trust { get; init; } = ProbeTrust.New;
+
+    /// <summary>The newest time in which a person worked on it.</summary>
+    public WorkWindow Work { get; init; }
 }
 
 /// <summary>The newest reading of a series.</summary>

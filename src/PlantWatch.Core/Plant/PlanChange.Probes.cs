@@ -47,6 +47,13 @@ public sealed partial record PlanChange
             effects.Add(Reason.Of("plan.probe_range_changed", next.Id, old.Range.Low, old.Range.High, next.Range.Low, next.Range.High));
         Setting(next.Id, "every_seconds", old.Every.TotalSeconds, next.Every.TotalSeconds, effects);
         Setting(next.Id, "sample_delay_seconds", old.SampleDelay.TotalSeconds, next.SampleDelay.TotalSeconds, effects);
+        Setting(next.Id, "calibration_every_days", old.Care.Every.TotalDays, next.Care.Every.TotalDays, effects);
+        if (old.Care.SlopePercent != next.Care.SlopePercent)
+            effects.Add(Reason.Of("plan.probe_slope_limits_changed", next.Id, old.Care.SlopePercent.Low, old.Care.SlopePercent.High, next.Care.SlopePercent.Low, next.Care.SlopePercent.High));
+        Setting(next.Id, "calibration_offset_mv", old.Care.OffsetMillivolts, next.Care.OffsetMillivolts, effects);
+        Setting(next.Id, "calibration_orp_mv", old.Care.OrpMillivolts, next.Care.OrpMillivolts, effects);
+        if (old.Care.SecondPerson != next.Care.SecondPerson)
+            effects.Add(Reason.Of(next.Care.SecondPerson ? "plan.probe_second_person" : "plan.probe_no_second_person", next.Id));
         Setting(next.Id, "flow_switch", Name(lineage.ProbeNow(old.FlowSwitchId)), Name(next.FlowSwitchId), effects);
     }
 

@@ -38,6 +38,20 @@ public sealed record CalibrationProposed(Instant At, Calibration Proposal) : Pla
 /// <param name="Why">In words.</param>
 public sealed record CalibrationDecided(Instant At, Guid CalibrationId, CalibrationStatus Decision, Instant HoldsFrom, string By, string? Why) : PlantEvent(At);
 
+/// <summary>A second person looked over a calibration that holds by the signature of who did it.</summary>
+/// <param name="At">When.</param>
+/// <param name="CalibrationId">The calibration.</param>
+/// <param name="Accepted">False takes it back, from its beginning.</param>
+/// <param name="By">Who.</param>
+/// <param name="Why">In words.</param>
+public sealed record CalibrationReviewed(Instant At, Guid CalibrationId, bool Accepted, string By, string? Why) : PlantEvent(At);
+
+/// <summary>A person takes a probe out of its cell or begins to work on it: until the end its readings are no pool water.</summary>
+public sealed record ProbeWorkBegun(Instant At, Guid WorkId, string ProbeId, string By) : PlantEvent(At);
+
+/// <summary>The probe is back in its cell.</summary>
+public sealed record ProbeWorkEnded(Instant At, Guid WorkId, string ProbeId, string By) : PlantEvent(At);
+
 /// <summary>A person acknowledged an alarm.</summary>
 public sealed record AlarmAcknowledged(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
 

@@ -31,6 +31,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(IncidentEntry), "incident")]
 [JsonDerivedType(typeof(DoseEntry), "dose")]
 [JsonDerivedType(typeof(DoseResponseEntry), "dose_response")]
+[JsonDerivedType(typeof(WorkEntry), "work")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
@@ -149,4 +150,16 @@ public sealed record DoseResponseEntry(DoseResponse Response) : EntryBody
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "dose_response";
+}
+
+/// <summary>A person began or ended work on a probe.</summary>
+/// <param name="ProbeId">The probe.</param>
+/// <param name="Window">The time of it.</param>
+/// <param name="Change">What happened.</param>
+/// <param name="By">The person; null when it ended by itself.</param>
+public sealed record WorkEntry(string ProbeId, WorkWindow Window, WorkChange Change, string? By) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "work";
 }

@@ -43,6 +43,12 @@ public static class Step
                 return CalibrationFold.Propose(draft, said);
             case CalibrationDecided said:
                 return CalibrationFold.Decide(draft, said);
+            case CalibrationReviewed said:
+                return ReviewFold.Review(draft, said);
+            case ProbeWorkBegun said:
+                return WorkFold.Begin(draft, said);
+            case ProbeWorkEnded said:
+                return WorkFold.End(draft, said);
             case AlarmAcknowledged said:
                 return draft.Alarms.Acknowledge(said);
             case AlarmShelved said:

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Probes;
@@ -86,8 +87,27 @@ public sealed record Calibration
     /// <summary>Why, in the decider's words.</summary>
     public string? Decision { get; init; }
 
-    /// <summary>The time from which it holds, the panel was turned or the probe stood in its cell again; never while proposed, or when rejected before it held.</summary>
+    /// <summary>The time from which it holds, the panel was turned or the probe stood in its cell again; never for a proposal without a sheet that is not approved.</summary>
     public Instant HoldsFrom { get; init; }
+
+    /// <summary>The sheet of a calibration at the bench; null for one from checks or typed numbers.</summary>
+    public BenchSheet? Sheet { get; init; }
+
+    /// <summary>Who looked it over after it was signed; null while nobody has. Never who did it, where the plant asks for a second person.</summary>
+    public string? ReviewedBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant ReviewedAt { get; init; }
+
+    /// <summary>True when the reviewer objected: the correction is taken back, the work on the probe and what was turned on a panel remain as facts.</summary>
+    public bool Objected { get; init; }
+
+    /// <summary>What the reviewer says.</summary>
+    public string? Review { get; init; }
+
+    /// <summary>True for a calibration at the bench that was signed and not looked over by anybody yet.</summary>
+    [JsonIgnore]
+    public bool WaitsForReview => Sheet is not null && ReviewedBy is null && Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted;
 
     /// <summary>Applies slope and offset to a raw value. One pure method: the whole calibrator.</summary>
     public double Apply(double raw) => (Slope * raw) + Offset;

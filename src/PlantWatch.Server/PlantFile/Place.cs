@@ -18,6 +18,8 @@ internal readonly record struct Place(PlantNode? Node, string Path, int Line)
 
     public double? Number => (Node as PlantScalar)?.Value as double?;
 
+    public bool? Boolean => (Node as PlantScalar)?.Value as bool?;
+
     public IEnumerable<Place> Items
     {
         get

@@ -86,6 +86,16 @@ internal sealed class PlantPlanBuilder(Place root)
         SampleDelay = Seconds(at["sample_delay_seconds"]) ?? TimeSpan.Zero,
         ReferenceElectrode = at["reference_electrode"].String,
         FlowSwitchId = at["flow_switch"].String,
+        Care = Care(at["calibration"]),
+    };
+
+    private static CarePlan Care(Place at) => !at.Exists ? CarePlan.Usual : new()
+    {
+        Every = at["every_days"].Number is { } days ? TimeSpan.FromDays(days) : CarePlan.Usual.Every,
+        SlopePercent = at["slope_percent"].Items.Select(end => end.Number!.Value).ToArray() is [var low, var high] ? new(low, high) : CarePlan.Usual.SlopePercent,
+        OffsetMillivolts = at["offset_mv"].Number ?? CarePlan.Usual.OffsetMillivolts,
+        OrpMillivolts = at["orp_mv"].Number ?? CarePlan.Usual.OrpMillivolts,
+        SecondPerson = at["second_person"].Boolean ?? CarePlan.Usual.SecondPerson,
     };
 
     private static PumpPlan Pump(Place at) => new()

@@ -17,6 +17,7 @@ internal static class ProbeChecks
                 if (measurand is not Measurand.Orp)
                     Meaningless(probe["reference_electrode"], "only an orp probe has a reference electrode that its numbers are against", complaints);
             }
+            Slope(probe["calibration"]["slope_percent"], complaints);
             if (probe["format"].String == "number")
                 Meaningless(probe["record"], "a plain number has no record name; expected format: senml_json, or no record", complaints);
         }
@@ -38,6 +39,12 @@ internal static class ProbeChecks
             complaints.Add(range, $"expected the lower end first and below the higher one, {found}");
         else if (!possible.Contains(low) || !possible.Contains(high))
             complaints.Add(range, $"expected a range within what {EnumWords<Measurand>.Word(measurand)} can be, {Bounds(possible)}{Unit(measurand)}, {found}");
+    }
+
+    private static void Slope(Place slope, Complaints complaints)
+    {
+        if (slope.Items.Select(end => end.Number).ToArray() is [{ } low, { } high] && low >= high)
+            complaints.Add(slope, $"expected the lower end first and below the higher one, found [{Text.Number(low)}, {Text.Number(high)}]");
     }
 
     private static void Meaningless(Place place, string message, Complaints complaints)

@@ -15,6 +15,7 @@ internal static class CalibrationFold
             return Same(known, proposal) ? Outcome.AlreadyDone.Instance : No(TurnedDownKind.Conflict, "id", Reason.Of("id.taken"));
         var index = draft.Index.Probe(proposal.ProbeId);
         if (index < 0) return No(TurnedDownKind.NotFound, "probeId", Reason.Of("probe.unknown", proposal.ProbeId));
+        if (proposal.Sheet is not null) return BenchFold.Sign(draft, index, proposal, said.At);
         if (Objection(draft.Plan.Probes[index], proposal) is { } objection) return objection;
         Keep(draft, proposal, said.At, said.At);
         return Outcome.Done.Instance;
@@ -29,7 +30,8 @@ internal static class CalibrationFold
         var fits = said.Decision is CalibrationStatus.Rejected
             || (said.Decision == CalibrationStatus.Adjusted && onPanel) || (said.Decision == CalibrationStatus.Approved && !onPanel);
         if (!fits) return No(TurnedDownKind.Invalid, "decision", Reason.Of(onPanel ? "calibration.adjust_on_panel" : "calibration.approve_here"));
-        var holdsFrom = said.HoldsFrom.IsSet ? said.HoldsFrom : said.At;
+        if (said.Decision == CalibrationStatus.Approved && ReviewFold.Objection(draft, proposal, said.By) is { } second) return second;
+        var holdsFrom = said.HoldsFrom.IsSet ? said.HoldsFrom : proposal.HoldsFrom.IsSet ? proposal.HoldsFrom : said.At;
         if (holdsFrom > said.At + DeviceClock.AheadTolerance) return No(TurnedDownKind.Invalid, "holdsFrom", Reason.Of("calibration.not_in_future"));
         var decided = proposal with
         {
@@ -37,7 +39,10 @@ internal static class CalibrationFold
             DecidedBy = said.By,
             DecidedAt = said.At,
             Decision = said.Why,
-            HoldsFrom = said.Decision == CalibrationStatus.Rejected ? Instant.Never : holdsFrom,
+            HoldsFrom = said.Decision == CalibrationStatus.Rejected ? proposal.HoldsFrom : holdsFrom,
+            Objected = proposal.Sheet is not null && said.Decision == CalibrationStatus.Rejected,
+            ReviewedBy = proposal.Sheet is null ? null : said.By,
+            ReviewedAt = proposal.Sheet is null ? Instant.Never : said.At,
         };
         Keep(draft, decided, said.At, decided.HoldsFrom.IsSet ? decided.HoldsFrom : said.At);
         if (decided.HoldsFrom.IsSet) Relearn(draft, draft.Index.Probe(proposal.ProbeId), said.At);
@@ -45,7 +50,7 @@ internal static class CalibrationFold
     }
 
     // What the checks said is said again under the new calibration: the pairs keep what the probe read raw.
-    private static void Relearn(Draft draft, int index, Instant at)
+    internal static void Relearn(Draft draft, int index, Instant at)
     {
         if (index < 0) return;
         var plan = draft.Plan.Probes[index];
@@ -61,6 +66,7 @@ internal static class CalibrationFold
         var forPanel = probe.Origin == SignalOrigin.PanelScaled;
         if (forPanel != (proposal.Kind == CalibrationKind.PanelAdjustment))
             return No(TurnedDownKind.Invalid, "kind", Reason.Of(forPanel ? "calibration.adjust_on_panel" : "calibration.approve_here"));
+        if (proposal.Kind == CalibrationKind.Verification) return No(TurnedDownKind.Invalid, "kind", Reason.Of("calibration.needs_a_sheet"));
         if (proposal.Kind != CalibrationKind.TwoPoint && proposal.Slope != 1) return No(TurnedDownKind.Invalid, "slope", Reason.Of("calibration.slope_is_one"));
         // A glass electrode beyond half or double its slope is broken, not in need of calibration.
         if (!(proposal.Slope is > 0.5 and < 2)) return No(TurnedDownKind.Invalid, "slope", Reason.Of("calibration.slope_range", 0.5, 2));
@@ -70,7 +76,7 @@ internal static class CalibrationFold
             : No(TurnedDownKind.Invalid, "offset", Reason.Of("calibration.offset_range", -span, span));
     }
 
-    private static Calibration Tidy(CalibrationProposed said) => said.Proposal with
+    internal static Calibration Tidy(CalibrationProposed said) => said.Proposal with
     {
         Status = CalibrationStatus.Proposed,
         ProposedAt = said.At,
@@ -78,13 +84,19 @@ internal static class CalibrationFold
         DecidedAt = Instant.Never,
         Decision = null,
         HoldsFrom = Instant.Never,
+        ReviewedBy = null,
+        ReviewedAt = Instant.Never,
+        Review = null,
+        Objected = false,
     };
 
-    private static bool Same(Calibration a, Calibration b) =>
-        a.ProbeId == b.ProbeId && a.Kind == b.Kind && a.Slope.Equals(b.Slope) && a.Offset.Equals(b.Offset) && a.ProposedBy == b.ProposedBy
+    // What follows from a sheet is worked out here: only what was written on it is compared.
+    private static bool Same(Calibration a, Calibration b) => b.Sheet is { } sheet
+        ? a.Sheet is { } kept && kept.IsWrittenAs(sheet) && a.ProbeId == b.ProbeId && a.ProposedBy == b.ProposedBy && a.Note == b.Note && a.Work == b.Work
+        : a.ProbeId == b.ProbeId && a.Sheet is null && a.Kind == b.Kind && a.Slope.Equals(b.Slope) && a.Offset.Equals(b.Offset) && a.ProposedBy == b.ProposedBy
         && a.Note == b.Note && a.Basis == b.Basis && a.Work == b.Work && a.Checks.AsSpan().SequenceEqual(b.Checks.AsSpan());
 
-    private static void Keep(Draft draft, Calibration calibration, Instant at, Instant happenedAt)
+    internal static void Keep(Draft draft, Calibration calibration, Instant at, Instant happenedAt)
     {
         draft.Calibrations.Put(calibration);
         draft.Write(at, happenedAt, calibration.ProbeId, new CalibrationEntry(calibration));

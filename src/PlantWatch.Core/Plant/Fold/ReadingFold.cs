@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Payloads;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -22,13 +24,16 @@ internal static class ReadingFold
         else draft.Sums.AtLeastOnce++;
 
         var plan = draft.Plan.Probes[index];
-        var flow = FlowFold.Of(draft, index);
+        var working = state.Work.Holds(measuredAt);
+        // An electrode in a buffer sees no more of the pool than one in a cell without flow.
+        var flow = working ? false : FlowFold.Of(draft, index);
         var quality = QualityOf(plan, measuredAt, Instant.Later(draft.Watermark, message.At), flow);
         draft.Readings.Add(new Reading(plan.Id, measuredAt, message.At, raw, quality, newest ? Order.Newest : Order.BackFill));
         if (!newest) return;
 
         var value = draft.Calibrations.Correct(index, measuredAt, raw);
         var signal = SignalHealth.Next(plan, state.Signal, measuredAt, raw, flow, item.Sample.DeviceTime.IsSet ? (message.At - measuredAt).TotalSeconds : 0);
+        if (working) signal = AtWork(state.Signal, signal);
         draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal };
         if (signal.Standing != state.Signal.Standing)
             draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
@@ -37,6 +42,11 @@ internal static class ReadingFold
         else if (quality.IsGood()) LimitFold.Look(draft, index, plan, measuredAt, raw, value);
         StandingFold.Look(draft, index, measuredAt);
     }
+
+    private static readonly ImmutableArray<Reason> WorkedOn = [Reason.Of("signal.worked_on")];
+
+    // Said once: a standing that is the same with every reading is no news.
+    private static SignalHealth AtWork(SignalHealth before, SignalHealth now) => now with { Reasons = before.Reasons is [{ Code: "signal.worked_on" }] ? before.Reasons : WorkedOn };
 
     /// <summary>The newest device time again: the same value is a duplicate, another one a conflict that is refused and kept.</summary>
     private static bool RepeatsNewest(Draft draft, ProbeState state, MessageArrived message, in DecodedItem item, double raw)

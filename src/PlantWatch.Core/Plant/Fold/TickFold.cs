@@ -26,6 +26,7 @@ internal static class TickFold
 
     private static void LookAtProbe(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)
     {
+        WorkFold.Close(draft, index, now);
         var silent = LookAtSilence(draft, index, plan, probe, now);
         if (probe.Last.Quality == Quality.NotReceived) return;
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;

@@ -28,6 +28,7 @@ public static class JournalCodec
         typeof(CheckEntered), typeof(CalibrationProposed), typeof(CalibrationDecided), typeof(AlarmAcknowledged), typeof(AlarmShelved),
         typeof(AlarmUnshelved), typeof(FaultNoted), typeof(PlanLoaded), typeof(SessionLost),
         typeof(IncidentDeclared), typeof(IncidentNoted), typeof(IncidentClosed), typeof(DoseGiven),
+        typeof(CalibrationReviewed), typeof(ProbeWorkBegun), typeof(ProbeWorkEnded),
     ];
 
     private const byte FirstJsonKind = 16;

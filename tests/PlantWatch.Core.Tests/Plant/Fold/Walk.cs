@@ -5,6 +5,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -122,8 +123,38 @@ internal static class Walk
         return new(probe.Id, at - Reconciliation.HalfWindow, at + Reconciliation.HalfWindow, act.A % 4 == 0 ? 0 : act.B % 40, act.A % 3, mean, act.B % 7 / 100.0, act.A % 11 / 100.0);
     }
 
+    // Sheets with sense and nonsense on them, reviews by one or the other, work begun and left.
+    private static void AtTheBench(Bench bench, Act act)
+    {
+        var probes = bench.State.Plan.Probes;
+        var probe = probes.IsEmpty ? "nobody" : probes[act.B % probes.Length].Id;
+        var work = TimeOrderedId.Derive(Hall.Nine, $"work {act.B % 4}");
+        var done = bench.State.Calibrations;
+        bench.Run(at => (act.A % 4) switch
+        {
+            0 => new ProbeWorkBegun(at, work, probe, act.B % 9 == 0 ? "" : "R. Example"),
+            1 => new ProbeWorkEnded(at, work, probe, "R. Example"),
+            2 => new CalibrationReviewed(at, done.IsEmpty ? work : done[act.B % done.Length].Id, act.B % 3 > 0, act.B % 5 == 0 ? "R. Example" : "J. Sample", act.B % 7 == 0 ? null : "seen"),
+            _ => new CalibrationProposed(at, new Calibration
+            {
+                Id = TimeOrderedId.Derive(at, $"sheet {act.B % 3}"), ProbeId = probe, ProposedBy = "R. Example", Work = (ProbeWork)(act.B % 33),
+                Sheet = new BenchSheet
+                {
+                    StartedAt = at - TimeSpan.FromMinutes(act.B % 60), EndedAt = act.B % 4 == 0 ? Instant.Never : at - TimeSpan.FromMinutes(act.B % 31),
+                    Points = [.. Enumerable.Range(0, act.B % 4).Select(i => new BenchPoint { Buffer = (PhBuffer)((act.B + (3 * i)) % 8), Celsius = act.B % 60, Reading = i == 0 ? 7.1 : act.A % 10, InMillivolts = act.B % 11 == 0 })],
+                },
+            }),
+        });
+    }
+
     private static void Calibrate(Bench bench, Act act)
     {
+        if (act.B % 4 == 3)
+        {
+            AtTheBench(bench, act);
+            return;
+        }
+
         var waiting = bench.State.Calibrations;
         if (act.A % 2 == 0 && !waiting.IsEmpty)
         {
