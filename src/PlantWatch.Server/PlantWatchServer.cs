@@ -97,6 +97,7 @@ internal static class PlantWatchServer
         api.MapPairCharts();
         api.MapOrp();
         api.MapCirculation();
+        api.MapTrust();
         api.MapBalance();
         api.MapWhatIf();
         api.MapDoses();

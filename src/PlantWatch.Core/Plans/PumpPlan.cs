@@ -18,6 +18,12 @@ public sealed record PumpPlan
     /// <summary>The product it delivers.</summary>
     public required string ProductId { get; init; }
 
+    /// <summary>What that product is, as the plant file says; unknown in plans read before this was written down.</summary>
+    public ProductKind Doses { get; init; }
+
+    /// <summary>The probe its controller doses by, where the plant file names it; null leaves it to <see cref="PumpFollows"/>.</summary>
+    public string? FollowsProbeId { get; init; }
+
     /// <summary>Topic of its state: the words stopped, running, fault, or the codes 0, 1, 2.</summary>
     public required string StateTopic { get; init; }
 

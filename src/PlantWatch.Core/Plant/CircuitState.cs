@@ -131,6 +131,9 @@ public sealed record PumpState
     /// <summary>Newest state message.</summary>
     public Instant HeardAt { get; init; }
 
+    /// <summary>How much it ran, of late and usually.</summary>
+    public PumpRun Run { get; init; }
+
     /// <summary>Tank level in per cent; quality not received before the first.</summary>
     public LastReading Tank { get; init; }
 }

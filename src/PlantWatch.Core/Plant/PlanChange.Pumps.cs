@@ -26,6 +26,9 @@ public sealed partial record PlanChange
     {
         if (old.Id != next.Id) effects.Add(Reason.Of("plan.pump_renamed", old.Id, next.Id));
         if (old.ProductId != next.ProductId) effects.Add(Reason.Of("plan.pump_product_changed", next.Id, old.ProductId, next.ProductId));
+        // A plan from before this was written down did not dose something else.
+        if (old.ProductId == next.ProductId && old.Doses != ProductKind.Unknown) Setting(next.Id, "product", old.Doses.ToString(), next.Doses.ToString(), effects);
+        Setting(next.Id, "follows", Name(lineage.ProbeNow(old.FollowsProbeId)), Name(next.FollowsProbeId), effects);
         Setting(next.Id, "name", old.Name, next.Name, effects);
         Setting(next.Id, "pool", Name(lineage.PoolNow(old.PoolId)), Name(next.PoolId), effects);
         Setting(next.Id, "state_topic", old.StateTopic, next.StateTopic, effects);

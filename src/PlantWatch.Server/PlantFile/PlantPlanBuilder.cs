@@ -98,13 +98,15 @@ internal sealed class PlantPlanBuilder(Place root)
         SecondPerson = at["second_person"].Boolean ?? CarePlan.Usual.SecondPerson,
     };
 
-    private static PumpPlan Pump(Place at) => new()
+    private PumpPlan Pump(Place at) => new()
     {
         Id = Id(at),
         Name = Name(at),
         Was = at["was"].String,
         PoolId = at["pool"].String,
         ProductId = at["product"].String!,
+        Doses = EnumWords<ProductKind>.Find(root["products"].Items.FirstOrDefault(p => p["id"].String == at["product"].String)["kind"].String) ?? ProductKind.Unknown,
+        FollowsProbeId = at["follows"].String,
         StateTopic = at["state_topic"].String!,
         TankTopic = at["tank_topic"].String,
         TankLitres = at["tank_litres"].Number,

@@ -17,6 +17,7 @@ internal static class ReferenceChecks
             {
                 Pool(root, circuit, pump["pool"], complaints);
                 Named(pump["product"], "product", products, complaints);
+                Follows(root, circuit, pump["follows"], complaints);
             }
         }
     }
@@ -41,6 +42,13 @@ internal static class ReferenceChecks
             complaints.Add(flow, $"probe '{Text.Short(id)}' belongs to circuit '{Text.Short(owner)}'; expected a flow switch of this circuit");
         else if (!target.Exists)
             Named(flow, "flow switch", circuit["probes"].Items.Where(other => other["measurand"].String == "sample_flow").Select(other => other["id"].String), complaints);
+    }
+
+    private static void Follows(Place root, Place circuit, Place follows, Complaints complaints)
+    {
+        if (InAnotherCircuit(root, circuit, "probes", follows.String) is { } owner)
+            complaints.Add(follows, $"probe '{Text.Short(follows.String!)}' belongs to circuit '{Text.Short(owner)}'; expected a probe of this circuit");
+        else Named(follows, "probe", Ids(circuit["probes"]), complaints);
     }
 
     private static void Named(Place reference, string kind, IEnumerable<string?> known, Complaints complaints)

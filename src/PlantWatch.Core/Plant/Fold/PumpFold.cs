@@ -1,3 +1,4 @@
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Payloads;
 using PlantWatch.Core.Reasons;
@@ -19,9 +20,17 @@ internal static class PumpFold
             Activity = activity,
             Since = activity == pump.Activity ? pump.Since : message.At,
             HeardAt = message.At,
+            Run = Counted(pump, activity, message.At),
         };
         draft.Alarms.Look(RuleBook.PumpFault, RuleBook.PumpFault.KeyFor(plan.Id), plan.Id, activity == PumpActivity.Fault, message.At,
             () => Reason.Of("pump.fault", plan.Name));
+    }
+
+    // What it did until now is counted; that it runs now is known at once.
+    private static PumpRun Counted(PumpState pump, PumpActivity now, Instant at)
+    {
+        var run = pump.Run.Until(pump.Activity, at);
+        return now == PumpActivity.Running ? run with { RanAt = at } : run;
     }
 
     public static void Tank(Draft draft, int index, MessageArrived message, double percent)

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Probes;
+
+/// <summary>All signs that a pool's story is told from.</summary>
+public sealed record StoryInput
+{
+    /// <summary>The pool.</summary>
+    public required PoolPlan Pool { get; init; }
+
+    /// <summary>When the story is told.</summary>
+    public required Instant Now { get; init; }
+
+    /// <summary>The newest check; empty without one.</summary>
+    public Guid CheckId { get; init; }
+
+    /// <summary>When its sample was taken; never without one.</summary>
+    public Instant SampledAt { get; init; }
+
+    /// <summary>Where.</summary>
+    public SamplePoint Point { get; init; }
+
+    /// <summary>What it tested.</summary>
+    public ImmutableArray<StoryTest> Tests { get; init; } = [];
+
+    /// <summary>The probes that see the pool's water.</summary>
+    public ImmutableArray<StoryProbe> Probes { get; init; } = [];
+
+    /// <summary>The pumps that dose it.</summary>
+    public ImmutableArray<StoryPump> Pumps { get; init; } = [];
+
+    /// <summary>Water temperature in degC; null when nothing knows it.</summary>
+    public double? Celsius { get; init; }
+
+    /// <summary>Newest cyanuric acid in mg/L; null when never tested.</summary>
+    public double? Cyanurate { get; init; }
+
+    /// <summary>Until when the newest dose by hand that moves pH or chlorine was mixing; never without one.</summary>
+    public Instant MixedAt { get; init; }
+
+    /// <summary>A contamination incident is open: chlorine may stand far above the range of the test.</summary>
+    public bool IncidentOpen { get; init; }
+
+    /// <summary>The test of a measurand; null when it was not tested.</summary>
+    public StoryTest? Test(Measurand measurand)
+    {
+        foreach (var test in Tests)
+            if (test.Result.Measurand == measurand) return test;
+        return null;
+    }
+
+    /// <summary>The probe of a measurand that could be compared, else any; null without one.</summary>
+    public StoryProbe? Probe(Measurand measurand)
+    {
+        StoryProbe? any = null;
+        foreach (var probe in Probes)
+        {
+            if (probe.Plan.Measurand != measurand) continue;
+            if (probe.Read.IsKnown) return probe;
+            any ??= probe;
+        }
+
+        return any;
+    }
+}
+
+/// <summary>One result of the newest check.</summary>
+/// <param name="Result">The result.</param>
+/// <param name="Suspect">It was unlikely by itself.</param>
+public sealed record StoryTest(TestResult Result, bool Suspect);
+
+/// <summary>One probe as the story knows it.</summary>
+public sealed record StoryProbe
+{
+    /// <summary>The probe.</summary>
+    public required ProbePlan Plan { get; init; }
+
+    /// <summary>What its signal says.</summary>
+    public SignalHealth Signal { get; init; } = SignalHealth.New;
+
+    /// <summary>What the checks say.</summary>
+    public ProbeTrust Trust { get; init; } = ProbeTrust.New;
+
+    /// <summary>What it read of the sample, corrected; unknown when the two could not be compared.</summary>
+    public Estimate Read { get; init; }
+
+    /// <summary>What it read of the sample as received, for a panel to be held against; unknown when not comparable.</summary>
+    public Estimate Received { get; init; }
+
+    /// <summary>Why the two could not be compared; null when they were, or nobody said.</summary>
+    public Reason? WhyNot { get; init; }
+
+    /// <summary>What the panel showed beside the sample; null when it was not read.</summary>
+    public double? Panel { get; init; }
+
+    /// <summary>True when the checks call the probe wrong.</summary>
+    public bool IsFlagged => Trust.Standing is Standing.MaintenanceRequired or Standing.OutOfSpecification;
+}
+
+/// <summary>What a dosing pump did.</summary>
+/// <param name="Name">What people call it.</param>
+/// <param name="Aim">What it moves.</param>
+/// <param name="Run">How much it ran.</param>
+public sealed record StoryPump(string Name, DosingAim Aim, PumpRun Run);

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Probes;
+
+/// <summary>Puts the figures and the signs of one pool together and says what they come to.</summary>
+internal sealed class StoryTeller
+{
+    private const double Leans = 0.65;
+    private const double Likely = 0.85;
+    private const double Strong = 0.97;
+
+    // A check of another day says nothing of the probe as it is.
+    private static readonly TimeSpan Fresh = TimeSpan.FromHours(36);
+
+    private readonly StoryInput _input;
+    private readonly ImmutableArray<Witness> _witnesses;
+    private readonly List<StorySign> _signs;
+    private readonly StoryOdds _odds;
+
+    public StoryTeller(StoryInput input)
+    {
+        var isFresh = input.SampledAt.IsSet && input.Now - input.SampledAt <= Fresh;
+        _input = isFresh ? input : input with { Tests = [], Probes = [.. input.Probes.Select(p => p with { Read = default, Received = default })] };
+        _witnesses = StoryBench.Call(_input);
+        _signs = StorySigns.Of(_input);
+        _odds = StoryOdds.Of(_witnesses, Before);
+    }
+
+    public TrustStory Tell()
+    {
+        var explanations = Explanations();
+        var lead = explanations.FirstOrDefault(e => e.Part != StoryPart.None);
+        var (answer, part, probability) = Answer(lead);
+        var signs = Signs(answer is StoryAnswer.AllAgree or StoryAnswer.WaterChanged ? StoryPart.None : lead.Part);
+        return new()
+        {
+            Answer = answer, Part = part, ProbeId = ProbeOf(part == StoryPart.None ? lead.Part : part), Probability = probability, Odds = Odds(answer, part, explanations),
+            Weight = WeightOf(answer, probability), Says = Says(answer, part), Explanations = explanations, Signs = signs, Plausible = Plausible(answer),
+            Steps = StorySteps.For(_input, answer, IsWrong),
+        };
+    }
+
+    /// <summary>Probability that a part is wrong; of one that could not be heard, by the signs alone.</summary>
+    private double IsWrong(StoryPart part) => IsCalled(part) ? _odds.IsWrong(part) : HasProbe(part) ? Before(part) / (1 + Before(part)) : 0;
+
+    private double Before(StoryPart part) => StorySigns.Before(_signs, part);
+
+    private bool IsCalled(StoryPart part) => _witnesses.Any(w => w.Part == part);
+
+    private bool HasProbe(StoryPart part) => _input.Probes.Any(p => StorySigns.PartOf(p) == part);
+
+    private ImmutableArray<StoryExplanation> Explanations() =>
+    [
+        .. new[] { StoryPart.None, StoryPart.PhTest, StoryPart.PhProbe, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, StoryPart.OrpProbe }
+            .Where(part => part == StoryPart.None || IsCalled(part) || HasProbe(part))
+            .Select(part => new StoryExplanation(part, part == StoryPart.None ? _odds.Nobody : IsWrong(part)))
+            .OrderByDescending(e => e.Probability),
+    ];
+
+    private (StoryAnswer Answer, StoryPart Part, double Probability) Answer(StoryExplanation lead)
+    {
+        if (lead.Probability >= Leans) return (lead.Part.IsTest() ? StoryAnswer.TestSuspect : StoryAnswer.ProbeDrifts, lead.Part, lead.Probability);
+        var compared = StoryFigures.Compared(_witnesses);
+        if (!compared) return (_input.Tests.IsEmpty || _input.Probes.IsEmpty ? StoryAnswer.CannotTell : StoryAnswer.NotComparable, StoryPart.None, 0);
+        if (_odds.Nobody < Leans) return (StoryAnswer.CannotTell, StoryPart.None, lead.Probability);
+        return (StoryMoves.Together(_input) is null ? StoryAnswer.AllAgree : StoryAnswer.WaterChanged, StoryPart.None, _odds.Nobody);
+    }
+
+    private static double Odds(StoryAnswer answer, StoryPart part, ImmutableArray<StoryExplanation> all)
+    {
+        if (answer is StoryAnswer.NotComparable or StoryAnswer.CannotTell) return 1;
+        var mine = all.FirstOrDefault(e => e.Part == part).Probability;
+        var next = all.Where(e => e.Part != part).Select(e => e.Probability).DefaultIfEmpty(0).Max();
+        return Math.Clamp(mine / Math.Max(next, 1e-4), 1, 1000);
+    }
+
+    private static StoryWeight WeightOf(StoryAnswer answer, double probability) => answer is StoryAnswer.CannotTell or StoryAnswer.NotComparable ? StoryWeight.None
+        : probability >= Strong ? StoryWeight.Strong : probability >= Likely ? StoryWeight.Likely : StoryWeight.Leans;
+
+    private ImmutableArray<Reason> Says(StoryAnswer answer, StoryPart part) => answer switch
+    {
+        StoryAnswer.AllAgree => [Reason.Of("story.all_agree")],
+        StoryAnswer.WaterChanged => [Reason.Of("story.water_changed"), StoryMoves.Together(_input)!],
+        StoryAnswer.TestSuspect => [part == StoryPart.PhTest ? Reason.Of("story.ph_test_suspect") : Reason.Of("story.chlorine_test_suspect")],
+        StoryAnswer.ProbeDrifts => [Reason.Of("story.probe_drifts", NameOf(part))],
+        StoryAnswer.NotComparable => [Reason.Of("story.not_comparable"), .. _input.Probes.Select(p => p.WhyNot).OfType<Reason>().Distinct()],
+        _ when !_input.SampledAt.IsSet => [Reason.Of("story.cannot_tell"), Reason.Of("story.no_check")],
+        _ when _input.Tests.IsEmpty => [Reason.Of("story.cannot_tell"), Reason.Of("story.check_is_old", (_input.Now - _input.SampledAt).TotalHours)],
+        _ => [Reason.Of("story.cannot_tell")],
+    };
+
+    private ImmutableArray<StorySign> Signs(StoryPart lead) =>
+    [
+        .. _signs.Concat(StoryFigures.Of(_input, _witnesses, lead, removed => lead == StoryPart.None ? 1 : Contribution(lead, removed)))
+            .OrderByDescending(s => Math.Abs(Math.Log(s.Ratio))).ThenBy(s => s.What.Code, StringComparer.Ordinal),
+    ];
+
+    // What one witness adds to the odds that a part is wrong: with it, and without it.
+    private double Contribution(StoryPart lead, StoryPart removed)
+    {
+        var without = StoryOdds.Of([.. _witnesses.Where(w => w.Part != removed)], Before);
+        return Math.Clamp(Ratio(_odds.IsWrong(lead)) / Ratio(without.IsWrong(lead)), 0.001, 1000);
+    }
+
+    private static double Ratio(double p) => Math.Clamp(p, 1e-6, 1 - 1e-6) is var q ? q / (1 - q) : 0;
+
+    private ImmutableArray<PlausibleRange> Plausible(StoryAnswer answer)
+    {
+        if (answer is StoryAnswer.AllAgree or StoryAnswer.WaterChanged || _witnesses.IsEmpty) return [];
+        var (lowPh, highPh, lowLog, highLog) = _odds.Range();
+        var ranges = ImmutableArray.CreateBuilder<PlausibleRange>(2);
+        if (IsCalled(StoryPart.PhTest) || IsCalled(StoryPart.PhProbe)) ranges.Add(new(Measurand.Ph, lowPh, highPh));
+        if (IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) ranges.Add(new(Measurand.FreeChlorine, Math.Pow(10, lowLog), Math.Pow(10, highLog)));
+        return ranges.DrainToImmutable();
+    }
+
+    private string NameOf(StoryPart part) => _input.Probes.FirstOrDefault(p => StorySigns.PartOf(p) == part)?.Plan.Name ?? "";
+
+    private string? ProbeOf(StoryPart part) => part switch
+    {
+        StoryPart.PhTest or StoryPart.PhProbe => _input.Probe(Measurand.Ph)?.Plan.Id,
+        StoryPart.ChlorineTest or StoryPart.ChlorineProbe => _input.Probe(Measurand.FreeChlorine)?.Plan.Id ?? _input.Probe(Measurand.Orp)?.Plan.Id,
+        StoryPart.OrpProbe => _input.Probe(Measurand.Orp)?.Plan.Id,
+        _ => null,
+    };
+}
