@@ -48,15 +48,16 @@ public static class PoolStories
         };
     }
 
-    private static IEnumerable<StoryProbe> Probes(CircuitState state, PoolPlan pool, Guid newest, ManualCheck? check, ImmutableArray<Judgement> judgements)
+    private static List<StoryProbe> Probes(CircuitState state, PoolPlan pool, Guid newest, ManualCheck? check, ImmutableArray<Judgement> judgements)
     {
+        List<StoryProbe> probes = [];
         for (var i = 0; i < state.Probes.Length; i++)
         {
             var (plan, probe) = (state.Plan.Probes[i], state.Probes[i]);
             if ((plan.PoolId is not null && plan.PoolId != pool.Id) || TrustModel.Of(plan.Measurand) is null) continue;
             var said = judgements.FirstOrDefault(j => j.ProbeId == plan.Id && j.CheckId == newest);
             var received = Received(probe.Trust, newest);
-            yield return new()
+            probes.Add(new()
             {
                 Plan = plan,
                 Signal = probe.Signal,
@@ -65,8 +66,10 @@ public static class PoolStories
                 Received = received,
                 WhyNot = said is { Verdict: Verdict.NotComparable, Reasons: [var why, ..] } ? why : null,
                 Panel = check?.Id == newest ? check.Panel.FirstOrDefault(p => p.ProbeId == plan.Id)?.Value : null,
-            };
+            });
         }
+
+        return probes;
     }
 
     private static Estimate Received(ProbeTrust trust, Guid check)
@@ -81,14 +84,17 @@ public static class PoolStories
             ? new(held.Apply(received.Value), received.StandardUncertainty * Math.Abs(held.Slope)) : received;
 
     // What a pump said it does still counts for the time since; a pump without words of an hour is not counted.
-    private static IEnumerable<StoryPump> Pumps(CircuitState state, PoolPlan pool, Instant now)
+    private static List<StoryPump> Pumps(CircuitState state, PoolPlan pool, Instant now)
     {
+        List<StoryPump> pumps = [];
         for (var i = 0; i < state.Pumps.Length; i++)
         {
             var (plan, pump) = (state.Plan.Pumps[i], state.Pumps[i]);
             if ((plan.PoolId is null || plan.PoolId == pool.Id) && DosingAims.Of(plan.Doses) is not DosingAim.Other and var aim)
-                yield return new(plan.Name, aim, pump.Run.Until(pump.Activity, now));
+                pumps.Add(new(plan.Name, aim, pump.Run.Until(pump.Activity, now)));
         }
+
+        return pumps;
     }
 
     private static double? Celsius(CircuitState state, PoolPlan plan, PoolState pool)

@@ -21,6 +21,9 @@ public sealed record PoolState
     /// <summary>Bathers at the last count.</summary>
     public int? Bathers { get; init; }
 
+    /// <summary>Tests in doubt, each with the time by which a repeat has to settle it.</summary>
+    public ImmutableArray<TestDoubt> Doubts { get; init; } = [];
+
     /// <summary>Sample time of the newest check that covered each duty, in the order of the plan's duties.</summary>
     public ImmutableArray<Instant> DutyDoneAt { get; init; } = [];
 }

@@ -63,13 +63,19 @@ public static class RuleBook
     /// <summary>A chemical tank is nearly empty.</summary>
     public static Rule TankLow { get; } = new("R-031", Priority.Low, Minute, Minute, ClearsByReading: true);
 
+    /// <summary>Dosing pumps are following a value that is wrong.</summary>
+    public static Rule PumpsFollowWrongValue { get; } = new("R-032", Priority.Medium, TwoMinutes, TwoMinutes);
+
     /// <summary>A manual check is overdue.</summary>
     public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None);
+
+    /// <summary>A test by hand that a doubt asked for was not made in time.</summary>
+    public static Rule TestWanted { get; } = new("R-041", Priority.Medium, None, None);
 
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
-        RepeatTest, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, CheckOverdue,
+        RepeatTest, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, CheckOverdue, TestWanted,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -16,13 +16,21 @@ internal static class TrustViews
     {
         var input = PoolStories.Of(state, plan, now, check, judgements);
         var story = TrustStory.Tell(input);
+        var wanted = Wanted(state, plan);
         return new(
             plan.Id, input.CheckId == Guid.Empty ? null : input.CheckId, input.SampledAt.OrNull(), story.Answer, story.Part, story.ProbeId, story.Probability, story.Odds, story.Weight,
             words.Say(story.Says), [.. story.Explanations.Select(e => new ExplanationView(e.Part, e.Probability))],
             [.. story.Signs.Select(s => new SignView(s.Part, s.Ratio, words.Say(s.What)))],
             [.. story.Steps.Select(s => new StepView(s.Act, s.Part, s.ProbeId, s.Minutes, s.Settles, words.Say(s.What)))],
             [.. story.Plausible.Select(p => new PlausibleView(p.Measurand, p.Low, p.High))],
-            [.. input.Probes.Select(p => Side(p, judgements.FirstOrDefault(j => j.ProbeId == p.Plan.Id)))], null, null);
+            [.. input.Probes.Select(p => Side(p, judgements.FirstOrDefault(j => j.ProbeId == p.Plan.Id)))],
+            wanted?.By, wanted is null ? null : words.Say(wanted.Why));
+    }
+
+    private static WantedTest? Wanted(CircuitState state, PoolPlan plan)
+    {
+        var pool = state.Pools.Select(p => p.Id).ToList().IndexOf(plan.Id);
+        return new[] { Measurand.Ph, Measurand.FreeChlorine }.Select(m => WantedTests.Of(state, pool, m)).Where(w => w is not null).OrderBy(w => w!.By).FirstOrDefault();
     }
 
     private static SideView Side(StoryProbe probe, Judgement? said)

@@ -19,6 +19,8 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
 
     public bool Knows(string key) => _alarms.Count > 0 && _alarms.ContainsKey(key);
 
+    public AlarmRecord? Find(string key) => _alarms.Count > 0 ? _alarms.GetValueOrDefault(key) : null;
+
     /// <summary>The condition of a rule was looked at for a subject. The cause is asked for only when it is needed.</summary>
     /// <param name="renew">The newest evidence is what the alarm is about from now on, as with a test by hand.</param>
     public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause, bool renew = false)

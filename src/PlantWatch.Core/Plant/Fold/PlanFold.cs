@@ -34,6 +34,7 @@ internal static class PlanFold
         if (alarm.Rule == RuleBook.AboveLimit.Number) return limits.Any(l => l.Measurand == probe?.Measurand && l.High is not null);
         if (alarm.Rule == RuleBook.TestOutsideLimit.Number) return limits.Any(l => l.Measurand.Key() == tested);
         if (alarm.Rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && p.TankTopic is not null);
+        if (alarm.Rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && PumpFollows.Of(plan, p) >= 0);
         return alarm.Rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == alarm.Subject && !p.Duties.IsEmpty);
     }
 }

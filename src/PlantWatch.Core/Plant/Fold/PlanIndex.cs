@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
 
@@ -34,6 +35,9 @@ internal sealed class PlanIndex
         SilentKeys = [.. plan.Probes.Select(p => RuleBook.Silent.KeyFor(p.Id))];
         ClockKeys = [.. plan.Probes.Select(p => RuleBook.ClockDoubted.KeyFor(p.Id))];
         OverdueKeys = [.. plan.Pools.Select(p => RuleBook.CheckOverdue.KeyFor(p.Id))];
+        RepeatKeys = [.. plan.Pools.Select(p => DoubtFold.Watched.Select(m => RuleBook.TestWanted.KeyFor($"{p.Id}/{m.Key()}")).ToArray())];
+        Follows = [.. plan.Pumps.Select(p => PumpFollows.Of(plan, p))];
+        FollowKeys = [.. plan.Pumps.Select(p => RuleBook.PumpsFollowWrongValue.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
         for (var i = 0; i < plan.Pumps.Length; i++)
@@ -70,6 +74,15 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each pool's overdue checks.</summary>
     public string[] OverdueKeys { get; }
+
+    /// <summary>Alarm keys of each pool's wanted tests, in the order of <see cref="DoubtFold.Watched"/>.</summary>
+    public string[][] RepeatKeys { get; }
+
+    /// <summary>For each pump the index of the probe it follows, or -1.</summary>
+    public int[] Follows { get; }
+
+    /// <summary>Alarm key of each pump that follows a wrong value.</summary>
+    public string[] FollowKeys { get; }
 
     /// <summary>For each probe the index of its flow switch, or -1.</summary>
     public int[] FlowSwitches { get; }

@@ -20,6 +20,8 @@ internal static class TickFold
         draft.Watermark = now;
         for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, i, draft.Plan.Probes[i], draft.Probes[i], now);
         DutyFold.Look(draft, now);
+        DoubtFold.Tick(draft, now);
+        FollowFold.Tick(draft, now);
         DoseFold.Tick(draft, now);
         draft.Alarms.Wait(now);
     }

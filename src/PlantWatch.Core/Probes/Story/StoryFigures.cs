@@ -13,17 +13,17 @@ internal static class StoryFigures
         || (Has(witnesses, StoryPart.OrpProbe) && (Has(witnesses, StoryPart.ChlorineTest) || Has(witnesses, StoryPart.ChlorineProbe)));
 
     /// <summary>The sentences, each with what that witness adds to the odds that the lead is wrong.</summary>
-    public static IEnumerable<StorySign> Of(StoryInput input, ImmutableArray<Witness> witnesses, StoryPart lead, Func<StoryPart, double> contribution)
+    public static List<StorySign> Of(StoryInput input, ImmutableArray<Witness> witnesses, StoryPart lead, Func<StoryPart, double> contribution)
     {
+        List<StorySign> said = [];
         if (Find(witnesses, StoryPart.PhTest) is { } ph && Find(witnesses, StoryPart.PhProbe) is { } phProbe)
-            yield return new(lead, Weight(lead, StoryPart.PhTest, StoryPart.PhProbe, contribution), Ph(ph, phProbe));
+            said.Add(new(lead, Weight(lead, StoryPart.PhTest, StoryPart.PhProbe, contribution), Ph(ph, phProbe)));
         if (Find(witnesses, StoryPart.ChlorineTest) is { } cl && Find(witnesses, StoryPart.ChlorineProbe) is { } clProbe)
-            yield return new(lead, Weight(lead, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, contribution), Chlorine(cl, clProbe));
-        if (Find(witnesses, StoryPart.OrpProbe) is { } orp)
-        {
-            if (Orp(witnesses, orp) is { } said) yield return new(lead, lead is StoryPart.None or StoryPart.OrpProbe ? 1 : contribution(StoryPart.OrpProbe), said);
-        }
-        else if (input.Probe(Measurand.Orp) is { Trust.Line: null, Read.IsKnown: true }) yield return new(StoryPart.None, 1, Reason.Of("story.orp_has_no_line"));
+            said.Add(new(lead, Weight(lead, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, contribution), Chlorine(cl, clProbe)));
+        if (Find(witnesses, StoryPart.OrpProbe) is { } orp && Orp(witnesses, orp) is { } line)
+            said.Add(new(lead, lead is StoryPart.None or StoryPart.OrpProbe ? 1 : contribution(StoryPart.OrpProbe), line));
+        else if (input.Probe(Measurand.Orp) is { Trust.Line: null, Read.IsKnown: true }) said.Add(new(StoryPart.None, 1, Reason.Of("story.orp_has_no_line")));
+        return said;
     }
 
     // Whoever stands against the lead speaks; of a quarrel that the lead is no part of, nothing is added.

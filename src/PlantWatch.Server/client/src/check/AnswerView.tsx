@@ -4,6 +4,7 @@ import { allProbes } from '../live/store';
 import type { CheckOutcome } from '../outbox/checks';
 import { StandingGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { link } from '../router';
+import { TrustStory } from '../trust/TrustStory';
 import { words } from '../words';
 import { fieldOf } from './build';
 import { PoolNow } from './PoolNow';
@@ -47,6 +48,7 @@ function Answered({ answer }: { answer: CheckAnswer }) {
       {answer.remarks.length > 0 && (
         <div class="notice"><b>{words.answer.remarks}</b>
           <ul>{answer.remarks.map((r, i) => <li key={i} data-testid={`remark-${fieldOf(r.field, answer.check)}`}>{label(r.field, answer)}{r.text}</li>)}</ul></div>)}
+      <TrustStory poolId={answer.check.poolId} checkId={answer.check.id} />
       {answer.judgements.length === 0 ? <p>{words.answer.noProbes}</p> : <ul class="judgements">{answer.judgements.map(j => <JudgementCard key={j.probeId} j={j} />)}</ul>}
     </>
   );

@@ -12,6 +12,7 @@ import { PoolGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { PumpCard } from '../pumps/PumpCard';
 import { link } from '../router';
+import { TrustStory } from '../trust/TrustStory';
 import { WaterNav } from '../water/WaterNav';
 import { words } from '../words';
 import { BalanceCard } from './BalanceCard';
@@ -61,6 +62,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
         <div class="side">
           <Head pool={pool} circuit={circuit} />
           {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
+          {probes.length > 0 && <TrustStory poolId={pool.id} />}
           {view && <ManualCard pool={pool} view={view} />}
           {view && <BalanceCard view={view} />}
           {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}

@@ -5,10 +5,11 @@ import { incident } from './incident';
 import { methods } from './methods';
 import { orp } from './orp';
 import { plan } from './plan';
+import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
