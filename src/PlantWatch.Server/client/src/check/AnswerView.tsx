@@ -16,10 +16,12 @@ function Combined({ c, inDoubt }: { c: CombinedView; inDoubt: boolean }) {
 }
 
 /** What one check says of one probe. */
-export function JudgementCard({ j, when, testId = true }: { j: JudgementView; when?: string; testId?: boolean }) {
+export function JudgementCard({ j, when, panel, testId = true }: { j: JudgementView; when?: string; panel?: number | undefined; testId?: boolean }) {
   const probe = allProbes.value.get(j.probeId);
   const d = probe?.decimals ?? 2;
   const unit = unitText(probe?.unit ?? '');
+  // What the probe says of the water once its bias is taken off.
+  const believed = j.probe && j.bias ? { value: j.probe.value - j.bias.value, u: j.bias.u } : null;
   // Nobody tests ORP by hand: beside it stands what the pool's own line expects from the chlorine test.
   const test = j.measurand === 'orp' ? words.answer.expected : words.answer.test;
   return (
@@ -30,9 +32,11 @@ export function JudgementCard({ j, when, testId = true }: { j: JudgementView; wh
       {j.reasons.map((r, i) => <p key={i} class="reason">{r.text}</p>)}
       {(j.probe || j.test) && (
         <dl class="trio">
+          {panel !== undefined && <div><dt>{words.answer.panel}</dt><dd>{fixed(panel, d)}</dd></div>}
           <div><dt>{words.answer.probe}</dt><dd>{pm(j.probe, d)}</dd></div>
           <div><dt>{test}</dt><dd>{pm(j.test, d)}</dd></div>
           <div><dt>{words.answer.difference}</dt><dd>{pm(j.difference, d, true)} <span class="unit">{unit}</span></dd></div>
+          {j.measurand !== 'orp' && believed && <div class="believed"><dt>{words.answer.believed}</dt><dd>{pm(believed, d)}</dd></div>}
         </dl>)}
       <p class="mark s-line"><StandingGlyph standing={j.standing} />{words.standing[j.standing]}</p>
     </li>
@@ -49,7 +53,7 @@ function Answered({ answer }: { answer: CheckAnswer }) {
         <div class="notice"><b>{words.answer.remarks}</b>
           <ul>{answer.remarks.map((r, i) => <li key={i} data-testid={`remark-${fieldOf(r.field, answer.check)}`}>{label(r.field, answer)}{r.text}</li>)}</ul></div>)}
       <TrustStory poolId={answer.check.poolId} checkId={answer.check.id} />
-      {answer.judgements.length === 0 ? <p>{words.answer.noProbes}</p> : <ul class="judgements">{answer.judgements.map(j => <JudgementCard key={j.probeId} j={j} />)}</ul>}
+      {answer.judgements.length === 0 ? <p>{words.answer.noProbes}</p> : <ul class="judgements">{answer.judgements.map(j => <JudgementCard key={j.probeId} j={j} panel={answer.check.panel.find(p => p.probeId === j.probeId)?.value} />)}</ul>}
     </>
   );
 }

@@ -1,10 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { SamplePoint } from '../contract';
-import { unitText } from '../format/number';
-import { typedUnit } from '../format/units';
 import { toField } from '../format/zone';
 import { now } from '../live/clock';
-import { poolViews, probesOfPool, site, zone } from '../live/store';
+import { poolViews, site, zone } from '../live/store';
 import { DueLine } from '../overview/DueLine';
 import { Age } from '../parts/Age';
 import { Field, Remark, tie } from '../parts/Field';
@@ -13,6 +11,7 @@ import { words } from '../words';
 import { sampleTime, type Errors } from './build';
 import { CombinedPreview } from './CombinedPreview';
 import { balanceTests, clearDraft, draft, edit, isTouched } from './draft';
+import { PanelPart } from './PanelPart';
 import { ResultRow } from './ResultRow';
 
 const points: SamplePoint[] = ['pool', 'cell', 'outlet', 'balance_tank'];
@@ -65,26 +64,6 @@ function Balance({ errors }: { errors: Errors }) {
   );
 }
 
-function Panel({ errors }: { errors: Errors }) {
-  const d = draft.value;
-  const probes = probesOfPool(d.poolId).filter(p => p.measurand !== 'sample_flow');
-  if (probes.length === 0) return null;
-  return (
-    <section class="sheet form-part">
-      <h2>{words.check.panel}</h2>
-      <p class="hint">{words.check.panelHint}</p>
-      <div class="two">{probes.map(p => (
-        <Field key={p.id} name={'panel-' + p.id} label={p.name} error={errors['panel-' + p.id]}>
-          <div class="inline">
-            <input class="big" type="text" inputMode="decimal" autocomplete="off" value={d.panel[p.id] ?? ''} {...tie('panel-' + p.id, errors['panel-' + p.id])}
-              onInput={e => edit({ panel: { ...d.panel, [p.id]: e.currentTarget.value } })} />
-            <span class="unit">{p.measurand === 'temperature' ? typedUnit(p.measurand) : unitText(p.unit)}</span>
-          </div>
-        </Field>))}</div>
-    </section>
-  );
-}
-
 function Around({ errors }: { errors: Errors }) {
   const d = draft.value;
   const choices = [['yes', words.check.yes], ['no', words.check.no], ['', words.check.notLooked]] as const;
@@ -126,7 +105,7 @@ export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner
         <ResultRow m="ph" errors={errors} />
         <ResultRow m="temperature" errors={errors} />
       </section>
-      <Panel errors={errors} />
+      <PanelPart errors={errors} />
       <Balance errors={errors} />
       <Around errors={errors} />
       <div class="submit-bar">

@@ -90,7 +90,8 @@ export const en = {
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',
     point: 'Sample point', place: 'Exact place', placeHint: 'for example: deep end, left, 30 cm deep',
-    results: 'Chlorine, pH, temperature', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.',
+    results: 'Chlorine, pH, temperature', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.', panelAsked: 'The pumps obey this number. Read it at the moment of the sample.', panelOthers: 'Other numbers on the panel',
+    receivedNow: (v: string) => `Received now ${v}`, testedNow: (v: string) => `test ${v}`, panelDiffers: 'This is not the number that is received: look at its scaling, its unit, or which probe it is.',
     around: 'Around the pool', method: 'Method', bound: 'Value or bound', equals: '=', below: '< below range', above: '> above range',
     dilution: 'Dilution', dilutionHint: 'Diluted one part in', result: (v: string) => `result ${v}`, combined: 'Combined chlorine',
     combinedMissing: 'shows as soon as free and total are both typed', freeAboveTotal: 'Free stands above total. One of the two is wrong: repeat the test.',
@@ -103,7 +104,7 @@ export const en = {
     storageFull: 'This browser cannot keep the check. It stays in the form; try again when the server can be reached.',
   },
   answer: {
-    saved: 'Check saved', probe: 'Probe', test: 'Test', expected: 'Expected', difference: 'Difference', noProbes: 'No probe to compare with this check.', remarks: 'Worth a second look', inDoubt: 'from a test in doubt', notJudged: 'Nothing has been judged yet: until then what you measured counts, and the plant\u2019s own instructions.',
+    saved: 'Check saved', panel: 'Panel', believed: 'Believed', probe: 'Probe', test: 'Test', expected: 'Expected', difference: 'Difference', noProbes: 'No probe to compare with this check.', remarks: 'Worth a second look', inDoubt: 'from a test in doubt', notJudged: 'Nothing has been judged yet: until then what you measured counts, and the plant\u2019s own instructions.',
     queued: 'Kept on this device', queuedMore: 'The server cannot be reached. The check goes out by itself as soon as it can be.', arrived: 'Sent since then.',
     refused: 'The server refused this check', refusedMore: 'Mend the marked fields and save again. Nothing was lost.',
     refusedBare: 'The server refused it without naming a field.',
