@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PlantWatch.Core.Plant.Fold;
 using PlantWatch.Core.Readings.Payloads;
 
@@ -18,13 +19,13 @@ public static class Step
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(batch);
-        var draft = new Draft(state);
+        var draft = new Draft(state, batch.Count);
         var items = new List<DecodedItem>();
         var outcomes = new Outcome[batch.Count];
         for (var i = 0; i < batch.Count; i++) outcomes[i] = One(draft, batch[i], items);
         return new StepResult(
-            draft.Seal(), draft.Readings.DrainToImmutable(), draft.Refusals.DrainToImmutable(),
-            draft.Entries.DrainToImmutable(), draft.Renamed.DrainToImmutable(), [.. outcomes]);
+            draft.Close(), draft.Readings.DrainToImmutable(), draft.Refusals.DrainToImmutable(),
+            draft.Entries.DrainToImmutable(), draft.Renamed.DrainToImmutable(), ImmutableCollectionsMarshal.AsImmutableArray(outcomes));
     }
 
     private static Outcome One(Draft draft, PlantEvent happening, List<DecodedItem> items)

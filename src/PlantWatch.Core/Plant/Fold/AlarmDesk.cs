@@ -9,23 +9,38 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>The alarms of a circuit while a batch is folded.</summary>
 internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> before, Func<Instant, Guid> newId, Action<Instant, AlarmEntry> write)
 {
-    private readonly ImmutableSortedDictionary<string, AlarmRecord>.Builder _alarms = before.ToBuilder();
+    // Every reading asks for several keys and nearly always for one that is not there: a short list is faster than a tree.
+    private const int ShortList = 16;
 
-    public ImmutableSortedDictionary<string, AlarmRecord> Result => _alarms.ToImmutable();
+    private ImmutableSortedDictionary<string, AlarmRecord>.Builder? _changed;
+    private AlarmRecord[]? _live;
 
-    public IEnumerable<AlarmRecord> All => _alarms.Values;
+    public ImmutableSortedDictionary<string, AlarmRecord> Result => _changed?.ToImmutable() ?? before;
 
-    public bool IsActive(string key) => _alarms.Count > 0 && _alarms.TryGetValue(key, out var alarm) && alarm.Active;
+    /// <summary>The alarms in the order of their keys, as they stand now; what changes later leaves this list as it is.</summary>
+    public IReadOnlyList<AlarmRecord> All => Live();
 
-    public bool Knows(string key) => _alarms.Count > 0 && _alarms.ContainsKey(key);
+    private int Count => _changed?.Count ?? before.Count;
 
-    public AlarmRecord? Find(string key) => _alarms.Count > 0 ? _alarms.GetValueOrDefault(key) : null;
+    public bool IsActive(string key) => Find(key) is { Active: true };
+
+    public bool Knows(string key) => Find(key) is not null;
+
+    public AlarmRecord? Find(string key)
+    {
+        if (Count == 0) return null;
+        if (Count > ShortList) return (_changed is { } changed ? changed.TryGetValue(key, out var found) : before.TryGetValue(key, out found)) ? found : null;
+        foreach (var alarm in Live())
+            if (alarm.Key == key) return alarm;
+        return null;
+    }
 
     /// <summary>The condition of a rule was looked at for a subject. The cause is asked for only when it is needed.</summary>
     /// <param name="renew">The newest evidence is what the alarm is about from now on, as with a test by hand.</param>
     public void Look(Rule rule, string key, string subject, bool holds, Instant at, Func<Reason> cause, bool renew = false)
     {
-        if (!_alarms.TryGetValue(key, out var alarm))
+        var alarm = Find(key);
+        if (alarm is null)
         {
             if (!holds) return;
             alarm = new AlarmRecord { Key = key, Rule = rule.Number, Subject = subject, Priority = rule.Priority, Cause = cause() };
@@ -46,9 +61,10 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     /// <summary>Time went on to the watermark.</summary>
     public void Wait(Instant watermark)
     {
-        if (_alarms.Count == 0) return;
-        foreach (var alarm in _alarms.Values.ToArray())
+        if (Count == 0) return;
+        foreach (var alarm in Live())
         {
+            if (!alarm.PendingSince.IsSet && !alarm.ShelvedUntil.IsSet && !AlarmLife.IsOver(alarm)) continue;
             var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
             if (change == AlarmChange.Raised) next = next with { Id = newId(watermark) };
             Keep(alarm, next, change, watermark, null, null);
@@ -58,12 +74,13 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     /// <summary>Design suppresses, or releases, the alarms of a subject that need sample flow.</summary>
     public void Suppress(string subject, bool suppressed, Instant at)
     {
-        foreach (var alarm in _alarms.Values.Where(a => a.Subject == subject && a.Suppressed != suppressed).ToArray())
+        foreach (var alarm in Live())
         {
+            if (alarm.Subject != subject || alarm.Suppressed == suppressed) continue;
             if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
             // What was pending rests on water that no longer passes the cell: it starts anew with the flow.
             var next = alarm with { Suppressed = suppressed, PendingSince = Instant.Never };
-            if (alarm.State == AlarmState.Normal) _alarms.Remove(alarm.Key);
+            if (alarm.State == AlarmState.Normal) Changing().Remove(alarm.Key);
             else Keep(alarm, next, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
         }
     }
@@ -72,17 +89,20 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public void Adopt(ImmutableSortedDictionary<string, AlarmRecord> carried, Instant at)
     {
         var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
-        foreach (var alarm in _alarms.Values)
+        foreach (var alarm in Live())
             if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id) && alarm is not { Active: false, IsAcknowledged: true })
                 write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
-        _alarms.Clear();
-        _alarms.AddRange(carried);
+        var alarms = Changing();
+        alarms.Clear();
+        alarms.AddRange(carried);
     }
 
     /// <summary>What it watched is gone.</summary>
     public void Retire(string key, Instant at)
     {
-        if (!_alarms.Remove(key, out var alarm) || alarm is { Active: false, IsAcknowledged: true }) return;
+        if (Find(key) is not { } alarm) return;
+        Changing().Remove(key);
+        if (alarm is { Active: false, IsAcknowledged: true }) return;
         write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
     }
 
@@ -107,16 +127,28 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
 
     private Outcome Act(Guid id, Func<AlarmRecord, Outcome> act)
     {
-        var alarm = _alarms.Values.FirstOrDefault(a => a.Id == id && id != Guid.Empty);
+        var alarm = Live().FirstOrDefault(a => a.Id == id && id != Guid.Empty);
         // One that is normal and only pending is nothing that anybody was shown.
         return alarm is null or { State: AlarmState.Normal } ? Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "id", Reason.Of("alarm.not_live")) : act(alarm);
     }
 
     private Outcome.Done Keep(AlarmRecord old, AlarmRecord next, AlarmChange change, Instant at, string? by, string? comment)
     {
-        if (AlarmLife.IsOver(next)) _alarms.Remove(next.Key);
-        else if (!ReferenceEquals(old, next) || !_alarms.ContainsKey(next.Key)) _alarms[next.Key] = next;
+        if (AlarmLife.IsOver(next))
+        {
+            if (Knows(next.Key)) Changing().Remove(next.Key);
+        }
+        else if (!ReferenceEquals(old, next) || !Knows(next.Key)) Changing()[next.Key] = next;
         if (change != AlarmChange.None) write(at, new AlarmEntry(next, change, by, comment));
         return Outcome.Done.Instance;
+    }
+
+    private AlarmRecord[] Live() => _live ??= Count == 0 ? [] : [.. _changed?.Values ?? before.Values];
+
+    // What is made for readers no longer holds after this.
+    private ImmutableSortedDictionary<string, AlarmRecord>.Builder Changing()
+    {
+        _live = null;
+        return _changed ??= before.ToBuilder();
     }
 }

@@ -9,13 +9,13 @@ namespace PlantWatch.Core.Plant.Fold;
 internal sealed class CalibrationShelf
 {
     private readonly CircuitPlan _plan;
-    private readonly Calibration[]?[] _inForce;
+    // Null while there is no calibration at all: most batches then need no places.
+    private Calibration[]?[]? _inForce;
 
     public CalibrationShelf(ImmutableArray<Calibration> all, CircuitPlan plan)
     {
         _plan = plan;
         All = all;
-        _inForce = new Calibration[]?[plan.Probes.Length];
         Sort();
     }
 
@@ -33,7 +33,7 @@ internal sealed class CalibrationShelf
     /// <summary>Raw to corrected, by the calibration that holds at that time.</summary>
     public double Correct(int probe, Instant at, double raw)
     {
-        if (_inForce[probe] is not { } list) return raw;
+        if (_inForce?[probe] is not { } list) return raw;
         for (var i = list.Length - 1; i >= 0; i--)
             if (list[i].HoldsFrom <= at) return list[i].Apply(raw);
         return raw;
@@ -42,6 +42,7 @@ internal sealed class CalibrationShelf
     private void Sort()
     {
         if (All.IsEmpty) return;
+        _inForce ??= new Calibration[]?[_plan.Probes.Length];
         for (var i = 0; i < _inForce.Length; i++)
         {
             Calibration[] list = [.. All.Where(c => c.ProbeId == _plan.Probes[i].Id && CalibrationsInForce.Corrects(c)).Order(CalibrationsInForce.ByTime)];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
@@ -12,11 +13,14 @@ internal sealed class Draft
     private readonly CircuitState _before;
     private long _serial;
 
-    public Draft(CircuitState before)
+    /// <param name="before">The circuit before.</param>
+    /// <param name="events">How many events come: readings are about as many.</param>
+    public Draft(CircuitState before, int events)
     {
         _before = before;
         _serial = before.Serial;
         Plan = before.Plan;
+        Readings = ImmutableArray.CreateBuilder<Reading>(events);
         // Before its plan was loaded a circuit has no place for anything: nothing is claimed, and what arrives is refused and kept.
         Index = PlanIndex.Of(before.IsLoaded ? Plan : CircuitPlan.Nowhere);
         Watermark = before.Watermark;
@@ -54,10 +58,11 @@ internal sealed class Draft
     public PacketBook Packets { get; }
     public ImmutableArray<KnownCheck> KnownChecks { get; set; }
 
-    public ImmutableArray<Reading>.Builder Readings { get; } = ImmutableArray.CreateBuilder<Reading>();
-    public ImmutableArray<Refusal>.Builder Refusals { get; } = ImmutableArray.CreateBuilder<Refusal>();
-    public ImmutableArray<RecordEntry>.Builder Entries { get; } = ImmutableArray.CreateBuilder<RecordEntry>();
-    public ImmutableArray<SeriesRenamed>.Builder Renamed { get; } = ImmutableArray.CreateBuilder<SeriesRenamed>();
+    // Most batches have none of the last three: their builders begin without places.
+    public ImmutableArray<Reading>.Builder Readings { get; }
+    public ImmutableArray<Refusal>.Builder Refusals { get; } = ImmutableArray.CreateBuilder<Refusal>(0);
+    public ImmutableArray<RecordEntry>.Builder Entries { get; } = ImmutableArray.CreateBuilder<RecordEntry>(0);
+    public ImmutableArray<SeriesRenamed>.Builder Renamed { get; } = ImmutableArray.CreateBuilder<SeriesRenamed>(0);
 
     /// <summary>An id that a replay gives again: it counts within the circuit, and nothing global.</summary>
     public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++_serial}");
@@ -87,7 +92,13 @@ internal sealed class Draft
     }
 
     /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
-    public CircuitState Seal() => _before with
+    public CircuitState Seal() => With([.. Probes], [.. Pumps], [.. Pools]);
+
+    /// <summary>The state at the end. The draft must not be touched afterwards: its own places are the state's.</summary>
+    public CircuitState Close() => With(
+        ImmutableCollectionsMarshal.AsImmutableArray(Probes), ImmutableCollectionsMarshal.AsImmutableArray(Pumps), ImmutableCollectionsMarshal.AsImmutableArray(Pools));
+
+    private CircuitState With(ImmutableArray<ProbeState> probes, ImmutableArray<PumpState> pumps, ImmutableArray<PoolState> pools) => _before with
     {
         FoldVersion = CircuitState.CurrentFoldVersion,
         Plan = Plan,
@@ -95,9 +106,9 @@ internal sealed class Draft
         Watermark = Watermark,
         ListeningSince = ListeningSince,
         Ledger = Sums.Seal(),
-        Probes = [.. Probes],
-        Pumps = [.. Pumps],
-        Pools = [.. Pools],
+        Probes = probes,
+        Pumps = pumps,
+        Pools = pools,
         Alarms = Alarms.Result,
         Faults = Faults,
         Doses = Doses,

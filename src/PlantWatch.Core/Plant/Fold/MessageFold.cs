@@ -21,8 +21,14 @@ internal static class MessageFold
 
     private static void Open(Draft draft, MessageArrived message, TopicRoute route, List<DecodedItem> items)
     {
+        if (route.Format != PayloadFormat.SenmlJson || route.PumpState >= 0)
+        {
+            OpenOne(draft, message, route);
+            return;
+        }
+
         items.Clear();
-        Decode(message, route, items);
+        SenmlJson.Decode(message.Payload.Span, message.At, items);
         draft.Sums.Received += items.Count;
         if (WasTaken(draft, message))
         {
@@ -30,18 +36,22 @@ internal static class MessageFold
             return;
         }
 
-        foreach (ref readonly var item in System.Runtime.InteropServices.CollectionsMarshal.AsSpan(items))
-        {
-            if (item.IsSample) Take(draft, message, route, item);
-            else draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], item.Refusal, item.Detail);
-        }
+        foreach (ref readonly var item in System.Runtime.InteropServices.CollectionsMarshal.AsSpan(items)) One(draft, message, route, item);
     }
 
-    private static void Decode(MessageArrived message, TopicRoute route, List<DecodedItem> items)
+    // Nearly every message of a plant is one plain number: no list for it.
+    private static void OpenOne(Draft draft, MessageArrived message, TopicRoute route)
     {
-        if (route.PumpState >= 0) items.Add(PumpStateWords.Decode(message.Payload.Span));
-        else if (route.Format == PayloadFormat.SenmlJson) SenmlJson.Decode(message.Payload.Span, message.At, items);
-        else items.Add(PlainNumber.Decode(message.Payload.Span));
+        var item = route.PumpState >= 0 ? PumpStateWords.Decode(message.Payload.Span) : PlainNumber.Decode(message.Payload.Span);
+        draft.Sums.Received++;
+        if (WasTaken(draft, message)) draft.Sums.Duplicates++;
+        else One(draft, message, route, item);
+    }
+
+    private static void One(Draft draft, MessageArrived message, TopicRoute route, in DecodedItem item)
+    {
+        if (item.IsSample) Take(draft, message, route, item);
+        else draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], item.Refusal, item.Detail);
     }
 
     private static void Take(Draft draft, MessageArrived message, TopicRoute route, in DecodedItem item)

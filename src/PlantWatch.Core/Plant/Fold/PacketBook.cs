@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -12,16 +13,17 @@ internal sealed class PacketBook(PacketMemory before)
     private ImmutableArray<string> _sessions = before.Sessions;
     private SessionPlaces _places = SessionPlaces.Of(before.Sessions);
     private GrowingTrail _recent = before.Recent.Grow();
-    private List<long>? _ordinals;
+    private long[]? _ordinals;
+    private bool _mine;
 
     /// <summary>True when this packet's content was taken before; otherwise remembers it.</summary>
     public bool WasTaken(PacketIdentity packet, ulong contentHash)
     {
         var session = _places.Find(packet.Session);
         if (packet.Redelivered && session >= 0 && Remembers(session, packet, contentHash)) return true;
-        _ordinals ??= [.. before.Ordinals];
+        if (!_mine) (_ordinals, _mine) = (_ordinals is null ? [.. before.Ordinals] : [.. _ordinals], true);
         if (session < 0) session = Welcome(packet.Session);
-        _ordinals[session] = Math.Max(_ordinals[session], packet.Ordinal);
+        _ordinals![session] = Math.Max(_ordinals[session], packet.Ordinal);
         _recent.Add(new RememberedPacket(session, packet.PacketId, packet.Ordinal, contentHash));
         // The oldest goes, but of a session that holds more than its share: what a device was not told is taken stays known however
         // long it is away and however much the others say meanwhile. If all together hold too many, one of them holds more than its share.
@@ -29,7 +31,14 @@ internal sealed class PacketBook(PacketMemory before)
         return false;
     }
 
-    public PacketMemory Seal() => _ordinals is null ? before : new PacketMemory { Sessions = _sessions, Ordinals = [.. _ordinals], Recent = _recent.Seal() };
+    /// <summary>What is remembered now; taking may go on.</summary>
+    public PacketMemory Seal()
+    {
+        if (_ordinals is null) return before;
+        // What was handed out is never written again.
+        _mine = false;
+        return new PacketMemory { Sessions = _sessions, Ordinals = ImmutableCollectionsMarshal.AsImmutableArray(_ordinals), Recent = _recent.Seal() };
+    }
 
     private bool Remembers(int session, PacketIdentity packet, ulong contentHash)
     {
@@ -47,7 +56,7 @@ internal sealed class PacketBook(PacketMemory before)
         if (_sessions.Length == PacketMemory.MostSessions) Forget(LongestSilent());
         _sessions = _sessions.Add(name);
         _places = SessionPlaces.Of(_sessions);
-        _ordinals!.Add(0);
+        _ordinals = [.. _ordinals!, 0];
         return _sessions.Length - 1;
     }
 
@@ -64,6 +73,6 @@ internal sealed class PacketBook(PacketMemory before)
         var others = _recent.NewestFirst().Where(p => p.Session != session).Reverse().Select(p => p.Session > session ? p with { Session = p.Session - 1 } : p);
         _recent = PacketTrail.Of(others).Grow();
         _sessions = _sessions.RemoveAt(session);
-        _ordinals!.RemoveAt(session);
+        _ordinals = [.. _ordinals!.Where((_, i) => i != session)];
     }
 }

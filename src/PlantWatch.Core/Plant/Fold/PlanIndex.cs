@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
@@ -34,6 +35,8 @@ internal sealed class PlanIndex
         TrustKeys = [.. plan.Probes.Select(p => RuleBook.ProbeNotTrusted.KeyFor(p.Id))];
         SilentKeys = [.. plan.Probes.Select(p => RuleBook.Silent.KeyFor(p.Id))];
         ClockKeys = [.. plan.Probes.Select(p => RuleBook.ClockDoubted.KeyFor(p.Id))];
+        SilentAfter = [.. plan.Probes.Select(p => SignalLimits.SilentAfter(p.Every))];
+        LateAfter = [.. plan.Probes.Select(p => DeviceClock.LateAfter(p.Every))];
         OverdueKeys = [.. plan.Pools.Select(p => RuleBook.CheckOverdue.KeyFor(p.Id))];
         RepeatKeys = [.. plan.Pools.Select(p => DoubtFold.Watched.Select(m => RuleBook.TestWanted.KeyFor($"{p.Id}/{m.Key()}")).ToArray())];
         Follows = [.. plan.Pumps.Select(p => PumpFollows.Of(plan, p))];
@@ -68,6 +71,12 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each probe's clock.</summary>
     public string[] ClockKeys { get; }
+
+    /// <summary>After how long without a reading each probe is silent.</summary>
+    public TimeSpan[] SilentAfter { get; }
+
+    /// <summary>By how much a reading of each probe must be older than the watermark to be late.</summary>
+    public TimeSpan[] LateAfter { get; }
 
     /// <summary>Some pool has checks due by the clock.</summary>
     public bool HasDuties { get; }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -27,7 +26,7 @@ internal static class ReadingFold
         var working = state.Work.Holds(measuredAt);
         // An electrode in a buffer sees no more of the pool than one in a cell without flow.
         var flow = working ? false : FlowFold.Of(draft, index);
-        var quality = QualityOf(plan, measuredAt, Instant.Later(draft.Watermark, message.At), flow);
+        var quality = QualityOf(draft.Index.LateAfter[index], measuredAt, Instant.Later(draft.Watermark, message.At), flow);
         draft.Readings.Add(new Reading(plan.Id, measuredAt, message.At, raw, quality, newest ? Order.Newest : Order.BackFill));
         if (!newest) return;
 
@@ -56,10 +55,10 @@ internal static class ReadingFold
         return true;
     }
 
-    private static Quality QualityOf(ProbePlan plan, Instant measuredAt, Instant now, bool? flow)
+    private static Quality QualityOf(TimeSpan lateAfter, Instant measuredAt, Instant now, bool? flow)
     {
         var quality = Quality.Received;
-        if (measuredAt < now - DeviceClock.LateAfter(plan.Every)) quality |= Quality.Late;
+        if (measuredAt < now - lateAfter) quality |= Quality.Late;
         if (flow == false) quality |= Quality.FunctionCheck;
         return quality;
     }

@@ -1,5 +1,4 @@
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -32,7 +31,7 @@ internal static class TickFold
         var silent = LookAtSilence(draft, index, plan, probe, now);
         if (probe.Last.Quality == Quality.NotReceived) return;
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;
-        var wrong = !silent && lag > DeviceClock.LateAfter(plan.Every);
+        var wrong = !silent && lag > draft.Index.LateAfter[index];
         var clockKey = draft.Index.ClockKeys[index];
         if (wrong || draft.Alarms.Knows(clockKey))
             draft.Alarms.Look(RuleBook.ClockDoubted, clockKey, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));
@@ -45,7 +44,7 @@ internal static class TickFold
         var heard = never ? probe.ExpectedSince : probe.Last.ReceivedAt;
         // An alarm that stands is not taken back by a stop of ours: only a reading clears it.
         var since = draft.Alarms.IsActive(key) ? heard : Instant.Later(heard, draft.ListeningSince);
-        var silent = now - since > SignalLimits.SilentAfter(plan.Every);
+        var silent = now - since > draft.Index.SilentAfter[index];
         if (silent || draft.Alarms.Knows(key))
             draft.Alarms.Look(RuleBook.Silent, key, plan.Id, silent, now, () => Reason.Of(never ? "probe.never_heard" : "probe.silent", plan.Name, (now - heard).TotalMinutes));
         return silent;
