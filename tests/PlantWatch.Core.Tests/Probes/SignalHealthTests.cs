@@ -69,16 +69,6 @@ public class SignalHealthTests
     }
 
     [Fact]
-    public void A_signal_that_only_flickers_where_it_used_to_wander_is_told_after_a_day()
-    {
-        Hear(TimeSpan.FromHours(72), Lively);
-        Hear(TimeSpan.FromHours(20), t => 7.41 + (0.01 * ((t - Start).TotalSeconds / 10 % 2)));
-        Is(Standing.Good);
-        Hear(TimeSpan.FromHours(12), t => 7.41 + (0.01 * ((t - Start).TotalSeconds / 10 % 2)));
-        Is(Standing.OutOfSpecification, "signal.barely_moves");
-    }
-
-    [Fact]
     public void A_single_leap_is_doubted_and_turns_out_a_spike()
     {
         Hear(TimeSpan.FromHours(1), Lively);

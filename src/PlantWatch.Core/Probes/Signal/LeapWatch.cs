@@ -11,7 +11,7 @@ internal static class LeapWatch
     {
         if (before.Trial is not null) return before.Trial;
         var tail = before.Tail;
-        if (tail.Count == 0 || at - before.LastAt > SignalLimits.LeapWithin || IsSettling(before, at)) return null;
+        if (tail.Count == 0 || at - before.LastAt > SignalLimits.LeapWithin) return null;
         var limit = SignalLimits.LeapOf(probe.Measurand);
         if (Math.Abs(raw - tail.A) >= limit) return new LeapTrial(at, tail.Newest(leaveOut: 0), tail.Rise, limit);
         return tail.Count > 1 && Math.Abs(raw - tail.B) >= limit ? new LeapTrial(at, tail.Newest(leaveOut: 1), tail.Rise, limit) : null;
@@ -24,11 +24,16 @@ internal static class LeapWatch
         if (trial.IsBack) return before with { Trial = null, Spikes = trial.WasSpike ? before.Spikes + 1 : before.Spikes };
         if (!trial.IsOver(at)) return before with { Trial = trial };
         if (!trial.Stayed) return before with { Trial = null, Tail = default, BlindAt = at };
-        return before with { Trial = null, Tail = default, LeaptAt = trial.At, LeaptBy = trial.By, AtSevenSince = IsAtSeven(probe, raw) ? trial.At : Instant.Never };
+        return before with
+        {
+            Trial = null, Tail = default, LeaptAt = trial.At, LeaptBy = trial.By, AtSevenSince = IsNearSeven(probe, raw) ? trial.At : Instant.Never,
+            Block = before.Block with { Sum = before.Block.Sum + (trial.By * before.Block.Count) }, Wander = before.Wander with { Ring = before.Wander.Ring.Shift(trial.By) },
+        };
     }
 
     /// <summary>True for a pH near the isopotential point.</summary>
-    public static bool IsAtSeven(ProbePlan probe, double raw) => probe.Measurand == Measurand.Ph && Math.Abs(raw - 7) <= SignalLimits.AtSeven;
+    public static bool IsNearSeven(ProbePlan probe, double raw) => probe.Measurand == Measurand.Ph && Math.Abs(raw - 7) <= SignalLimits.StaysAtSeven;
 
-    private static bool IsSettling(SignalHealth before, Instant at) => before.NoFlowAt.IsSet && at - before.NoFlowAt < SignalLimits.Settling;
+    /// <summary>True while the pool's water is still arriving after a standstill.</summary>
+    public static bool IsSettling(ProbePlan probe, SignalHealth before, Instant at) => before.NoFlowAt.IsSet && at - before.NoFlowAt < SignalLimits.Settling + probe.SampleDelay;
 }

@@ -47,8 +47,11 @@ public sealed record SignalHealth
     /// <summary>Changes of value seen, counted up to what makes <see cref="UsuallySameSeconds"/> worth believing.</summary>
     public int Changes { get; init; }
 
-    /// <summary>How far the value wanders within some hours, and whether it still does.</summary>
-    public SignalSpan Span { get; init; }
+    /// <summary>The block under way.</summary>
+    public SignalBlock Block { get; init; }
+
+    /// <summary>How the signal wanders from block to block.</summary>
+    public SignalWander Wander { get; init; } = SignalWander.New;
 
     /// <summary>When the cell last had no flow.</summary>
     public Instant NoFlowAt { get; init; }
@@ -63,7 +66,7 @@ public sealed record SignalHealth
     public double LeaptBy { get; init; }
 
     /// <summary>Apparent time constant of a probe that has become slow, in minutes; unknown while healthy or not known.</summary>
-    public Estimate Response { get; init; }
+    public Estimate Response => Wander.Pace.Response;
 
     /// <summary>Since when a pH probe has sat at the isopotential pH 7, having leapt there; never otherwise.</summary>
     public Instant AtSevenSince { get; init; }
@@ -87,12 +90,3 @@ public sealed record SignalHealth
     /// <param name="watermark">The time up to which readings have been taken.</param>
     public static SignalHealth Wait(ProbePlan probe, SignalHealth before, Instant watermark) => SignalWatch.Wait(probe, before, watermark);
 }
-
-/// <summary>How far a signal wanders, in blocks of some hours. The default has seen nothing.</summary>
-/// <param name="Since">Start of the block under way.</param>
-/// <param name="Low">Lowest raw value in it.</param>
-/// <param name="High">Highest raw value in it.</param>
-/// <param name="Usual">How far blocks usually span: a running mean that flat blocks do not enter.</param>
-/// <param name="Blocks">Blocks it rests on, counted up to what is enough.</param>
-/// <param name="Flat">Flat blocks in a row, up to now.</param>
-public readonly record struct SignalSpan(Instant Since, double Low, double High, double Usual, int Blocks, int Flat);

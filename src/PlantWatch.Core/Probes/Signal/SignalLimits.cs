@@ -29,23 +29,63 @@ internal static class SignalLimits
     /// <summary>Changes to be seen before it is known how long the value usually stays the same.</summary>
     public const int ChangesNeeded = 200;
 
-    /// <summary>A signal that flickers in its last digit but wanders no more is judged by blocks of this length.</summary>
-    public static readonly TimeSpan Block = TimeSpan.FromHours(4);
+    /// <summary>Readings are taken together in blocks of at least this length: the flicker of the last digit averages out, water hardly moves within it.</summary>
+    public static readonly TimeSpan Block = TimeSpan.FromMinutes(5);
 
-    /// <summary>Blocks to be seen before it is known how far the value usually wanders: two days, nights included.</summary>
-    public const int BlocksNeeded = 12;
+    /// <summary>Blocks over which it is asked whether a signal still moves: two hours, several strokes of a pump that works every quarter of an hour.</summary>
+    public const int Window = 24;
 
-    /// <summary>A block is flat when it spans less than this share of the usual.</summary>
-    public const double FlatShare = 0.3;
+    /// <summary>And how many of them have to be there: one doubted leap takes three.</summary>
+    public const int WindowSeen = 20;
 
-    /// <summary>Flat blocks in a row that no quiet night explains: a whole day.</summary>
-    public const int FlatBlocksBad = 6;
+    /// <summary>Windows a day.</summary>
+    public const int WindowsADay = 12;
+
+    /// <summary>
+    /// Two hours are still below a twelfth of the usual: a random walk shows a share r of its usual mean square about its mean with a probability near exp(-1.5/r) (small deviations of the
+    /// Brownian bridge: Watson's statistic), 1.5e-8 here, with 360 windows a month once in 180 000 months. And below a quarter of the least ever, since nights are calmer than a random walk
+    /// foresees; so three days and nights have to be seen first. Remembered for two weeks.
+    /// </summary>
+    public static readonly CalmLimits HoursCalm = new(1 / 12.0, 0.25, 36, 168, LivelyAgain);
+
+    /// <summary>Three tenths of the least ever are enough, when a week was seen and the block means also scatter as independent numbers: water, however calm, has a memory.</summary>
+    public static readonly CalmLimits ScatterCalm = HoursCalm with { OfLowest = 0.3, Enough = 84 };
+
+    /// <summary>They do above this ratio of von Neumann: for 24 independent numbers it is 2 with a standard deviation of 0.4, so nine times in ten.</summary>
+    public const double Scatter = 1.5;
+
+    /// <summary>The same of whole days: a week has to be seen first, with the day on which a house is closed. Remembered for a month.</summary>
+    public static readonly CalmLimits DaysCalm = new(1 / 12.0, 0.25, 8, 28, LivelyAgain);
+
+    /// <summary>
+    /// What a day shows at the shortest lag (ten minutes) is called slow below a quarter of the usual and six tenths of the least ever, seen every six hours: a time constant of 30 minutes leaves about
+    /// a tenth. A week has to be seen first.
+    /// </summary>
+    public static readonly CalmLimits PaceCalm = new(0.25, 0.6, 28, 56, 0.4);
+
+    /// <summary>A slow response has to explain the day better by this difference of chi squares: one parameter more gains it by itself once in 600 days, beside what <see cref="PaceCalm"/> asks of the same day.</summary>
+    public const double PaceGain = 10;
+
+    /// <summary>Minutes from which a response is called slow: ten times the couple of minutes of a fouled but usable probe.</summary>
+    public const double SlowFrom = 20;
+
+    /// <summary>A signal is lively (again) from this share of the usual.</summary>
+    public const double LivelyAgain = 0.25;
+
+    /// <summary>No window counts for more than this many times the usual: a shock or a refill is not what the water usually does.</summary>
+    public const double MostOfUsual = 8;
 
     /// <summary>Broken glass shorts the electrode: it shows the isopotential pH within this.</summary>
     public const double AtSeven = 0.12;
 
+    /// <summary>And stays there within this: a broken glass still follows the water by a tenth or so, and keeps its offset.</summary>
+    public const double StaysAtSeven = 0.25;
+
     /// <summary>And for at least this long.</summary>
     public static readonly TimeSpan AtSevenFor = TimeSpan.FromMinutes(20);
+
+    /// <summary>From here on after the leap its wandering can be told: two hours after the quarter of an hour of doubt.</summary>
+    public static readonly TimeSpan MovesAgainFrom = TimeSpan.FromMinutes(140);
 
     /// <summary>Spikes within about an hour that ask for maintenance: cable, earth, bubbles.</summary>
     public const double SpikesBad = 3;
@@ -72,6 +112,9 @@ internal static class SignalLimits
         Measurand.Conductivity => 1000,
         _ => double.MaxValue,
     };
+
+    /// <summary>Length of a block: one reading where they come less often.</summary>
+    public static TimeSpan BlockOf(TimeSpan every) => every > Block ? every : Block;
 
     /// <summary>A series is silent after this long without a reading: three of its intervals, and at least two minutes.</summary>
     public static TimeSpan SilentAfter(TimeSpan every) => every * 3 > TimeSpan.FromMinutes(2) ? every * 3 : TimeSpan.FromMinutes(2);
