@@ -12,7 +12,7 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
     // A page, and what must stand on it before it counts as drawn.
     private static readonly (string Route, string Shows)[] Pages =
     [
-        ("", "pool-main"), ("pool/main", "strip-ph"), ("pool/teaching", "strip-teaching-orp"), ("probe/ph", "judgements"), ("probe/panel-ph", "calibrations"),
+        ("", "pool-main"), ("pool/main", "strip-ph"), ("pool/teaching", "strip-teaching-orp"), ("probe/ph", "judgements"), ("probe/panel-ph", "calibrations"), ("probe/teaching-orp", "learned"), ("probe/water", "signal"),
         ("check/main", "submit-check"), ("balance/main", "indices-foreign"), ("balance/teaching", "balance-missing"), ("what-if/main", "curve-table"), ("alarms", "alarm-acid-pump"), ("pumps", "fault-hypo-pump"), ("pumps/acid-pump", "fault-form"), ("record", "refusal-not_a_number"),
     ];
 

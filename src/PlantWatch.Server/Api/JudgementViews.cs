@@ -5,9 +5,14 @@ using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
+/// <summary>A judgement with the sample time of its check.</summary>
+internal readonly record struct Judged(Judgement Judgement, Instant SampledAt);
+
 /// <summary>A judgement in words.</summary>
 internal static class JudgementViews
 {
+    public static JudgementView Of(Judged judged) => Of(judged.Judgement, judged.SampledAt);
+
     public static JudgementView Of(Judgement j, Instant sampledAt) => new(
         j.CheckId, j.ProbeId, j.Measurand, j.Verdict, j.Probe.OrNull(), j.Test.OrNull(), Difference(j), j.Bias.OrNull(), j.Standing,
         Wording.English.Say(j.Reasons), sampledAt);

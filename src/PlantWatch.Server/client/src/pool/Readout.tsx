@@ -6,14 +6,14 @@ import type { Columns } from './columns';
 import type { Mark } from './marks';
 
 /** What the cursor stands on in one strip. */
-export interface Pointed { index: number | null; mark: Mark | null }
+export interface Pointed { index: number | null; mark: Mark | null; happening: string | null }
 
 export function Readout({ probe, pointed, columns, stepped }: { probe: Pick<ProbeInfo, 'decimals' | 'unit'>; pointed: Signal<Pointed>; columns: () => Columns; stepped: boolean }) {
   const text = useComputed(() => said(pointed.value, columns(), probe, stepped));
   return <span class="readout" aria-hidden="true">{text.value}</span>;
 }
 
-function said({ index, mark }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>, stepped: boolean): string {
+function said({ index, mark, happening }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>, stepped: boolean): string {
   const n = (v: number | null | undefined) => fixed(v, probe.decimals);
   const out: string[] = [];
   const raw = index === null ? null : c[3][index], corrected = index === null ? null : c[4][index];
@@ -26,7 +26,8 @@ function said({ index, mark }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'deci
   }
   if (mark) {
     const bound = mark.bound === 'below' ? '< ' : mark.bound === 'above' ? '> ' : '';
-    out.push(`${words.strips.test} ${bound}${n(mark.value)}${mark.u > 0 ? ` \u00b1 ${n(mark.u)}` : ''}, ${mark.who}`);
+    out.push(`${words.strips.test} ${bound}${n(mark.value)}${mark.u > 0 ? ` \u00b1 ${n(mark.u)}` : ''}, ${mark.who}${mark.doubted ? `, ${words.probePage.testDoubted}` : ''}`);
   }
+  if (happening) out.push(happening);
   return out.join(' \u00b7 ');
 }

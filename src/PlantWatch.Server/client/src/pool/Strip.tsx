@@ -8,23 +8,30 @@ import { paint } from '../parts/theme';
 import { feed, makeChart } from './chart';
 import type { Columns } from './columns';
 import { readInk } from './ink';
-import type { Mark } from './marks';
+import type { Happening, Mark } from './marks';
 import { Readout, type Pointed } from './Readout';
+import type { Shade } from './shades';
 import type { Shown } from './window';
 
 export interface StripProps {
   name: string; head: ComponentChildren; decimals: number; unit: string; limit: LimitPlan | undefined; marks: Mark[]; columns: () => Columns; note: string;
   shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; stepped?: boolean; testId: string;
+  happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
   /** Given the function that draws anew. */
   bind: (redraw: () => void) => void;
 }
+
+const none: Happening[] = [];
 
 /** One measurand over time: a heading with the readout and the chart under it. */
 export function Strip(p: StripProps) {
   const host = useRef<HTMLDivElement>(null);
   const chart = useRef<uPlot | null>(null);
   const marks = useRef(p.marks);
-  const pointed = useSignal<Pointed>({ index: null, mark: null });
+  const happenings = useRef(p.happenings ?? none);
+  const shades = useRef(p.shades);
+  shades.current = p.shades;
+  const pointed = useSignal<Pointed>({ index: null, mark: null, happening: null });
   const frame = useRef(0);
   const draw = () => {
     cancelAnimationFrame(frame.current);
@@ -37,9 +44,10 @@ export function Strip(p: StripProps) {
     if (!host.current || p.width < 80) return;
     const u = makeChart({
       width: p.width, height, axis: p.axis, zone: zone.peek(), decimals: p.decimals, limit: p.limit, stepped: p.stepped ?? false, ink: readInk(host.current), marks: () => marks.current,
+      happenings: () => happenings.current, shades: () => shades.current?.() ?? [],
       onCursor: (index, left) => {
-        const near = left < 0 ? undefined : marks.current.find(m => Math.abs(u.valToPos(m.t, 'x') - left) < 8);
-        pointed.value = { index, mark: near ?? null };
+        const near = (m: { t: number }) => left >= 0 && Math.abs(u.valToPos(m.t, 'x') - left) < 8;
+        pointed.value = { index, mark: marks.current.find(near) ?? null, happening: happenings.current.find(near)?.text ?? null };
         p.cursor.value = left < 0 ? null : u.posToVal(left, 'x');
       },
     }, p.columns(), p.shown.peek(), host.current);
@@ -48,7 +56,7 @@ export function Strip(p: StripProps) {
     return () => { cancelAnimationFrame(frame.current); chart.current = null; u.destroy(); };
   }, [p.width, p.axis, p.limit, p.stepped, zone.value, paint.value]);
 
-  useEffect(() => { marks.current = p.marks; draw(); }, [p.marks]);
+  useEffect(() => { marks.current = p.marks; happenings.current = p.happenings ?? none; draw(); }, [p.marks, p.happenings]);
   useSignalEffect(() => { p.shown.value; draw(); });
 
   return (

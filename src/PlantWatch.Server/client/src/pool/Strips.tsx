@@ -9,7 +9,7 @@ import { limitOf } from '../parts/beyond';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { gestures } from './gestures';
-import { ProbeStrip } from './ProbeStrip';
+import { ProbeStrip, type Overlay } from './ProbeStrip';
 import { TestStrip } from './TestStrip';
 import { following, followed, panned, shownSignal, spans, zoomed, type Shown, type SpanName } from './window';
 
@@ -68,10 +68,10 @@ function Images({ poolId, shown }: { poolId: string; shown: Signal<Shown> }) {
   return <span>{words.strips.image}: <a href={base + '.png' + q} target="_blank" rel="noopener">PNG</a>, <a href={base + '.svg' + q} target="_blank" rel="noopener">SVG</a>.</span>;
 }
 
-export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: LimitPlan[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean }
+export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: LimitPlan[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined }
 
 /** All strips of a page under one time axis. */
-export default function Strips({ poolId, probes, limits, tests, fresh, first, chart }: StripsProps) {
+export default function Strips({ poolId, probes, limits, tests, fresh, first, chart, overlay }: StripsProps) {
   const shown = useMemo(() => { const s = shownSignal(serverNow()); if (first) s.value = following(spans[first], serverNow()); return s; }, []);
   const cursor = useSignal<number | null>(null);
   const host = useRef<HTMLDivElement>(null);
@@ -96,10 +96,10 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
     <div class="sheet strips">
       <Bar shown={shown} cursor={cursor} />
       <div class="strips-host" ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
-        {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} axis={i === count - 1} />)}
+        {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} overlay={overlay?.probeId === p.id ? overlay : undefined} axis={i === count - 1} />)}
         {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} axis={probes.length + i === count - 1} />)}
       </div>
-      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
+      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}{overlay && ` ${words.probePage.strips.doubted} \u00b7 ${words.probePage.strips.event}${overlay.flowSwitch ? ` \u00b7 ${words.probePage.strips.shaded}` : ''}.`}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
     </div>
   );
 }

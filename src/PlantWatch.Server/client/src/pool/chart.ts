@@ -2,8 +2,9 @@ import uPlot from 'uplot';
 import type { LimitPlan } from '../contract';
 import { fixed } from '../format/number';
 import type { Ink } from './ink';
-import type { Mark } from './marks';
-import { paintBand, paintLimits, paintMarks } from './paint';
+import type { Happening, Mark } from './marks';
+import { paintBand, paintHappenings, paintLimits, paintMarks, paintShades } from './paint';
+import type { Shade } from './shades';
 import type { Columns } from './columns';
 import { valueRange } from './range';
 import { tickLabels } from './ticks';
@@ -13,6 +14,8 @@ export interface StripSetup {
   width: number; height: number; axis: boolean; zone: string; decimals: number; limit: LimitPlan | undefined; stepped: boolean; ink: Ink;
   /** Asked at each painting, so that new tests need no new chart. */
   marks: () => Mark[];
+  happenings: () => Happening[];
+  shades: () => Shade[];
   onCursor: (index: number | null, left: number) => void;
 }
 
@@ -44,9 +47,9 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
     ],
     bands: [{ series: [2, 1], fill: s.ink.envelope }],
     hooks: {
-      drawClear: [u => paintBand(u, s.limit, s.ink)],
+      drawClear: [u => { paintBand(u, s.limit, s.ink); paintShades(u, s.shades(), s.ink); }],
       drawAxes: [u => paintLimits(u, s.limit, s.ink)],
-      draw: [u => paintMarks(u, s.marks(), s.ink)],
+      draw: [u => { paintHappenings(u, s.happenings(), s.ink); paintMarks(u, s.marks(), s.ink); }],
       setCursor: [u => s.onCursor(u.cursor.left != null && u.cursor.left >= 0 ? u.cursor.idx ?? null : null, u.cursor.left ?? -1)],
     },
   }, data as unknown as uPlot.AlignedData, host);

@@ -1,7 +1,8 @@
 import type uPlot from 'uplot';
 import type { LimitPlan } from '../contract';
 import type { Ink } from './ink';
-import type { Mark } from './marks';
+import type { Happening, Mark } from './marks';
+import type { Shade } from './shades';
 
 /** The band between the limits, behind everything. */
 export function paintBand(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
@@ -34,7 +35,41 @@ export function paintLimits(u: uPlot, limit: LimitPlan | undefined, ink: Ink): v
   ctx.restore();
 }
 
-/** The tests on the line: a diamond with its uncertainty; hollow when doubted, an arrow when it is only a bound. */
+/** Times without flow, hatched: what the probe read then was standing water. The fewer of the time, the lower the hatching. */
+export function paintShades(u: uPlot, shades: Shade[], ink: Ink): void {
+  const { ctx, bbox } = u;
+  const step = 7 * devicePixelRatio;
+  for (const s of shades) {
+    const a = Math.max(bbox.left, u.valToPos(s.from, 'x', true)), b = Math.min(bbox.left + bbox.width, Math.max(u.valToPos(s.to, 'x', true), u.valToPos(s.from, 'x', true) + 2 * devicePixelRatio));
+    if (b <= a) continue;
+    const height = bbox.height * Math.max(0.12, s.share), top = bbox.top + bbox.height - height;
+    ctx.save();
+    ctx.beginPath(); ctx.rect(a, top, b - a, height); ctx.clip();
+    ctx.globalAlpha = 0.14; ctx.fillStyle = ink.soft; ctx.fillRect(a, top, b - a, height);
+    ctx.globalAlpha = 0.5; ctx.strokeStyle = ink.soft; ctx.lineWidth = devicePixelRatio;
+    // From a fixed corner of the plot, so that spans side by side are hatched as one.
+    const first = bbox.left + Math.floor((a - bbox.left - height) / step) * step;
+    for (let x = first; x < b; x += step) line(ctx, x, top + height, x + height, top);
+    ctx.restore();
+  }
+}
+
+/** Work and calibrations: a line through the strip with a wedge at its top. */
+export function paintHappenings(u: uPlot, happenings: Happening[], ink: Ink): void {
+  const { ctx, bbox } = u;
+  const k = devicePixelRatio;
+  ctx.save();
+  ctx.strokeStyle = ink.soft; ctx.fillStyle = ink.ink; ctx.lineWidth = k;
+  for (const h of happenings) {
+    const x = Math.round(u.valToPos(h.t, 'x', true)) + 0.5;
+    if (x < bbox.left || x > bbox.left + bbox.width) continue;
+    line(ctx, x, bbox.top, x, bbox.top + bbox.height);
+    ctx.beginPath(); ctx.moveTo(x - 5 * k, bbox.top); ctx.lineTo(x + 5 * k, bbox.top); ctx.lineTo(x, bbox.top + 8 * k); ctx.closePath(); ctx.fill();
+  }
+  ctx.restore();
+}
+
+/** The tests on the line: a diamond with its uncertainty; hollow with a broken bar when doubted, an arrow when it is only a bound. */
 export function paintMarks(u: uPlot, marks: Mark[], ink: Ink): void {
   const { ctx, bbox } = u;
   const k = devicePixelRatio, r = 5 * k;
@@ -48,7 +83,10 @@ export function paintMarks(u: uPlot, marks: Mark[], ink: Ink): void {
     ctx.strokeStyle = ink.test;
     if (m.u > 0) {
       const a = u.valToPos(m.value + m.u, 'y', true), b = u.valToPos(m.value - m.u, 'y', true);
-      line(ctx, x, a, x, b); line(ctx, x - r * 0.7, a, x + r * 0.7, a); line(ctx, x - r * 0.7, b, x + r * 0.7, b);
+      ctx.setLineDash(m.doubted ? [3 * k, 3 * k] : []);
+      line(ctx, x, a, x, b);
+      ctx.setLineDash([]);
+      line(ctx, x - r * 0.7, a, x + r * 0.7, a); line(ctx, x - r * 0.7, b, x + r * 0.7, b);
     }
     if (m.bound !== 'none') {
       const end = y + (m.bound === 'below' ? 1 : -1) * 4 * r;

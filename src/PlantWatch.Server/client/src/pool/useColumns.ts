@@ -15,15 +15,16 @@ const step: Record<Tier, number> = { raw: 10_000, minute, quarter_hour: 15 * min
 
 /**
  * The readings of a probe for the window and a little around it, asked for again a moment after the window has changed. Single readings
- * are carried on live; coarser tiers are asked for again now and then while the window follows.
+ * are carried on live; coarser tiers are asked for again now and then while the window follows. No probe, no question.
  */
-export function useColumns(probe: ProbeInfo, shown: Signal<Shown>, width: number, changed: () => void): { held: { current: Held }; state: 'loading' | 'ready' | 'failed'; tier: Tier | null } {
+export function useColumns(probe: ProbeInfo | null, shown: Signal<Shown>, width: number, changed: () => void): { held: { current: Held }; state: 'loading' | 'ready' | 'failed'; tier: Tier | null } {
   const held = useRef<Held>({ columns: noColumns(), tier: null, failed: false });
   const [state, setState] = useState<{ state: 'loading' | 'ready' | 'failed'; tier: Tier | null }>({ state: 'loading', tier: null });
   const asked = useRef<{ from: number; to: number; round: number }>({ from: 0, to: 0, round: 0 });
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
   const load = async () => {
+    if (!probe) return;
     const w = shown.peek(), span = w.to - w.from;
     const from = w.from - span * margin, to = Math.min(serverNow() + 60_000, w.to + span * margin);
     const round = asked.current.round + 1;
@@ -42,7 +43,7 @@ export function useColumns(probe: ProbeInfo, shown: Signal<Shown>, width: number
     void load();
     const stop = onLive(() => void load());
     return () => { stop(); clearTimeout(timer.current); asked.current.round++; };
-  }, [probe.id, width]);
+  }, [probe?.id, width]);
 
   useSignalEffect(() => {
     const w = shown.value, was = asked.current, span = w.to - w.from;
@@ -56,11 +57,11 @@ export function useColumns(probe: ProbeInfo, shown: Signal<Shown>, width: number
   });
 
   useEffect(() => onReadings(points => {
-    if (held.current.tier !== 'raw') return;
+    if (!probe || held.current.tier !== 'raw') return;
     let more = false;
     for (const p of points) if (p.s === probe.id) more = append(held.current.columns, p, held.current.columns[4].some(v => v !== null), probe.everySeconds) || more;
     if (more) changed();
-  }), [probe.id]);
+  }), [probe?.id]);
 
   return { held, ...state };
 }

@@ -1,78 +1,74 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { ProbeInfo } from '../contract';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { CalibrationView, ProbeInfo } from '../contract';
 import type { ProbeHistory } from '../contract.probe';
-import { JudgementCard } from '../check/AnswerView';
-import { fixed, signed, unitText } from '../format/number';
-import { dayClock } from '../format/zone';
-import { allPools, allProbes, circuits, nameOf, probeViews, site, zone } from '../live/store';
-import { Age } from '../parts/Age';
-import { limitOf } from '../parts/beyond';
-import { LiveValue } from '../parts/LiveValue';
-import { StandingMark } from '../parts/StandingMark';
+import { allPools, allProbes, circuits, probeViews, site } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { LazyStrips } from '../pool/LazyStrips';
+import type { Happening } from '../pool/marks';
+import type { Overlay } from '../pool/ProbeStrip';
 import { link } from '../router';
 import { words } from '../words';
+import { AgreementCard } from './AgreementCard';
+import { AnswerCard } from './AnswerCard';
 import { BiasChart } from './BiasChart';
 import { Calibrations } from './Calibrations';
 import { DecideForm } from './DecideForm';
-import { OfferCard } from './OfferCard';
+import { LearnedCard } from './LearnedCard';
+import { correction, OfferCard } from './OfferCard';
 import { OrpSheet } from './OrpSheet';
+import { SignalCard } from './SignalCard';
+import { VerdictList } from './VerdictList';
 
-function Head({ probe }: { probe: ProbeInfo }) {
-  const view = probeViews.value.get(probe.id);
-  const pool = probe.poolId ? allPools.value.get(probe.poolId) : undefined;
-  const d = probe.decimals;
-  return (
-    <section class="sheet card" data-testid={`probe-${probe.id}`}>
-      <div class="probe-top"><div><h1>{nameOf(probe.id)}</h1><p class="hint">{pool ? <a href={link('pool', pool.id)}>{pool.name}</a> : words.poolPage.common}, {words.poolPage.origin[probe.origin]}
-        {probe.referenceElectrode && `, ${words.strips.against(probe.referenceElectrode)}`}, {words.probe.range(`${probe.rangeLow}\u2009\u2013\u2009${probe.rangeHigh} ${unitText(probe.unit)}`)}</p></div>
-        <LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /></div>
-      <p class="big-standing"><StandingMark probeId={probe.id} long /></p>
-      {view?.reasons.map((r, i) => <p key={i}>{r.text}</p>)}
-      <dl class="side-by-side">
-        <div><dt>{words.probe.raw}</dt><dd>{fixed(view?.raw, d)}</dd></div>
-        <div><dt>{words.probe.corrected}</dt><dd>{fixed(view?.value, d)}</dd></div>
-        <div class="believed"><dt>{words.poolPage.believed}</dt><dd>{view?.believed ? `${fixed(view.believed.value, d)} \u00b1 ${fixed(view.believed.u, d)}` : '\u2013'}</dd></div>
-        <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'}</dd></div>
-      </dl>
-      {view && !view.judgedAt && <p class="hint">{words.probe.noBias}</p>}
-      {view?.judgedAt && <p class="hint">{words.verdict[view.verdict]} ({words.probe.judged} <Age at={view.judgedAt} />). {words.probe.restsOn(view.pairs)}</p>}
-      <div class="inline">{pool && <a class="button" href={link('check', pool.id)}>{words.overview.check}</a>}<a class="button" href={link('pumps', probe.id)}>{words.pumps.write}</a></div>
-    </section>
-  );
+const none: Happening[] = [];
+
+/** What was done to the probe and when; what was turned down did nothing to its number. */
+const happeningsOf = (probe: ProbeInfo, all: CalibrationView[]): Happening[] => all.filter(c => c.holdsFrom !== null && c.status !== 'rejected')
+  .map(c => ({ t: Date.parse(c.holdsFrom!), text: `${words.calibrationKind[c.kind]}: ${correction(c, probe)}` }));
+
+function overlayOf(probe: ProbeInfo, history: ProbeHistory | null): Overlay {
+  return {
+    probeId: probe.id, flowSwitch: (history?.flowSwitchId && allProbes.value.get(history.flowSwitchId)) || null, happenings: history ? happeningsOf(probe, history.calibrations) : none,
+    standing: { doubted: new Set(history?.doubted), takenIn: new Set(history?.takenIn) },
+  };
+}
+
+/** Proposals that nobody has decided yet, from the last answer and from what came live since. */
+function useWaiting(probe: ProbeInfo, data: ProbeHistory | null): CalibrationView[] {
+  const proposals = [...circuits.value.values()].flatMap(c => c.proposals).filter(c => c.probeId === probe.id);
+  return [...new Map([...(data?.calibrations ?? []).filter(c => c.status === 'proposed'), ...proposals].map(c => [c.id, c])).values()]
+    .filter(c => !data?.calibrations.some(x => x.id === c.id && x.status !== 'proposed'));
 }
 
 function Probe({ probe }: { probe: ProbeInfo }) {
   const view = probeViews.value.get(probe.id);
   const { data, failed, problem, reload } = usePolled<ProbeHistory>('/probes/' + encodeURIComponent(probe.id), 60_000);
-  const proposals = [...circuits.value.values()].flatMap(c => c.proposals).filter(c => c.probeId === probe.id);
-  const waiting = [...new Map([...(data?.calibrations ?? []).filter(c => c.status === 'proposed'), ...proposals].map(c => [c.id, c])).values()]
-    .filter(c => !data?.calibrations.some(x => x.id === c.id && x.status !== 'proposed'));
-  const key = `${view?.judgedAt} ${view?.calibration?.id} ${view?.calibration?.status} ${proposals.map(p => p.id).join()}`;
+  const waiting = useWaiting(probe, data);
+  const key = `${view?.judgedAt} ${view?.verdict} ${view?.standing} ${view?.pairs} ${view?.calibration?.id} ${view?.calibration?.status} ${waiting.map(p => p.id).join()}`;
   useEffect(() => { if (data) reload(); }, [key]);
-  const probes = useMemo(() => [probe], [probe]);
-  const [shown, show] = useState(8);
+  const overlay = useMemo(() => overlayOf(probe, data), [probe, data]);
+  const probes = useMemo(() => (overlay.flowSwitch ? [probe, overlay.flowSwitch] : [probe]), [probe, overlay.flowSwitch]);
   const limits = (probe.poolId ? allPools.value.get(probe.poolId)?.limits : undefined) ?? [];
   return (
-    <div class="pool-page">
+    <div class="pool-page probe-page">
       <div class="side">
-        <Head probe={probe} />
+        <AnswerCard probe={probe} history={data} />
+        {failed && <p class="notice" role="status" data-testid="kept-view">{data ? words.probePage.kept : problem?.title ?? words.error.unreachable}</p>}
         {waiting.map(p => <DecideForm key={p.id} probe={probe} proposal={p} onDone={reload} />)}
         {data?.offer && waiting.length === 0 && <OfferCard probe={probe} offer={data.offer} onDone={reload} />}
         {data && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
-          <section class="sheet card" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul></section>)}
+          <section class="sheet card later" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul>
+            <div class="inline"><a class="button" href={link('calibrate', probe.id)} data-testid="to-calibrate">{words.probePage.calibrate}</a></div></section>)}
+        {data?.learned && <LearnedCard learned={data.learned} />}
+        {data && <SignalCard probe={probe} signal={data.signal} />}
         {data && <Calibrations probe={probe} all={data.calibrations} />}
         {probe.measurand === 'orp' && <OrpSheet probe={probe} />}
       </div>
       <div class="wide">
-        <LazyStrips key={probe.id} poolId={probe.poolId} probes={probes} limits={limits} tests={[]} fresh={key} first="day" />
-        <section class="sheet card later"><h2>{words.probe.biasTitle}</h2>
-          {data ? <BiasChart judgements={data.judgements} decimals={probe.decimals} /> : <p class="hint">{failed ? problem?.title ?? words.error.unreachable : words.loading}</p>}</section>
-        {data && <section class="sheet card later" data-testid="judgements"><h2>{words.probe.judgements}</h2>
-          {data.judgements.length === 0 ? <p class="hint">{words.probe.noJudgements}</p> : (
-            <ul class="judgements">{data.judgements.slice(0, shown).map(j => <JudgementCard key={j.checkId} j={j} when={dayClock(j.sampledAt, zone.value)} testId={false} />)}</ul>)}
-          {data.judgements.length > shown && <button type="button" onClick={() => show(n => n + 40)}>{words.probe.olderChecks(data.judgements.length - shown)}</button>}</section>}
+        <LazyStrips key={probe.id} poolId={probe.poolId} probes={probes} limits={limits} tests={[]} fresh={key} first="week" overlay={overlay} />
+        {data?.limits && <section class="sheet card" data-testid="bias"><h2>{words.probePage.bias.title}</h2><BiasChart probe={probe} history={data} /></section>}
+        {!data && !failed && <p class="hint">{words.loading}</p>}
+        {data && <VerdictList probe={probe} history={data} />}
+        {data && <AgreementCard probe={probe} history={data} />}
       </div>
     </div>
   );

@@ -5,11 +5,12 @@ import { incident } from './incident';
 import { methods } from './methods';
 import { orp } from './orp';
 import { plan } from './plan';
+import { probePage } from './probePage';
 import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
