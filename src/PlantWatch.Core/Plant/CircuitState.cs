@@ -3,6 +3,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -66,6 +67,9 @@ public sealed record CircuitState
 
     /// <summary>Calibrations: proposals waiting, and for each probe those that held or hold.</summary>
     public ImmutableArray<Calibration> Calibrations { get; init; } = [];
+
+    /// <summary>Corrections of the record, also those withdrawn: a layer that nothing of the live path reads.</summary>
+    public ImmutableArray<RecordCorrection> Corrections { get; init; } = [];
 
     /// <summary>Recent packets, to tell a redelivery from a new reading.</summary>
     public PacketMemory Packets { get; init; } = PacketMemory.Empty;

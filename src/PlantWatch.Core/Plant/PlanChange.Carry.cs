@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -29,6 +30,7 @@ public sealed partial record PlanChange
             Doses = Doses(old.Doses, subjects),
             Incidents = Incidents(old.Incidents, subjects),
             Calibrations = Calibrations(old.Calibrations, lineage),
+            Corrections = Corrections(old.Corrections, lineage),
         };
     }
 
@@ -115,5 +117,19 @@ public sealed partial record PlanChange
         }
 
         return kept.Count == calibrations.Length && kept.SequenceEqual(calibrations) ? calibrations : kept.ToImmutable();
+    }
+
+    // A correction follows the record of its probe; what measures something else now keeps none.
+    private static ImmutableArray<RecordCorrection> Corrections(ImmutableArray<RecordCorrection> corrections, PlanLineage lineage)
+    {
+        var kept = ImmutableArray.CreateBuilder<RecordCorrection>(corrections.Length);
+        foreach (var correction in corrections)
+        {
+            var (old, next) = lineage.Probes.FirstOrDefault(pair => pair.Old?.Id == correction.ProbeId);
+            if (old is null || next is null || MeansSomethingElse(old, next)) continue;
+            kept.Add(correction.ProbeId == next.Id ? correction : correction with { ProbeId = next.Id });
+        }
+
+        return kept.Count == corrections.Length && kept.SequenceEqual(corrections) ? corrections : kept.ToImmutable();
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -51,6 +52,12 @@ public sealed record ProbeWorkBegun(Instant At, Guid WorkId, string ProbeId, str
 
 /// <summary>The probe is back in its cell.</summary>
 public sealed record ProbeWorkEnded(Instant At, Guid WorkId, string ProbeId, string By) : PlantEvent(At);
+
+/// <summary>A person corrected the record between two services of a probe. Only the maker's fields are read.</summary>
+public sealed record CorrectionMade(Instant At, RecordCorrection Correction) : PlantEvent(At);
+
+/// <summary>A person withdrew a correction of the record, and says why.</summary>
+public sealed record CorrectionWithdrawn(Instant At, Guid CorrectionId, string By, string Why) : PlantEvent(At);
 
 /// <summary>A person acknowledged an alarm.</summary>
 public sealed record AlarmAcknowledged(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);

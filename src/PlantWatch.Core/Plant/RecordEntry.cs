@@ -4,6 +4,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -32,6 +33,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(DoseEntry), "dose")]
 [JsonDerivedType(typeof(DoseResponseEntry), "dose_response")]
 [JsonDerivedType(typeof(WorkEntry), "work")]
+[JsonDerivedType(typeof(CorrectionEntry), "correction")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
@@ -162,4 +164,12 @@ public sealed record WorkEntry(string ProbeId, WorkWindow Window, WorkChange Cha
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "work";
+}
+
+/// <summary>A correction of the record, made or withdrawn: who, when and why stand in it.</summary>
+public sealed record CorrectionEntry(RecordCorrection Correction) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "correction";
 }

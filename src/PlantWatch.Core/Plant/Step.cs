@@ -50,6 +50,10 @@ public static class Step
                 return WorkFold.Begin(draft, said);
             case ProbeWorkEnded said:
                 return WorkFold.End(draft, said);
+            case CorrectionMade said:
+                return CorrectionFold.Make(draft, said);
+            case CorrectionWithdrawn said:
+                return CorrectionFold.Withdraw(draft, said);
             case AlarmAcknowledged said:
                 return draft.Alarms.Acknowledge(said);
             case AlarmShelved said:

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -35,6 +36,7 @@ internal sealed class Draft
         Incidents = before.Incidents;
         ClosedIncidents = before.ClosedIncidents;
         Calibrations = new CalibrationShelf(before.Calibrations, Plan);
+        Corrections = before.Corrections;
         Packets = new PacketBook(before.Packets);
         KnownChecks = before.KnownChecks;
         Alarms = new AlarmDesk(before.Alarms, NewId, (at, entry) => Write(at, at, entry.Alarm.Subject, entry));
@@ -55,6 +57,7 @@ internal sealed class Draft
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; set; }
     public ImmutableArray<Guid> ClosedIncidents { get; set; }
     public CalibrationShelf Calibrations { get; private set; }
+    public ImmutableArray<RecordCorrection> Corrections { get; set; }
     public PacketBook Packets { get; }
     public ImmutableArray<KnownCheck> KnownChecks { get; set; }
 
@@ -88,6 +91,7 @@ internal sealed class Draft
         Doses = carried.Doses;
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
+        Corrections = carried.Corrections;
         Alarms.Adopt(carried.Alarms, at);
     }
 
@@ -116,6 +120,7 @@ internal sealed class Draft
         Incidents = Incidents,
         ClosedIncidents = ClosedIncidents,
         Calibrations = Calibrations.All,
+        Corrections = Corrections,
         Packets = Packets.Seal(),
         KnownChecks = KnownChecks,
     };

@@ -29,6 +29,7 @@ public static class JournalCodec
         typeof(AlarmUnshelved), typeof(FaultNoted), typeof(PlanLoaded), typeof(SessionLost),
         typeof(IncidentDeclared), typeof(IncidentNoted), typeof(IncidentClosed), typeof(DoseGiven),
         typeof(CalibrationReviewed), typeof(ProbeWorkBegun), typeof(ProbeWorkEnded),
+        typeof(CorrectionMade), typeof(CorrectionWithdrawn),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -6,6 +6,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Calibrating;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -69,7 +70,8 @@ internal static class Walk
             case < 56: bench.LearnerSays("ph", bench.Now + TimeSpan.FromDays((act.B % 9000) - 4500), 7.4); break;
             case < 61: Again(bench, act); break;
             case < 70: Check(bench, act); break;
-            case < 76: Calibrate(bench, act); break;
+            case < 75: Calibrate(bench, act); break;
+            case < 76: Correct(bench, act); break;
             case < 86: Handle(bench, act); break;
             case < 89: Fault(bench, act); break;
             case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
@@ -168,6 +170,23 @@ internal static class Walk
             Id = TimeOrderedId.Derive(at, "calibration"), ProbeId = probes.IsEmpty ? "nobody" : probes[act.A % probes.Length].Id, Kind = (CalibrationKind)(act.B % 3),
             Slope = act.B % 3 == 1 ? 0.4 + (act.A % 200 / 100.0) : 1, Offset = act.B % 10 == 0 ? 900 : (act.A % 100 / 100.0) - 0.5, ProposedBy = "R. Example",
             Checks = [.. bench.State.KnownChecks.Take(act.B % 3).Select(k => k.Id)],
+        }));
+    }
+
+    private static void Correct(Bench bench, Act act)
+    {
+        var made = bench.State.Corrections;
+        if (act.A % 3 == 0 && !made.IsEmpty)
+        {
+            bench.Run(at => new CorrectionWithdrawn(at, made[act.B % made.Length].Id, "J. Sample", act.B % 5 == 0 ? " " : "wrong buffer"));
+            return;
+        }
+
+        var probes = bench.State.Plan.Probes;
+        bench.Run(at => new CorrectionMade(at, new RecordCorrection
+        {
+            Id = TimeOrderedId.Derive(at, "correction"), ProbeId = probes.IsEmpty ? "nobody" : probes[act.A % probes.Length].Id, From = at - TimeSpan.FromDays(act.B % 40), To = at - TimeSpan.FromDays(act.A % 9),
+            Drift = act.B % 11 == 0 ? 900 : (act.A % 100 / 100.0) - 0.5, GapU = act.B % 13 == 0 ? 0 : 0.02, MadeBy = "R. Example", Why = "found in buffers",
         }));
     }
 

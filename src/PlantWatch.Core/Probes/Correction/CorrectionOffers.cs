@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Probes.Correction;
+
+/// <summary>A stretch of the record between two services, and the correction that the second one speaks for: for a person to take up or leave.</summary>
+/// <param name="From">The first service.</param>
+/// <param name="To">The second.</param>
+/// <param name="FromService">The calibration of the first.</param>
+/// <param name="ToService">The calibration of the second.</param>
+/// <param name="Gap">What calibration found, with its standard uncertainty, at <paramref name="Pivot"/>; unknown when this service found none.</param>
+/// <param name="Slope">How much the gap grows for each unit above the pivot.</param>
+/// <param name="Pivot">The value the gap is given at.</param>
+/// <param name="Why">Reasons, most important first.</param>
+public sealed record CorrectionOffer(
+    Instant From, Instant To, Guid FromService, Guid ToService, Estimate Gap, double Slope, double Pivot, ImmutableArray<Reason> Why);
+
+/// <summary>What corrections two services of a probe speak for. Nothing is corrected by itself: a person confirms.</summary>
+public static class CorrectionOffers
+{
+    /// <summary>The stretches between services that nobody has corrected yet, newest first.</summary>
+    /// <param name="probe">The probe.</param>
+    /// <param name="calibrations">The calibrations of the circuit.</param>
+    /// <param name="corrections">The corrections of the circuit.</param>
+    /// <param name="now">Services after it are left for later.</param>
+    public static ImmutableArray<CorrectionOffer> For(
+        ProbePlan probe, ImmutableArray<Calibration> calibrations, ImmutableArray<RecordCorrection> corrections, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(probe);
+        if (CorrectionModel.Of(probe.Measurand) is not { } model) return [];
+        var services = CalibrationsInForce.Changes(calibrations, probe.Id, now);
+        var offers = ImmutableArray.CreateBuilder<CorrectionOffer>();
+        for (var i = services.Length - 1; i > 0; i--)
+        {
+            var (first, second) = (services[i - 1], services[i]);
+            if (second.HoldsFrom <= first.HoldsFrom || IsCorrected(corrections, probe.Id, first.HoldsFrom, second.HoldsFrom)) continue;
+            offers.Add(Between(probe.Measurand, model, first, second, CalibrationsInForce.At(calibrations, probe.Id, first.HoldsFrom)));
+        }
+
+        return offers.ToImmutable();
+    }
+
+    /// <summary>True when some part of a stretch is corrected already.</summary>
+    public static bool IsCorrected(ImmutableArray<RecordCorrection> corrections, string probeId, Instant from, Instant to) =>
+        corrections.Any(c => c.ProbeId == probeId && c.IsInForce && c.From < to && from < c.To);
+
+    private static CorrectionOffer Between(Measurand measurand, CorrectionModel model, Calibration first, Calibration second, Calibration? held)
+    {
+        var (gap, slope) = GapOf(model, second, held);
+        var u = second.ByBuffers || second.ByCheckSolution ? model.UByBuffers : model.UByTests;
+        return new(first.HoldsFrom, second.HoldsFrom, first.Id, second.Id, gap is { } found ? new(found, u) : default, slope, model.Pivot, Why(measurand, model, second, gap, u));
+    }
+
+    // What the later calibration makes of a value that the earlier one let stand: new(raw) - old(raw), with raw = (value - old offset) / old slope.
+    private static (double? Gap, double Slope) GapOf(CorrectionModel model, Calibration second, Calibration? held)
+    {
+        if (IsAnotherProbe(second)) return (null, 0);
+        if (second is { Kind: CalibrationKind.PanelAdjustment, Status: CalibrationStatus.Adjusted }) return (second.Offset, 0);
+        if (!CalibrationsInForce.Corrects(second)) return (null, 0);
+        var (oldSlope, oldOffset) = (held?.Slope ?? 1, held?.Offset ?? 0);
+        var raw = (model.Pivot - oldOffset) / oldSlope;
+        return (second.Apply(raw) - model.Pivot, (second.Slope / oldSlope) - 1);
+    }
+
+    // The new part has nothing to say of what the old one read.
+    private static bool IsAnotherProbe(Calibration second) => (second.Work & (ProbeWork.ElectrodeReplaced | ProbeWork.MembraneReplaced | ProbeWork.Polished)) != 0;
+
+    private static ImmutableArray<Reason> Why(Measurand measurand, CorrectionModel model, Calibration second, double? gap, double u)
+    {
+        if (gap is not { } found) return [Reason.Of(IsAnotherProbe(second) ? "correction.another_electrode" : "correction.no_gap_found")];
+        var why = ImmutableArray.CreateBuilder<Reason>();
+        why.Add(Reason.Of("correction.gap_found", found, 2 * u, measurand.Unit()));
+        if (Math.Abs(found) <= 2 * u) why.Add(Reason.Of("correction.within_uncertainty"));
+        else if (Math.Abs(found) < model.CorrectedFrom) why.Add(Reason.Of("correction.small", model.CorrectedFrom, measurand.Unit()));
+        if (second.Work.HasFlag(ProbeWork.Cleaned)) why.Add(Reason.Of("correction.fouling_not_told"));
+        return why.ToImmutable();
+    }
+}
