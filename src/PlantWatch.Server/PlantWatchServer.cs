@@ -95,6 +95,8 @@ internal static class PlantWatchServer
         api.MapRecord();
         api.MapCharts();
         api.MapPairCharts();
+        api.MapCorrections();
+        api.MapProbeRecord();
         api.MapOrp();
         api.MapCirculation();
         api.MapTrust();

@@ -21,5 +21,7 @@ internal static class CircuitFinder
 
     public static CircuitWorker? WithCalibration(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Calibrations.Any(c => c.Id == id));
 
+    public static CircuitWorker? WithCorrection(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Corrections.Any(c => c.Id == id));
+
     private static CircuitWorker? With(this PlantHost host, Func<CircuitPlan, bool> holds) => host.Circuits.FirstOrDefault(w => holds(w.State.Plan));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
@@ -29,11 +30,12 @@ internal static class SeriesApi
         return store.SeriesAsync(worker.Partition, new SeriesQuery(series, from, to, width, expected), cancellation);
     }
 
-    /// <summary>Raw to corrected by the calibration that held at that time; null when none ever did.</summary>
+    /// <summary>Raw to corrected by the calibration that held at that time and by what the record was corrected for since; null when there never was either.</summary>
     public static Func<Instant, double, double>? Correction(CircuitState state, string probe)
     {
         ImmutableArray<Calibration> held = [.. state.Calibrations.Where(c => c.ProbeId == probe && CalibrationsInForce.Corrects(c))];
-        return held.IsEmpty ? null : (at, raw) => CalibrationsInForce.Correct(held, probe, at, raw);
+        ImmutableArray<RecordCorrection> layer = [.. state.Corrections.Where(c => c.ProbeId == probe && c.IsInForce)];
+        return held.IsEmpty && layer.IsEmpty ? null : (at, raw) => CorrectionLayer.Apply(layer, probe, at, CalibrationsInForce.Correct(held, probe, at, raw)).Value;
     }
 
     private static SeriesView View(SeriesAnswer answer, CircuitState state)

@@ -24,6 +24,9 @@ public sealed class ApiFuzzTests
         ("GET", "/alarms?from=*&to=*&limit=*", null), ("GET", "/faults?asset=*&limit=*", null), ("GET", "/calibrations?probe=*", null), ("GET", "/checks/*", null),
         ("GET", "/charts/pools/*?from=*&to=*", null), ("GET", "/charts/pools/main.svg?from=*&to=*&width=*&height=40&theme=*", null),
         ("GET", "/charts/probes/*/agreement.svg", null), ("GET", "/charts/probes/ph/*?from=*&to=*", null), ("GET", "/charts/probes/ph/regression.png?from=*&width=*&height=*&theme=*", null),
+        ("GET", "/probes/*/corrections", null), ("GET", "/probes/ph/record?from=*&to=*&show=*&tier=*", null), ("GET", $"/probes/ph/quality?from=*&to={Now}", null),
+        ("PUT", "/corrections/~", $$"""{"probeId":"ph","fromService":null,"toService":null,"from":"2026-03-01T07:30:00Z","to":"{{Now}}","fouling":0,"drift":0.1,"driftSlope":0,"pivot":7,"u":0.04,"by":"R. Castellan","why":"buffers"}"""),
+        ("POST", "/corrections/~/withdrawal", """{"by":"R. Castellan","why":"old buffer"}"""),
         ("PUT", "/checks/~", $$"""
             {"poolId":"main","sampledAt":"{{Now}}","enteredAt":"{{Now}}","who":"R. Castellan","point":"pool","place":"deep end",
              "results":[{"measurand":"ph","value":7.3,"method":"photometer","censoring":"none","dilution":1},{"measurand":"free_chlorine","value":1.2,"method":"photometer","censoring":"none","dilution":1}],

@@ -42,6 +42,9 @@ public static class CorrectionOffers
         return offers.ToImmutable();
     }
 
+    /// <summary>Variance a day by which a probe of this kind strays between two services, in its unit squared; 0 for what no service finds a gap of.</summary>
+    public static double WanderPerDay(Measurand measurand) => CorrectionModel.Of(measurand)?.WanderPerDay ?? 0;
+
     /// <summary>True when some part of a stretch is corrected already.</summary>
     public static bool IsCorrected(ImmutableArray<RecordCorrection> corrections, string probeId, Instant from, Instant to) =>
         corrections.Any(c => c.ProbeId == probeId && c.IsInForce && c.From < to && from < c.To);

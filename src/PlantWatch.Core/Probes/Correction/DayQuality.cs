@@ -70,6 +70,18 @@ public static class DayRating
         _ => null,
     };
 
+    /// <summary>What a probe is off by some days after something told it: the value stays, its uncertainty grows by what the probe may have strayed; unknown after <see cref="StillTells"/>.</summary>
+    public static Estimate ErrorAfter(Measurand measurand, Estimate told, TimeSpan since) =>
+        !told.IsKnown || since > StillTells ? default
+        : new(told.Value, Math.Sqrt((told.StandardUncertainty * told.StandardUncertainty) + (CorrectionOffers.WanderPerDay(measurand) * Math.Max(0, since.TotalDays))));
+
+    /// <summary>What a probe is off by just after a service: nothing, as surely as buffers or tests can tell.</summary>
+    public static Estimate ErrorAfterService(Measurand measurand, bool byStandard) =>
+        CorrectionModel.Of(measurand) is { } model ? new(0, byStandard ? model.UByBuffers : model.UByTests) : default;
+
+    /// <summary>How long a test or a service tells of a probe's error (common practice: a monthly service and a few days' grace).</summary>
+    public static TimeSpan StillTells { get; } = TimeSpan.FromDays(35);
+
     // TM 1-D3 adds the corrections up without their signs. Where none was made, what the tests say the probe is off by stands for them. Their uncertainty (k = 2) counts like error: it is not known to be less.
     private static double? ErrorOf(DayEvidence day) =>
         day.Corrected > 0 ? day.Corrected + (2 * day.CorrectionU)

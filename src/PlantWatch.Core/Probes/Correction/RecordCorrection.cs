@@ -76,6 +76,9 @@ public sealed record RecordCorrection
     /// <summary>The whole gap at the end for a value: what must be added to it.</summary>
     public double GapAt(double value) => Fouling + Drift + (DriftSlope * (value - Pivot));
 
+    /// <summary>How much the correction changes a value at a time, its two parts taken without sign: what TM 1-D3 rates a record by.</summary>
+    public double SizeAt(Instant at, double value) => ShareAt(at) * (Math.Abs(Fouling) + Math.Abs(Drift + (DriftSlope * (value - Pivot))));
+
     /// <summary>Standard uncertainty that the correction itself brings in at a time: the gap's, as far as it has grown, and that nobody saw the probe between its services (a Brownian bridge).</summary>
     public double UncertaintyAt(Instant at)
     {
