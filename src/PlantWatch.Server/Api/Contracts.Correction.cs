@@ -18,9 +18,9 @@ public sealed record CorrectionView(
     Guid Id, string ProbeId, Instant From, Instant To, double Gap, double U, double Fouling, double Drift, double DriftSlope, double Pivot, Guid? FromService, Guid? ToService,
     string MadeBy, Instant MadeAt, string Why, string? WithdrawnBy, Instant? WithdrawnAt, string? WithdrawnWhy);
 
-/// <summary>What the second of two services speaks for. Without a gap it found none, and Why says so.</summary>
+/// <summary>What the second of two services speaks for. Without a gap it found none, and Why says so. Gap is what calibration found; what deposits made is beside it.</summary>
 public sealed record CorrectionOfferView(
-    Instant From, Instant To, Guid FromService, Guid ToService, WithU? Gap, double Slope, double Pivot, IReadOnlyList<Said> Why);
+    Instant From, Instant To, Guid FromService, Guid ToService, WithU? Gap, double Fouling, double Slope, double Pivot, IReadOnlyList<Said> Why);
 
 // ---- PUT /api/v1/corrections/{id}  MakeCorrection -> CorrectionView    POST /api/v1/corrections/{id}/withdrawal  WithdrawCorrection -> CorrectionView
 

@@ -30,7 +30,7 @@ internal static class CorrectionApi
             [.. CorrectionOffers.For(probe, state.Calibrations, state.Corrections, state.Watermark).Select(View)]));
     }
 
-    private static CorrectionOfferView View(CorrectionOffer o) => new(o.From, o.To, o.FromService, o.ToService, o.Gap.OrNull(), o.Slope, o.Pivot, Wording.English.Say(o.Why));
+    private static CorrectionOfferView View(CorrectionOffer o) => new(o.From, o.To, o.FromService, o.ToService, o.Gap.OrNull(), o.Fouling, o.Slope, o.Pivot, Wording.English.Say(o.Why));
 
     private static async Task<IResult> MakeAsync(Guid id, MakeCorrection request, PlantHost host, CancellationToken cancellation)
     {
@@ -60,7 +60,7 @@ internal static class CorrectionApi
             ProbeId = probe.Id,
             From = request.From.IsSet ? request.From : known?.From ?? offer?.From ?? Instant.Never,
             To = request.To.IsSet ? request.To : known?.To ?? offer?.To ?? Instant.Never,
-            Fouling = request.Fouling ?? known?.Fouling ?? 0,
+            Fouling = request.Fouling ?? known?.Fouling ?? found?.Fouling ?? 0,
             Drift = request.Drift ?? known?.Drift ?? found?.Gap.Value ?? 0,
             DriftSlope = request.DriftSlope ?? known?.DriftSlope ?? found?.Slope ?? 0,
             Pivot = request.Pivot ?? known?.Pivot ?? offer?.Pivot ?? 0,

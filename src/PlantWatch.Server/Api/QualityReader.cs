@@ -28,7 +28,7 @@ internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeri
         if (end <= start) return [];
         var points = (await SeriesApi.QueryAsync(worker, series, probe.Id, start, end, Math.Max(1, (int)(end - start).TotalDays), cancellation)).Points
             .Where(p => !p.IsGap).GroupBy(p => DayOf(p.At)).ToDictionary(g => g.Key, g => g.ToArray());
-        var (standings, told) = (await StandingsAsync(start, end, cancellation), await ToldAsync(start, end, cancellation));
+        var (standings, told) = (await StandingsAsync(start, to, cancellation), await ToldAsync(start, to, cancellation));
         var days = new List<DayQualityView>();
         for (var day = first; MidnightOf(day) is var begins && begins < end; day = day.AddDays(1))
         {

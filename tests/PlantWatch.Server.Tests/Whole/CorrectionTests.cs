@@ -97,7 +97,7 @@ public sealed class CorrectionTests
     private static async Task<Guid> CalibrateAsync(WholeServer server, double offset, TimeSpan ago)
     {
         var id = Guid.CreateVersion7();
-        using var proposed = await server.PutAsync($"/api/v1/calibrations/{id}", new { probeId = "ph", kind = "offset", slope = 1, offset, checks = Array.Empty<Guid>(), by = "I. Brandvold", note = "buffers" });
+        using var proposed = await server.PutAsync($"/api/v1/calibrations/{id}", new ProposeCalibration("ph", CalibrationKind.Offset, 1, offset, [], "I. Brandvold", "buffers"));
         Assert.True(proposed.IsSuccessStatusCode, await proposed.Content.ReadAsStringAsync());
         using var decided = await server.PostAsync($"/api/v1/calibrations/{id}/decision", new DecideCalibration(CalibrationStatus.Approved, "E. Second", "agreed", WholeServer.Now - ago));
         Assert.True(decided.IsSuccessStatusCode, await decided.Content.ReadAsStringAsync());

@@ -11,11 +11,12 @@ namespace PlantWatch.Core.Probes.Correction;
 /// <param name="FromService">The calibration of the first.</param>
 /// <param name="ToService">The calibration of the second.</param>
 /// <param name="Gap">What calibration found, with its standard uncertainty, at <paramref name="Pivot"/>; unknown when this service found none.</param>
+/// <param name="Fouling">What cleaning removed, where the probe was read before and after; else 0.</param>
 /// <param name="Slope">How much the gap grows for each unit above the pivot.</param>
 /// <param name="Pivot">The value the gap is given at.</param>
 /// <param name="Why">Reasons, most important first.</param>
 public sealed record CorrectionOffer(
-    Instant From, Instant To, Guid FromService, Guid ToService, Estimate Gap, double Slope, double Pivot, ImmutableArray<Reason> Why);
+    Instant From, Instant To, Guid FromService, Guid ToService, Estimate Gap, double Fouling, double Slope, double Pivot, ImmutableArray<Reason> Why);
 
 /// <summary>What corrections two services of a probe speak for. Nothing is corrected by itself: a person confirms.</summary>
 public static class CorrectionOffers
@@ -51,33 +52,27 @@ public static class CorrectionOffers
 
     private static CorrectionOffer Between(Measurand measurand, CorrectionModel model, Calibration first, Calibration second, Calibration? held)
     {
-        var (gap, slope) = GapOf(model, second, held);
+        var found = FoundGap.Of(measurand, model.Pivot, second, held);
         var u = second.ByBuffers || second.ByCheckSolution ? model.UByBuffers : model.UByTests;
-        return new(first.HoldsFrom, second.HoldsFrom, first.Id, second.Id, gap is { } found ? new(found, u) : default, slope, model.Pivot, Why(measurand, model, second, gap, u));
+        return new(
+            first.HoldsFrom, EndOf(first, second), first.Id, second.Id, found is { } gap ? new(gap.Drift, u) : default, found?.Fouling ?? 0, found?.Slope ?? 0, model.Pivot,
+            Why(measurand, model, second, found, u));
     }
 
-    // What the later calibration makes of a value that the earlier one let stand: new(raw) - old(raw), with raw = (value - old offset) / old slope.
-    private static (double? Gap, double Slope) GapOf(CorrectionModel model, Calibration second, Calibration? held)
-    {
-        if (IsAnotherProbe(second)) return (null, 0);
-        if (second is { Kind: CalibrationKind.PanelAdjustment, Status: CalibrationStatus.Adjusted }) return (second.Offset, 0);
-        if (!CalibrationsInForce.Corrects(second)) return (null, 0);
-        var (oldSlope, oldOffset) = (held?.Slope ?? 1, held?.Offset ?? 0);
-        var raw = (model.Pivot - oldOffset) / oldSlope;
-        return (second.Apply(raw) - model.Pivot, (second.Slope / oldSlope) - 1);
-    }
+    // What it read on the bench is no pool water: the stretch ends when the probe left its cell.
+    private static Instant EndOf(Calibration first, Calibration second) =>
+        second.Sheet is { StartedAt: var left } && left > first.HoldsFrom && left < second.HoldsFrom ? left : second.HoldsFrom;
 
-    // The new part has nothing to say of what the old one read.
-    private static bool IsAnotherProbe(Calibration second) => (second.Work & (ProbeWork.ElectrodeReplaced | ProbeWork.MembraneReplaced | ProbeWork.Polished)) != 0;
-
-    private static ImmutableArray<Reason> Why(Measurand measurand, CorrectionModel model, Calibration second, double? gap, double u)
+    private static ImmutableArray<Reason> Why(Measurand measurand, CorrectionModel model, Calibration second, FoundGap? found, double u)
     {
-        if (gap is not { } found) return [Reason.Of(IsAnotherProbe(second) ? "correction.another_electrode" : "correction.no_gap_found")];
+        if (found is not { } gap) return [Reason.Of(FoundGap.IsAnotherProbe(second) ? "correction.another_electrode" : "correction.no_gap_found")];
         var why = ImmutableArray.CreateBuilder<Reason>();
-        why.Add(Reason.Of("correction.gap_found", found, 2 * u, measurand.Unit()));
-        if (Math.Abs(found) <= 2 * u) why.Add(Reason.Of("correction.within_uncertainty"));
-        else if (Math.Abs(found) < model.CorrectedFrom) why.Add(Reason.Of("correction.small", model.CorrectedFrom, measurand.Unit()));
-        if (second.Work.HasFlag(ProbeWork.Cleaned)) why.Add(Reason.Of("correction.fouling_not_told"));
+        var whole = gap.Drift + gap.Fouling;
+        why.Add(Reason.Of("correction.gap_found", whole, 2 * u, measurand.Unit()));
+        if (gap.Fouling != 0) why.Add(Reason.Of("correction.fouling_found", gap.Fouling, gap.Drift, measurand.Unit()));
+        if (Math.Abs(whole) <= 2 * u) why.Add(Reason.Of("correction.within_uncertainty"));
+        else if (Math.Abs(whole) < model.CorrectedFrom) why.Add(Reason.Of("correction.small", model.CorrectedFrom, measurand.Unit()));
+        if (second.Work.HasFlag(ProbeWork.Cleaned) && !gap.IsAsFound) why.Add(Reason.Of("correction.fouling_not_told"));
         return why.ToImmutable();
     }
 }

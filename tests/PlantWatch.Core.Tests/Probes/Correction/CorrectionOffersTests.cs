@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 
@@ -51,6 +52,29 @@ public sealed class CorrectionOffersTests
     }
 
     [Fact]
+    public void Read_in_a_buffer_before_and_after_cleaning_deposits_and_drift_are_told_apart_and_the_stretch_ends_when_the_probe_left_its_cell()
+    {
+        var left = Start + TimeSpan.FromDays(30) - TimeSpan.FromHours(1);
+        var sheet = new BenchSheet { StartedAt = left, AsFound = [In7(6.80)], Points = [In7(6.92)] };
+        var offer = Assert.Single(Offers(Service(0, 1, 0), Service(30, 1, 0.08) with { Work = ProbeWork.Cleaned, Sheet = sheet }));
+        var known = In7(0).Known(Measurand.Ph).Value;
+        Assert.Equal(known - 6.92, offer.Gap.Value, 1e-9);
+        Assert.Equal(0.12, offer.Fouling, 1e-9);
+        Assert.Equal(left, offer.To);
+        Assert.Contains(offer.Why, r => r.Code == "correction.fouling_found");
+        Assert.DoesNotContain(offer.Why, r => r.Code == "correction.fouling_not_told");
+    }
+
+    [Fact]
+    public void An_electrode_that_was_measured_before_it_was_renewed_tells_its_gap()
+    {
+        var sheet = new BenchSheet { AsFound = [In7(6.80)], Points = [In7(7.01)] };
+        var offer = Assert.Single(Offers(Service(0, 1, 0), Service(30, 1, 0) with { Work = ProbeWork.ElectrodeReplaced, Sheet = sheet }));
+        Assert.Equal(In7(0).Known(Measurand.Ph).Value - 6.80, offer.Gap.Value, 1e-9);
+        Assert.Equal(0, offer.Fouling);
+    }
+
+    [Fact]
     public void A_gap_within_what_buffers_can_tell_is_said_to_need_no_correction() =>
         Assert.Contains(Assert.Single(Offers(Service(0, 1, 0), Service(30, 1, 0.03))).Why, r => r.Code == "correction.within_uncertainty");
 
@@ -74,4 +98,6 @@ public sealed class CorrectionOffersTests
         Id = TimeOrderedId.Derive(Start, $"service {day}"), ProbeId = "ph", Kind = slope == 1 ? CalibrationKind.Offset : CalibrationKind.TwoPoint, Status = CalibrationStatus.Approved,
         Slope = slope, Offset = offset, Basis = CalibrationBasis.Buffers, ProposedBy = "R. Example", HoldsFrom = Start + TimeSpan.FromDays(day),
     };
+
+    private static BenchPoint In7(double reading) => new() { Label = 7.00, Celsius = 25, Reading = reading };
 }
