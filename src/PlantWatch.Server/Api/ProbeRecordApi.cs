@@ -34,10 +34,11 @@ internal static class ProbeRecordApi
         if (tier == "quarter_hour" && isLong) return Answers.Invalid("tier", "record.too_long_for_quarter_hours");
         var width = Math.Max(1, (int)((end - start) / (tier == "day" ? TimeSpan.FromDays(1) : QuarterHour)));
         var answer = await SeriesApi.QueryAsync(worker, store, id, start, end, width, cancellation);
-        // A correction grows while a point lasts: the middle of the point stands for it.
-        var half = SpanOf(answer.Tier) / 2;
+        // A correction grows while a point lasts: the middle of the point stands for it, or of what the range holds of it.
+        var span = SpanOf(answer.Tier);
+        Instant Middle(Instant at) => at + ((Instant.Earlier(at + span, end) - at) / 2);
         CorrectedValue?[] corrected = [.. answer.Points.Select(p => p.IsGap ? (CorrectedValue?)null
-            : CorrectionLayer.Apply(state.Corrections, id, p.At + half, CalibrationsInForce.Correct(state.Calibrations, id, p.At + half, p.Mean)))];
+            : CorrectionLayer.Apply(state.Corrections, id, Middle(p.At), CalibrationsInForce.Correct(state.Calibrations, id, Middle(p.At), p.Mean)))];
         var (asRead, asCorrected) = (show != "corrected", show != "raw");
         return Answers.Ok(new ProbeRecordView(
             id, probe.Measurand.Unit(), answer.Tier, [.. answer.Points.Select(p => p.At)],

@@ -43,14 +43,14 @@ public sealed class CorrectionTests
         await using var server = await WholeServer.StartAsync();
         await server.PublishLinesAsync("hall/ph", Enumerable.Repeat("7.40", 20));
         var now = WholeServer.Now;
-        var (from, to) = (now - TimeSpan.FromDays(1), now + TimeSpan.FromMinutes(1));
+        var (from, to) = (now - TimeSpan.FromDays(1), now + TimeSpan.FromSeconds(30));
         var range = $"from={from}&to={to}";
         var before = await server.GetAsync<ProbeRecordView>($"/api/v1/probes/ph/record?{range}");
         Assert.Equal(7.4, Read(before.Corrected!), 1e-9);
 
         // Made by hand over a day that ends a moment from now: all but all of the gap has grown.
         await WholeServer.ReadAsync<CorrectionView>(await server.PutAsync(
-            $"/api/v1/corrections/{Guid.CreateVersion7()}", new MakeCorrection("ph", null, null, now - TimeSpan.FromDays(10), to, -0.05, 0.25, null, null, 0.04, "I. Brandvold", "cleaned and calibrated")));
+            $"/api/v1/corrections/{Guid.CreateVersion7()}", new MakeCorrection("ph", null, null, now - TimeSpan.FromDays(10), now + TimeSpan.FromSeconds(90), -0.05, 0.25, null, null, 0.04, "I. Brandvold", "cleaned and calibrated")));
         var after = await server.GetAsync<ProbeRecordView>($"/api/v1/probes/ph/record?{range}&show=both&tier=quarter_hour");
         Assert.Equal(7.4, Read(after.Raw!), 1e-9);
         Assert.Equal(7.6, Read(after.Corrected!), 0.001);
