@@ -1,4 +1,5 @@
 using PlantWatch.Server.Commands.Replay;
+using PlantWatch.Server.Commands.Replay.Store;
 
 namespace PlantWatch.Server.Commands;
 
@@ -14,6 +15,9 @@ internal static class CommandLine
             columns id, pH0, T_C, TA0_mgL_CaCO3, CH_mgL_CaCO3, TDS_mgL, reagent, dose_mmol_per_kgw; adds the water after the dose
         PlantWatch.Server replay FOLDER --out FOLDER2
             puts the recorded plant of FOLDER/input through the fold; writes verdicts.csv and doubted.csv
+        PlantWatch.Server replay --from T --to T [--data FOLDER] [--plant PLANT.yaml] --out FOLDER2
+            puts the plant's own record through the fold again, under today's rules or another plant file, and writes
+            comparison.csv: what would have been said against what was said; the record is only read
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>
@@ -26,6 +30,7 @@ internal static class CommandLine
             case ["balance", var from, "--out", var to]: return CsvTable.Run(from, to, BalanceTable.Columns, BalanceTable.Row, output, complaints);
             case ["dose", var from, "--out", var to]: return CsvTable.Run(from, to, DoseTable.Columns, DoseTable.Row, output, complaints);
             case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);
+            case ["replay", .. var words] when StoreReplayRequest.Of(words) is { } asked: return StoreReplayCommand.Run(asked, output, complaints);
             default:
                 (args is ["--help"] or ["-h"] or ["help"] ? output : complaints).WriteLine(Usage);
                 return args is ["--help"] or ["-h"] or ["help"] ? 0 : 2;

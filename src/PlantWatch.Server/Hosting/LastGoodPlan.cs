@@ -9,13 +9,14 @@ internal static class LastGoodPlan
     /// <summary>Keeps the file as the last good one. The copy is renamed into place, so it is never half there.</summary>
     public static void Keep(PlantWatchOptions options)
     {
-        var fresh = PathIn(options) + ".new";
+        var fresh = PathIn(options.Data) + ".new";
         File.Copy(options.PlantFile, fresh, overwrite: true);
-        File.Move(fresh, PathIn(options), overwrite: true);
+        File.Move(fresh, PathIn(options.Data), overwrite: true);
     }
 
     /// <summary>The plan that was last in force; null when there never was one.</summary>
-    public static PlantPlan? Find(PlantWatchOptions options) => PlantFileSource.Read(PathIn(options)).Understand().Plan;
+    public static PlantPlan? Find(PlantWatchOptions options) => PlantFileSource.Read(PathIn(options.Data)).Understand().Plan;
 
-    private static string PathIn(PlantWatchOptions options) => Path.Combine(options.Data, "plant.in-force.yaml");
+    /// <summary>Where it lies in a data folder.</summary>
+    public static string PathIn(string data) => Path.Combine(data, "plant.in-force.yaml");
 }

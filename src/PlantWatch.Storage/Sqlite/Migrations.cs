@@ -30,6 +30,16 @@ internal static class Migrations
                 $"{path} has version {version}, this program knows versions up to {Newest}: start the newer PlantWatch that wrote it");
     }
 
+    /// <summary>Looks at a file that is only to be read, and so cannot be brought to another form.</summary>
+    /// <exception cref="UnusableDatabaseException">The file belongs to another program or to another version of PlantWatch.</exception>
+    public static void RefuseOtherForm(Session session, string path)
+    {
+        RefuseForeignFile(session, path);
+        var version = VersionOf(session);
+        if (version != Newest)
+            throw new UnusableDatabaseException($"{path} has version {version}, this program reads version {Newest}: start the server of the same PlantWatch on it once");
+    }
+
     /// <summary>Runs the scripts that are missing.</summary>
     public static void Apply(Session session)
     {

@@ -33,10 +33,13 @@ internal sealed class Session : IDisposable
         PRAGMA temp_store = MEMORY;
         """);
 
-    private static Session Open(string path, TimeSpan patience, string pragmas)
+    /// <summary>A connection that cannot write at all and leaves the log as it is when it closes, for a look at a record that another process may be writing.</summary>
+    public static Session OpenArchive(string path) => Open(path, UsualPatience, "PRAGMA cache_size = -8192; PRAGMA temp_store = MEMORY;", SqliteOpenMode.ReadOnly);
+
+    private static Session Open(string path, TimeSpan patience, string pragmas, SqliteOpenMode mode = SqliteOpenMode.ReadWriteCreate)
     {
         // Its own pool would hand out connections without our prepared statements.
-        var text = new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString();
+        var text = new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, Mode = mode }.ToString();
         var session = new Session(new SqliteConnection(text));
         try
         {
