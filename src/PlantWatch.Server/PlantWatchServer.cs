@@ -89,6 +89,7 @@ internal static class PlantWatchServer
         api.MapChecks();
         api.MapProbes();
         api.MapCalibrations();
+        api.MapBench();
         api.MapAlarms();
         api.MapFaults();
         api.MapIncidents();

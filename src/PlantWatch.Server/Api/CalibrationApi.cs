@@ -19,7 +19,7 @@ internal static class CalibrationApi
 
     /// <summary>All calibrations of a probe, newest proposal first.</summary>
     internal static CalibrationView[] Of(CircuitState state, string probe) =>
-        [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(CircuitViews.Calibration)];
+        [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(c => CircuitViews.Calibration(c, state))];
 
     private static async Task<IResult> ProposeAsync(Guid id, ProposeCalibration request, PlantHost host, CancellationToken cancellation)
     {
@@ -53,5 +53,5 @@ internal static class CalibrationApi
 
     private static IResult Say(Outcome outcome, CircuitWorker worker, Guid id) => outcome is Outcome.TurnedDown no
         ? Answers.From(no)
-        : worker.State.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? Answers.Ok(CircuitViews.Calibration(kept)) : Answers.NotFound($"calibration {id}");
+        : worker.State.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? Answers.Ok(CircuitViews.Calibration(kept, worker.State)) : Answers.NotFound($"calibration {id}");
 }

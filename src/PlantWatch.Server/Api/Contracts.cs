@@ -132,9 +132,12 @@ public sealed record DueView(string PoolId, IReadOnlyList<Measurand> What, Insta
 /// <param name="JudgedAt">Sample time of that check.</param>
 /// <param name="Pairs">How many checks the estimate rests on.</param>
 /// <param name="Calibration">The calibration in force.</param>
+/// <param name="CalibrationDueAt">When the next calibration is due by the plant file; null for what is not calibrated. A date to plan by, never an alarm.</param>
+/// <param name="CalibrationOverdue">True when that is past.</param>
+/// <param name="Work">The newest time of work on it; null before the first.</param>
 public sealed record ProbeView(
     string Id, Instant? At, double? Raw, double? Value, bool Good, bool Stale, Standing Standing, IReadOnlyList<Said> Reasons,
-    WithU? Bias, WithU? Believed, Verdict Verdict, Instant? JudgedAt, int Pairs, CalibrationView? Calibration);
+    WithU? Bias, WithU? Believed, Verdict Verdict, Instant? JudgedAt, int Pairs, CalibrationView? Calibration, Instant? CalibrationDueAt, bool CalibrationOverdue, WorkView? Work);
 
 /// <summary>A pump now.</summary>
 public sealed record PumpView(string Id, PumpActivity Activity, Instant? Since, Instant? HeardAt, double? TankPercent, Instant? TankAt, bool Stale);
@@ -148,7 +151,8 @@ public sealed record AlarmView(
 /// <summary>A calibration.</summary>
 public sealed record CalibrationView(
     Guid Id, string ProbeId, CalibrationKind Kind, CalibrationStatus Status, double Slope, double Offset, IReadOnlyList<Guid> Checks,
-    string ProposedBy, Instant ProposedAt, string? Note, string? DecidedBy, Instant? DecidedAt, string? Decision, Instant? HoldsFrom);
+    string ProposedBy, Instant ProposedAt, string? Note, string? DecidedBy, Instant? DecidedAt, string? Decision, Instant? HoldsFrom,
+    CalibrationBasis Basis, IReadOnlyList<ProbeWork> Work, SheetView? Sheet, bool WaitsForReview, string? ReviewedBy, Instant? ReviewedAt, string? Review, bool Objected);
 
 /// <summary>The closing sums: received = stored + duplicates + refused + in flight.</summary>
 public sealed record LedgerView(

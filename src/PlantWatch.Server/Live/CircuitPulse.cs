@@ -67,7 +67,7 @@ internal sealed class CircuitPulse
         for (var i = 0; i < a.Pumps.Length; i++)
             if (a.Pumps[i].Activity != b.Pumps[i].Activity) return true;
         for (var i = 0; i < a.Probes.Length; i++)
-            if (!ReferenceEquals(a.Probes[i].Trust, b.Probes[i].Trust) || a.Probes[i].Signal.Standing != b.Probes[i].Signal.Standing) return true;
+            if (!ReferenceEquals(a.Probes[i].Trust, b.Probes[i].Trust) || a.Probes[i].Signal.Standing != b.Probes[i].Signal.Standing || a.Probes[i].Work != b.Probes[i].Work) return true;
         return false;
     }
 

@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -19,10 +20,11 @@ internal static class ProbeViews
         var heard = last.Quality != Quality.NotReceived;
         var stale = heard && IsSilent(state, plan);
         var (standing, reasons) = Standing(probe, plan, stale, now, last);
+        var due = CalibrationDue.Of(plan, state.Calibrations, probe.ExpectedSince);
         return new ProbeView(
             plan.Id, last.MeasuredAt.OrNull(), heard ? last.Raw : null, heard ? last.Value : null, heard && last.Quality.IsGood(), stale,
             standing, words.Say(reasons), probe.Trust.Bias.OrNull(), Believed(plan, probe, heard), probe.Trust.Verdict, probe.Trust.JudgedAt.OrNull(),
-            probe.Trust.Pairs.Count(p => !p.Doubted), InForce(state, plan.Id));
+            probe.Trust.Pairs.Count(p => !p.Doubted), InForce(state, plan.Id), due, due < now, BenchViews.Work(probe.Work, now));
     }
 
     /// <summary>True when the probe has not spoken for longer than it should.</summary>
@@ -48,6 +50,6 @@ internal static class ProbeViews
         foreach (var c in state.Calibrations)
             if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && c.Kind != CalibrationKind.Verification && (newest is null || c.HoldsFrom >= newest.HoldsFrom))
                 newest = c;
-        return newest is null ? null : CircuitViews.Calibration(newest);
+        return newest is null ? null : CircuitViews.Calibration(newest, state);
     }
 }

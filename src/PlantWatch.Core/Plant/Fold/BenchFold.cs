@@ -15,7 +15,7 @@ internal static class BenchFold
             return No("endedAt", Reason.Of("calibration.not_in_future"));
         var from = sheet.EndedAt.IsSet ? Instant.Earlier(sheet.EndedAt, at) : at;
         if (sheet.StartedAt > from) return No("startedAt", Reason.Of("bench.ends_before_start"));
-        if (at - from > Oldest) return No("endedAt", Reason.Of("bench.too_old", Oldest.TotalDays));
+        if (at - from > Oldest || (sheet.StartedAt.IsSet && from - sheet.StartedAt > Oldest)) return No("endedAt", Reason.Of("bench.too_old", Oldest.TotalDays));
         var held = CalibrationsInForce.At(draft.Calibrations.All, plan.Id, from);
         if (!BenchResult.TryOf(plan, proposal.Work, sheet, held, out var result, out var remark)) return No(remark!.Field, remark.Reason);
         CalibrationFold.Keep(draft, Signed(proposal, result!, from, at), at, from);

@@ -29,8 +29,8 @@ public static class AsFoundHistory
         Calibration? before = null;
         foreach (var next in Sheets(calibrations, probeId))
         {
-            if (before?.Sheet?.LeftError is { } left && next.Sheet!.FoundError is { } found && next.Sheet.StartedAt - before.HoldsFrom is var days && days >= Shortest)
-                spans.Add(new(before.HoldsFrom, next.Sheet.StartedAt, left, found, (found - left) / days.TotalDays));
+            if (before?.Sheet?.LeftError is { } left && next.Sheet!.FoundError is { } found && FoundAt(next) - before.HoldsFrom is var days && days >= Shortest)
+                spans.Add(new(before.HoldsFrom, FoundAt(next), left, found, (found - left) / days.TotalDays));
             before = next;
         }
 
@@ -65,6 +65,8 @@ public static class AsFoundHistory
 
     private static IEnumerable<Calibration> Sheets(ImmutableArray<Calibration> calibrations, string probeId) =>
         calibrations.Where(c => c.ProbeId == probeId && c.Sheet is { Points.IsEmpty: false } && c.HoldsFrom.IsSet && !c.Objected).Order(CalibrationsInForce.ByTime);
+
+    private static Instant FoundAt(Calibration calibration) => calibration.Sheet!.StartedAt.IsSet ? calibration.Sheet.StartedAt : calibration.HoldsFrom;
 
     private static double Days(DriftSpan span) => (span.To - span.From).TotalDays;
 }

@@ -1,5 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { AlarmsPage } from './alarms/AlarmsPage';
+import { CalibratePage } from './calibrate/CalibratePage';
+import { SheetPage } from './calibrate/SheetPage';
 import { CheckPage } from './check/CheckPage';
 import { site } from './live/store';
 import { Overview } from './overview/Overview';
@@ -28,6 +30,8 @@ function Page() {
     case 'plan': return <PlanPage id={id ?? ''} />;
     case 'incident': return <IncidentPage id={id ?? ''} />;
     case 'probe': return <ProbePage id={id ?? ''} />;
+    case 'calibrate': return <CalibratePage id={id ?? ''} />;
+    case 'sheet': return <SheetPage id={id ?? ''} />;
     case 'alarms': return <AlarmsPage />;
     case 'pumps': return <PumpsPage asset={id ?? null} />;
     case 'record': return <RecordPage />;

@@ -1,6 +1,7 @@
 // The shapes of /api/v1 and of the hub /live, as the server's Contracts.cs writes them. Times are ISO 8601 in UTC.
 
 import type { BalanceView } from './contract.balance';
+import type { CalibrationBasis, ProbeWork, SheetView, WorkView } from './contract.bench';
 import type { IncidentView } from './contract.incident';
 
 export type Iso = string;
@@ -69,6 +70,7 @@ export interface DueView { poolId: string; what: Measurand[]; dueAt: Iso; overdu
 export interface ProbeView {
   id: string; at: Iso | null; raw: number | null; value: number | null; good: boolean; stale: boolean; standing: Standing; reasons: Said[];
   bias: WithU | null; believed: WithU | null; verdict: Verdict; judgedAt: Iso | null; pairs: number; calibration: CalibrationView | null;
+  calibrationDueAt?: Iso | null; calibrationOverdue?: boolean; work?: WorkView | null;
 }
 export interface PumpView {
   id: string; activity: PumpActivity; since: Iso | null; heardAt: Iso | null; tankPercent: number | null; tankAt: Iso | null; stale: boolean;
@@ -82,6 +84,7 @@ export interface AlarmView {
 export interface CalibrationView {
   id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];
   proposedBy: string; proposedAt: Iso; note: string | null; decidedBy: string | null; decidedAt: Iso | null; decision: string | null; holdsFrom: Iso | null;
+  basis?: CalibrationBasis; work?: ProbeWork[]; sheet?: SheetView | null; waitsForReview?: boolean; reviewedBy?: string | null; reviewedAt?: Iso | null; review?: string | null; objected?: boolean;
 }
 export interface LedgerView {
   received: number; stored: number; duplicates: number; refused: number; inFlight: number;

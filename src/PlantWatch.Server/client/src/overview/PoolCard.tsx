@@ -1,3 +1,4 @@
+import { DueProbes } from '../calibrate/DueProbes';
 import type { PoolInfo, ProbeInfo } from '../contract';
 import { circuitOfPool, headingOf, poolViews, probesOfPool } from '../live/store';
 import { limitOf, limitText } from '../parts/beyond';
@@ -48,6 +49,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
       </ul>
       {view && <TestCells pool={pool} view={view} />}
       {view && <DueLine due={view.due} />}
+      <DueProbes poolId={pool.id} />
       <footer class="card-foot">
         <a class="button" href={link('check', pool.id)}>{words.overview.check}</a>
         <a class="button quiet" href={link('pool', pool.id)}>{words.overview.open}</a>

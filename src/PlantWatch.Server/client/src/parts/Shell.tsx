@@ -19,7 +19,7 @@ const pages = [
 ];
 
 /** Pages below the overview. */
-const ofOnePool = new Set(['pool', 'probe', 'balance', 'what-if', 'dose', 'plan', 'incident']);
+const ofOnePool = new Set(['pool', 'probe', 'balance', 'what-if', 'dose', 'plan', 'incident', 'calibrate', 'sheet']);
 
 function Badge({ page }: { page: string }) {
   const n = page === 'alarms' ? standingAlarms(alarms.value).filter(a => !a.acknowledged).length : page === 'check' ? keptChecks.value.length : 0;

@@ -1,3 +1,4 @@
+import { DueProbes } from '../calibrate/DueProbes';
 import { useMemo } from 'preact/hooks';
 import { query } from '../api/http';
 import type { CheckAnswer, CircuitInfo, Measurand, PoolInfo, ProbeInfo } from '../contract';
@@ -32,6 +33,7 @@ function Head({ pool, circuit }: { pool: PoolInfo; circuit: CircuitInfo | undefi
       <header class="state"><PoolGlyph state={state} /><h1>{pool.name}</h1><span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span></header>
       <Why pool={pool} view={view} all />
       {view && <DueLine due={view.due} />}
+      <DueProbes poolId={pool.id} />
       <footer class="card-foot spread"><a class="button" href={link('check', pool.id)}>{words.overview.check}</a>
         <span class="hint">{facts.join(', ')}, {words.poolPage.volume(fixed(pool.volumeM3, 0))}{circuit?.turnoverHours != null && `, ${words.poolPage.turnover(String(circuit.turnoverHours))}`}</span></footer>
     </article>

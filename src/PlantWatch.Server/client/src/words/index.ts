@@ -1,3 +1,4 @@
+import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
@@ -10,7 +11,7 @@ import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, calibrate };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
