@@ -107,7 +107,11 @@ function Guide({ probe }: { probe: ProbeInfo }) {
       </>
     );
   };
-  const back = () => draft.place > 0 ? to(draft.step, draft.place - 1) : to(draft.step === 'result' && draft.untouched ? 'work' : steps[index - 1] ?? 'start');
+  const back = () => {
+    if (draft.place > 0) return to(draft.step, draft.place - 1);
+    const step = draft.step === 'result' && draft.untouched ? 'work' : steps[index - 1] ?? 'start';
+    to(step, step === 'found' || step === 'points' ? draft[step].length - 1 : 0);
+  };
   const anew = () => {
     if (!confirm(w.againAsk)) return;
     if (bench.work?.id === draft.workId && bench.work.open) void post(`/bench/${encodeURIComponent(probe.id)}/work/${draft.workId}/end`, { by: who.value.trim() || bench.work.by });
