@@ -34,8 +34,8 @@ internal static class ReviewFold
         return asked && IsSame(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
     }
 
-    // Names are typed by hand: spaces and capitals make no second person.
-    private static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
+    /// <summary>Names are typed by hand: spaces and capitals make no second person.</summary>
+    public static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
 
     private static string Plain(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 

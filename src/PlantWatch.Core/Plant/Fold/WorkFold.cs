@@ -14,8 +14,10 @@ internal static class WorkFold
         if (string.IsNullOrWhiteSpace(said.By)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
         var known = draft.Probes[index].Work;
         if (known.Id == said.WorkId) return Outcome.AlreadyDone.Instance;
-        if (known.Holds(said.At) && !known.Ended) return No(TurnedDownKind.Conflict, "probeId", Reason.Of("work.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
-        Close(draft, index, said.At);
+        // Who begins again, from another device or after losing the page, goes on; somebody else waits.
+        var own = ReviewFold.IsSame(known.By ?? "", said.By);
+        if (!own && known.Holds(said.At) && !known.Ended) return No(TurnedDownKind.Conflict, "probeId", Reason.Of("work.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
+        Finish(draft, index, WorkChange.Ended, said.By, said.At);
         Keep(draft, index, new WorkWindow(said.WorkId, said.By.Trim(), said.At, said.At + WorkWindow.Longest, Ended: false), WorkChange.Begun, said.By, said.At);
         return Outcome.Done.Instance;
     }

@@ -154,6 +154,16 @@ public sealed class BenchStepTests
     }
 
     [Fact]
+    public void Who_begins_again_from_another_device_goes_on_with_a_new_half_hour()
+    {
+        Begin();
+        _bench.Skip(TimeSpan.FromMinutes(20));
+        Assert.IsType<Outcome.Done>(_bench.Run(at => new ProbeWorkBegun(at, Guid.CreateVersion7(), "main-ph", " r. example")));
+        Assert.Equal(_bench.Now + WorkWindow.Longest, _bench.Probe("main-ph").Work.Until);
+        Assert.Equal([WorkChange.Begun, WorkChange.Ended, WorkChange.Begun], _bench.Entries.Select(e => e.Body).OfType<WorkEntry>().Select(w => w.Change));
+    }
+
+    [Fact]
     public void Signing_the_sheet_ends_the_work()
     {
         Begin();

@@ -8,7 +8,7 @@ import { words } from '../words';
 import type { Bottle, PointDraft } from './draft';
 import { SettleView } from './SettleView';
 import { SolutionPick } from './SolutionPick';
-import { missingOf, readingOf } from './sheet';
+import { missingOf } from './sheet';
 
 const w = words.calibrate;
 
@@ -24,7 +24,7 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
   const errors: Record<string, string> = {};
   if (tried) for (const [field, what] of Object.entries(missing)) errors[field] = what === 'wrong' ? w.need.wrong : w.need[field as 'celsius' | 'label' | 'reading'];
   const next = () => { if (Object.keys(missing).length === 0) return onNext(); setTried(true); };
-  const settled = live.data?.settled ?? null, reading = readingOf(point);
+  const settled = live.data?.settled ?? null;
   return (
     <>
       <SolutionPick bench={bench} point={point} bottle={bottle} errors={errors} name={name} onChange={onChange} onBottle={onBottle} />
@@ -41,7 +41,7 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
               {ph ? <select value={point.millivolts ? 'mv' : 'ph'} aria-label={w.typed} data-testid="reading-unit" onChange={e => onChange({ millivolts: e.currentTarget.value === 'mv' })}><option value="ph">{w.inPh}</option><option value="mv">{w.inMv}</option></select> : <span class="unit">mV</span>}</div>
           </Field>
         </>)}
-      <div class="submit-bar"><button type="button" class="primary" data-testid="next" aria-disabled={reading === null} onClick={next}>{w.next}</button>
+      <div class="submit-bar"><button type="button" class="primary" data-testid="next" onClick={next}>{w.next}</button>
         {onLeave && <button type="button" class="quiet-button" data-testid="leave-out" onClick={onLeave}>{w.leave}</button>}</div>
       {onLeave && <p class="hint">{w.leaveHint}</p>}
     </>

@@ -18,7 +18,7 @@ export const calibrate = {
   trap: 'Read the bottle: 7.00 and 6.86 are two different buffers.', quinhydrone: { phthalate: 'Quinhydrone in buffer pH 4', phosphate: 'Quinhydrone in buffer pH 7', unknown: '' },
   celsius: 'Temperature of the solution, \u00b0C', is: (value: string) => `It is ${value} at this temperature`, outOfTable: 'No value in the table for this temperature',
   bottle: 'Lot and expiry of the bottle', lot: 'Lot', expires: 'Expires', expired: 'This bottle is out of date: open a fresh one.',
-  putIn: 'It stands in the solution now', wait: 'Wait until it has settled', settling: (span: string, most: string) => `moved by ${span} within the last minute, at most ${most} counts as settled`, collecting: (done: string, all: string) => `${done} of ${all} s of readings`,
+  putIn: 'It stands in the solution now', wait: 'Wait until it has settled', settling: (span: string, most: string) => `moved by ${span} in this time; up to ${most} counts as settled`, collecting: (done: string, all: string) => `${done} of ${all} s of readings so far;`,
   settled: 'Settled', take: (value: string) => `Take ${value}`, taken: (value: string) => `Taken: ${value}`, takenTyped: 'typed', retake: 'Take it again', noReadings: 'No readings come in from this probe. Type what you read.', noServer: 'The server cannot be reached. Type what you read.',
   orType: 'or type what you read', typed: 'Reading', inMv: 'mV', inPh: 'pH', mvHint: 'mV judge the electrode; they change no correction.', leave: 'Leave out the second buffer', leaveHint: 'One buffer tells an offset and no slope.',
   need: { celsius: 'Say how warm the solution is', label: 'Say what the label says', reading: 'Wait until it settles, or type what you read', wrong: 'Expected a number' },
