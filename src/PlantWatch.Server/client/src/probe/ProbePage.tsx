@@ -7,6 +7,7 @@ import { LazyStrips } from '../pool/LazyStrips';
 import type { Happening } from '../pool/marks';
 import type { Overlay } from '../pool/ProbeStrip';
 import { link } from '../router';
+import { TrustStory } from '../trust/TrustStory';
 import { words } from '../words';
 import { AgreementCard } from './AgreementCard';
 import { AnswerCard } from './AnswerCard';
@@ -58,6 +59,7 @@ function Probe({ probe }: { probe: ProbeInfo }) {
         {data && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
           <section class="sheet card later" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul>
             <div class="inline"><a class="button" href={link('calibrate', probe.id)} data-testid="to-calibrate">{words.probePage.calibrate}</a></div></section>)}
+        {probe.poolId && data?.limits && <TrustStory poolId={probe.poolId} />}
         {data?.learned && <LearnedCard learned={data.learned} />}
         {data && <SignalCard probe={probe} signal={data.signal} />}
         {data && <Calibrations probe={probe} all={data.calibrations} />}
