@@ -94,6 +94,8 @@ export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: Prob
   const view = probeViews.value.get(probe.id);
   const pool = probe.poolId ? allPools.value.get(probe.poolId) : undefined;
   const last = history?.judgements[0];
+  // What no test judges has nothing to be held against.
+  const unjudged = history !== null && history.limits === null;
   const compared = history?.judgements.find(j => j.test);
   return (
     <section class="sheet card answer-card" data-testid={`probe-${probe.id}`}>
@@ -102,11 +104,11 @@ export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: Prob
         <StandingMark probeId={probe.id} long /></div>
       {history && <p class={`the-answer w-${history.answer.whom}`} role="status" data-testid="the-answer" data-whom={history.answer.whom}>
         {history.answer.whom === 'either' ? <TickGlyph /> : null}<span>{history.answer.sentence.text}</span></p>}
-      <Three probe={probe} view={view} last={compared} />
+      {unjudged ? <LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /> : <Three probe={probe} view={view} last={compared} />}
       {last && <p class="hint"><b>{words.verdict[last.verdict]}.</b> {last.reasons[0]?.text}</p>}
       {view && view.reasons.filter(r => r.text !== last?.reasons[0]?.text).map((r, i) => <p key={i} class="hint">{r.text}</p>)}
-      {history && <Steps steps={history.answer.steps} probe={probe} />}
-      <Figures probe={probe} view={view} history={history} />
+      {history && !(unjudged && history.answer.steps[0]?.kind === 'nothing') && <Steps steps={history.answer.steps} probe={probe} />}
+      {!unjudged && <Figures probe={probe} view={view} history={history} />}
       {view?.judgedAt && <p class="hint">{words.probePage.restsOn(view.pairs)} <Age at={view.judgedAt} />.</p>}
     </section>
   );

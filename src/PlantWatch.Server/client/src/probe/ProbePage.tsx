@@ -56,10 +56,10 @@ function Probe({ probe }: { probe: ProbeInfo }) {
         {failed && <p class="notice" role="status" data-testid="kept-view">{data ? words.probePage.kept : problem?.title ?? words.error.unreachable}</p>}
         {waiting.map(p => <DecideForm key={p.id} probe={probe} proposal={p} onDone={reload} />)}
         {data?.offer && waiting.length === 0 && <OfferCard probe={probe} offer={data.offer} onDone={reload} />}
-        {data && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
+        {data?.limits && !data.offer && waiting.length === 0 && data.advice.length > 0 && (
           <section class="sheet card later" data-testid="advice"><h2>{words.probe.noOffer}</h2><ul class="plain">{data.advice.map((a, i) => <li key={i}>{a.text}</li>)}</ul>
             <div class="inline"><a class="button" href={link('calibrate', probe.id)} data-testid="to-calibrate">{words.probePage.calibrate}</a></div></section>)}
-        {probe.poolId && data?.limits && <TrustStory poolId={probe.poolId} />}
+        {probe.poolId && data?.limits && <TrustStory poolId={probe.poolId} onlyOpen />}
         {data?.learned && <LearnedCard learned={data.learned} />}
         {data && <SignalCard probe={probe} signal={data.signal} />}
         {data && <Calibrations probe={probe} all={data.calibrations} />}
@@ -69,7 +69,7 @@ function Probe({ probe }: { probe: ProbeInfo }) {
         <LazyStrips key={probe.id} poolId={probe.poolId} probes={probes} limits={limits} tests={[]} fresh={key} first="week" overlay={overlay} />
         {data?.limits && <section class="sheet card" data-testid="bias"><h2>{words.probePage.bias.title}</h2><BiasChart probe={probe} history={data} /></section>}
         {!data && !failed && <p class="hint">{words.loading}</p>}
-        {data && <VerdictList probe={probe} history={data} />}
+        {data && (data.limits || data.judgements.length > 0) && <VerdictList probe={probe} history={data} />}
         {data && <AgreementCard probe={probe} history={data} />}
       </div>
     </div>

@@ -20,7 +20,7 @@ export function SignalCard({ probe, signal }: { probe: ProbeInfo; signal: Signal
       {probe.measurand !== 'sample_flow' && (
         <table class="lines"><tbody>
           <tr><th scope="row">{w.response}</th><td class="n">{signal.response ? `${fixed(signal.response.value, 1)} \u00b1 ${fixed(signal.response.u, 1)} ${w.minutes}` : <span class="hint">{w.healthy}</span>}</td></tr>
-          <tr><th scope="row">{w.wanders}</th><td class="n">{signal.wanders === null ? <span class="hint">{w.notYet}</span> : <>{fixed(signal.wanders, d)} <span class="unit">{unit}</span></>}</td></tr>
+          <tr><th scope="row">{w.wanders}</th><td class="n">{signal.wanders === null ? <span class="hint">{w.notYet}</span> : <>{fixed(signal.wanders, d + 1)} <span class="unit">{unit}</span></>}</td></tr>
           <tr><th scope="row">{w.spikes}</th><td class="n">{fixed(signal.spikes, signal.spikes < 0.05 ? 0 : 1)}</td></tr>
           {signal.sameSince && now.value - Date.parse(signal.sameSince) > 300_000 && <tr><th scope="row">{w.same}</th><td class="n">{span(now.value - Date.parse(signal.sameSince))}</td></tr>}
           <tr><th scope="row">{w.leapt}</th><td class="n">{signal.leaptAt && signal.leaptBy !== null ? `${signed(signal.leaptBy, d)} ${unit}, ${at(signal.leaptAt)}` : <span class="hint">{w.never}</span>}</td></tr>

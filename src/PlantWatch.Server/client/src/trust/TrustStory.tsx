@@ -60,13 +60,16 @@ function Told({ story }: { story: TrustStoryView }) {
   );
 }
 
-/** One story of a pool: which to believe, how sure that is, what to do next and what speaks for it. Of one check only, when it is asked for. */
-export function TrustStory({ poolId, checkId }: { poolId: string; checkId?: string }) {
+/**
+ * One story of a pool: which to believe, how sure that is, what to do next and what speaks for it. Of one check only, when it is asked for; and only while
+ * a question is open, where another answer stands beside it already.
+ */
+export function TrustStory({ poolId, checkId, onlyOpen }: { poolId: string; checkId?: string; onlyOpen?: boolean }) {
   const { data, reload } = usePolled<TrustStoryView>(`/pools/${encodeURIComponent(poolId)}/trust`, 60_000);
   const tests = poolViews.value.get(poolId)?.manual.map(m => `${m.checkId}${m.suspect}`).join();
   const standings = [...probeViews.value.values()].map(p => `${p.standing}${p.judgedAt}${p.calibration?.id}`).join();
   useEffect(() => { if (data) reload(); }, [tests, standings]);
-  if (!data || (checkId && data.checkId !== checkId)) return null;
+  if (!data || (checkId && data.checkId !== checkId) || (onlyOpen && calm(data))) return null;
   return (
     <section class={`sheet card story${calm(data) ? '' : ' open-question'}`} data-testid="trust-story" data-answer={data.answer}>
       <h2>{words.trust.title}</h2>
