@@ -76,6 +76,14 @@ public sealed class DoubtRuleTests
         Assert.Equal(TimeSpan.FromHours(1), wanted!.By - bench.Now);
     }
 
+    [Fact, Evidence("R-041")]
+    public void A_test_that_stands_alone_against_its_probe_is_a_doubt_too()
+    {
+        var bench = new Bench();
+        bench.CheckBeside("main-ph", 7.4, Bench.Test(Measurand.Ph, 7.9));
+        Assert.Equal(TimeSpan.FromHours(1), WantedTests.Of(bench.State, 0, Measurand.Ph)!.By - bench.Now);
+    }
+
     [Fact]
     public void Doubts_survive_a_restart()
     {

@@ -32,5 +32,5 @@ public static class PanelStory
     /// <summary>The sign in words; null when there is none. A raw signal has no panel to be held against: its controller may scale it.</summary>
     internal static Reason? Of(StoryProbe probe) =>
         probe is { Plan.Origin: SignalOrigin.PanelScaled, Panel: { } panel } && Differs(probe.Plan.Measurand, panel, probe.Received)
-            ? Reason.Of("story.sign_panel_differs", probe.Plan.Name, panel, probe.Received.Value, probe.Plan.Measurand.Unit()) : null;
+            ? Reason.Of("story.sign_panel_differs", probe.Plan.Measurand.Key(), panel, probe.Received.Value, probe.Plan.Measurand.Unit()) : null;
 }

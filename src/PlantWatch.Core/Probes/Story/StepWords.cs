@@ -36,5 +36,5 @@ internal static class StepWords
 
     private static string Tested(StoryPart part) => (part == StoryPart.PhTest ? Measurand.Ph : Measurand.FreeChlorine).Key();
 
-    private static string Name(StoryProbe? probe) => probe?.Plan.Name ?? "";
+    private static string Name(StoryProbe? probe) => probe?.Plan.Measurand.Key() ?? "";
 }

@@ -15,9 +15,9 @@ internal sealed class StoryBench
     private const double ChlorineProbeOff = 0.4;
     private const double OrpOff = 80;
 
-    // A chlorine figure below this has no logarithm worth taking; its uncertainty is then half a decade.
-    private const double LeastChlorine = 0.03;
-    private const double WidestLog = 0.5;
+    // Nil by DPD, and every witness of less: below this nobody can tell, so all that say so say the same, give or take a factor of two.
+    private const double LeastChlorine = 0.05;
+    private const double WidestLog = 0.25;
 
     // What a sample from the pool may differ from the water in the cell, and what a dose that is still mixing makes of it.
     private const double MixingPh = 0.03;
@@ -76,7 +76,10 @@ internal sealed class StoryBench
         var constant = line.Level.Value + (line.Slope.Value * (share - (perPh * at) - line.Reference));
         var away = Math.Abs(Chlorine() + share - line.Reference);
         var u = Root(said.StandardUncertainty, Root(line.Level.StandardUncertainty, line.Slope.StandardUncertainty * away));
-        _called.Add(new(StoryPart.OrpProbe, said.Value - constant, line.Slope.Value * perPh, line.Slope.Value, u, OrpOff));
+        var (perDecade, says) = (line.Slope.Value, said.Value - constant);
+        // An electrode in water without chlorine goes anywhere below its line; it is heard as one more that finds none.
+        var least = (perDecade * perPh * at) + (perDecade * Math.Log10(LeastChlorine));
+        _called.Add(new(StoryPart.OrpProbe, perDecade > 0 ? Math.Max(says, least) : says, perDecade * perPh, perDecade, u, OrpOff));
     }
 
     private double Chlorine()

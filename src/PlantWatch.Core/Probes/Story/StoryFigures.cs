@@ -52,12 +52,12 @@ internal static class StoryFigures
         if (test is not { } t || probe is not { } p) return (test ?? probe) is { } only ? Alone(Left(only), u) : null;
         var (byTest, byProbe) = (Left(t), Left(p));
         if (Math.Abs(byTest) <= u && Math.Abs(byProbe) <= u)
-            return Math.Abs(byTest - byProbe) < u / 4 ? Alone(byTest, u) : Reason.Of("story.orp_fits_both", byProbe, byTest, u);
-        if (Math.Abs(byTest) > u && Math.Abs(byProbe) > u) return Math.Abs(byTest - byProbe) < u / 4 ? Alone(byTest, u) : Reason.Of("story.orp_fits_neither", byProbe, byTest, u);
-        return Math.Abs(byProbe) <= u ? Reason.Of("story.orp_fits_the_probe", byProbe, byTest, u) : Reason.Of("story.orp_fits_the_test", byTest, byProbe, u);
+            return Math.Abs(byTest - byProbe) < u / 4 ? Alone(byTest, u) : Reason.Of("story.orp_fits_both", byProbe, byTest, u, "mV");
+        if (Math.Abs(byTest) > u && Math.Abs(byProbe) > u) return Math.Abs(byTest - byProbe) < u / 4 ? Alone(byTest, u) : Reason.Of("story.orp_fits_neither", byProbe, byTest, u, "mV");
+        return Math.Abs(byProbe) <= u ? Reason.Of("story.orp_fits_the_probe", byProbe, byTest, u, "mV") : Reason.Of("story.orp_fits_the_test", byTest, byProbe, u, "mV");
     }
 
-    private static Reason Alone(double left, double u) => Math.Abs(left) <= u ? Reason.Of("story.orp_on_its_line", left, u) : Reason.Of("story.orp_off_its_line", left, u);
+    private static Reason Alone(double left, double u) => Math.Abs(left) <= u ? Reason.Of("story.orp_on_its_line", left, u, "mV") : Reason.Of("story.orp_off_its_line", left, u, "mV");
 
     private static bool Has(ImmutableArray<Witness> witnesses, StoryPart part) => Find(witnesses, part) is not null;
 

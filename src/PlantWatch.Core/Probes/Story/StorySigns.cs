@@ -14,6 +14,9 @@ internal sealed class StorySigns
     // No heap of small signs may drown the figures.
     private const double Most = 400;
 
+    // In two days even a poor electrode drifts by less than its limit (docs/decisions/0005-trust.md: 0.15 pH a month).
+    private static readonly TimeSpan NoDriftWithin = TimeSpan.FromHours(48);
+
     private static readonly TimeSpan LeapCounts = TimeSpan.FromHours(24);
 
     private readonly StoryInput _input;
@@ -64,20 +67,33 @@ internal sealed class StorySigns
 
     private void OfSignal(StoryProbe probe, StoryPart part)
     {
-        var why = probe.Signal.Reasons.IsDefaultOrEmpty ? Reason.Of("story.sign_signal", probe.Plan.Name) : probe.Signal.Reasons[0];
+        var why = probe.Signal.Reasons.IsDefaultOrEmpty ? Reason.Of("story.sign_signal", probe.Plan.Measurand.Key()) : probe.Signal.Reasons[0];
         if (probe.Signal.Standing == Standing.CheckFunction) Add(StoryPart.None, 1, why);
         else if (probe.Signal.Standing is Standing.Failure or Standing.OutOfSpecification) Add(part, 100, why);
         else if (probe.Signal.Standing == Standing.MaintenanceRequired) Add(part, 5, why);
         // Water of a whole pool does not move within a reading or two.
-        if (probe.Signal.LeaptAt.IsSet && _input.Now - probe.Signal.LeaptAt < LeapCounts) Add(part, 20, Reason.Of("story.sign_leap", probe.Plan.Name));
+        if (probe.Signal.LeaptAt.IsSet && _input.Now - probe.Signal.LeaptAt < LeapCounts) Add(part, 20, Reason.Of("story.sign_leap", probe.Plan.Measurand.Key()));
     }
 
     private void OfChecks(StoryProbe probe, StoryPart part)
     {
-        var (trust, name) = (probe.Trust, probe.Plan.Name);
-        if (probe.IsFlagged) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, probe.Plan.Measurand.Unit(), trust.Taken));
+        var (trust, name, unit) = (probe.Trust, probe.Plan.Measurand.Key(), probe.Plan.Measurand.Unit());
+        if (probe.IsFlagged) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
         // What the checks said before a signal went bad says nothing of it now.
-        else if (trust is { Standing: Standing.Good, Taken: >= 3 } && probe.Signal.Standing is Standing.Good or Standing.Unknown) Add(part, 0.5, Reason.Of("story.sign_checks_stand_by_it", name, trust.Taken));
+        else if (trust is { Standing: Standing.Good, Taken: >= 3 } && probe.Signal.Standing is Standing.Good or Standing.Unknown) StandsBy(probe, part, name);
+        if (!probe.IsFlagged && trust.Bias.IsKnown && Math.Abs(trust.Bias.Value) > trust.Bias.StandardUncertainty)
+            Add(StoryPart.None, 1, Reason.Of("story.sign_bias_taken_off", name, trust.Bias.Value, trust.Bias.Expanded, unit));
+    }
+
+    // A probe gets wrong by a leap, which would have been seen, or by drifting, which takes weeks. Without a leap since it was found right, one test alone says little.
+    private void StandsBy(StoryProbe probe, StoryPart part, string name)
+    {
+        var right = Instant.Never;
+        foreach (var pair in probe.Trust.Pairs)
+            if (!pair.Doubted && pair.CheckId != _input.CheckId && pair.SampledAt < _input.SampledAt) right = pair.SampledAt;
+        var isWatched = right.IsSet && _input.SampledAt - right < NoDriftWithin && probe.Signal.BlindAt < right && probe.Signal.LeaptAt < right;
+        if (isWatched) Add(part, 0.1, Reason.Of("story.sign_no_leap_since", name, (_input.SampledAt - right).TotalHours, probe.Trust.Taken));
+        else Add(part, 0.5, Reason.Of("story.sign_checks_stand_by_it", name, probe.Trust.Taken));
     }
 
     // A controller follows its probe: when that reads high, the acid pump runs against it while the water gets lower.

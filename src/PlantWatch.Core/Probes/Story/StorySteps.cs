@@ -11,6 +11,8 @@ internal sealed class StorySteps
 
     // Nobody calibrates or replaces on a guess.
     private const double SureEnoughToTurn = 0.85;
+    // Nil by DPD: an empty pool, or one so full that the dye is bleached.
+    private const double Nil = 0.1;
     private const double WorthAsking = 0.03;
 
     private readonly StoryInput _input;
@@ -55,7 +57,7 @@ internal sealed class StorySteps
     private void OfTest(StoryTest test, StoryPart part)
     {
         if (part == StoryPart.None || Quarrel(part) < WorthAsking) return;
-        var mayBleach = part == StoryPart.ChlorineTest && (test.Suspect || _input.IncidentOpen) && test.Result.Dilution <= 1;
+        var mayBleach = part == StoryPart.ChlorineTest && (test.Suspect || _input.IncidentOpen || test.Result.Value <= Nil) && test.Result.Dilution <= 1;
         // A repeat tells of the probe as well as of the test: it is asked of whichever is less certain.
         Add(mayBleach ? StoryAct.Dilute : StoryAct.RepeatTest, part, null, Asked(part));
         if (!mayBleach) Add(StoryAct.OtherLot, part, null, Asked(part));

@@ -11,6 +11,10 @@ internal sealed class StoryTeller
     private const double Likely = 0.85;
     private const double Strong = 0.97;
 
+    // A range narrower than any test can tell is no range.
+    private const double WorthShowingPh = 0.1;
+    private const double WorthShowingLog = 0.08;
+
     // A check of another day says nothing of the probe as it is.
     private static readonly TimeSpan Fresh = TimeSpan.FromHours(36);
 
@@ -111,12 +115,17 @@ internal sealed class StoryTeller
         if (answer is StoryAnswer.AllAgree or StoryAnswer.WaterChanged || _witnesses.IsEmpty) return [];
         var (lowPh, highPh, lowLog, highLog) = _odds.Range();
         var ranges = ImmutableArray.CreateBuilder<PlausibleRange>(2);
-        if (IsCalled(StoryPart.PhTest) || IsCalled(StoryPart.PhProbe)) ranges.Add(new(Measurand.Ph, lowPh, highPh));
-        if (IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) ranges.Add(new(Measurand.FreeChlorine, Math.Pow(10, lowLog), Math.Pow(10, highLog)));
+        if (IsCalled(StoryPart.PhTest) || IsCalled(StoryPart.PhProbe)) Add(ranges, Measurand.Ph, lowPh, highPh, highPh - lowPh > WorthShowingPh);
+        if (IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) Add(ranges, Measurand.FreeChlorine, Math.Pow(10, lowLog), Math.Pow(10, highLog), highLog - lowLog > WorthShowingLog);
         return ranges.DrainToImmutable();
     }
 
-    private string NameOf(StoryPart part) => _input.Probes.FirstOrDefault(p => StorySigns.PartOf(p) == part)?.Plan.Name ?? "";
+    private static void Add(ImmutableArray<PlausibleRange>.Builder ranges, Measurand measurand, double low, double high, bool isWide)
+    {
+        if (isWide) ranges.Add(new(measurand, low, high));
+    }
+
+    private string NameOf(StoryPart part) => _input.Probes.FirstOrDefault(p => StorySigns.PartOf(p) == part)?.Plan.Measurand.Key() ?? "";
 
     private string? ProbeOf(StoryPart part) => part switch
     {

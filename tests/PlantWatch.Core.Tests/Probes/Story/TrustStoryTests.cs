@@ -89,6 +89,26 @@ public sealed class TrustStoryTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_test_against_a_probe_that_was_found_right_this_morning_and_did_not_leap_since_is_suspect_without_any_ORP()
+    {
+        var before = new PairedCheck(TimeOrderedId.Derive(ToldPool.Sampled, "before"), ToldPool.Sampled - TimeSpan.FromHours(5), new(7.41, 0.01), new(7.42, 0.08), false);
+        var apart = new ToldPool { PhTest = 7.9, ChlorineTest = null, PhBefore = before };
+        Assert.Equal((StoryAnswer.TestSuspect, StoryPart.PhTest), (Tell(apart).Answer, Tell(apart).Part));
+        // Not when the cell stood still meanwhile: a leap could have passed unseen.
+        var blind = SignalHealth.New with { Standing = Standing.Good, BlindAt = ToldPool.Sampled - TimeSpan.FromHours(2) };
+        Assert.True(Of(Tell(apart with { PhSignal = blind }), StoryPart.PhProbe) > 2 * Of(Tell(apart), StoryPart.PhProbe));
+    }
+
+    [Fact]
+    public void Nil_chlorine_beside_a_chlorine_probe_alone_asks_for_dilution()
+    {
+        var story = Tell(new ToldPool { ChlorineTest = 0, ChlorineRead = 1.57 });
+        Assert.Equal((StoryAnswer.TestSuspect, StoryPart.ChlorineTest), (story.Answer, story.Part));
+        Assert.Equal(StoryAct.Dilute, story.Steps[0].Act);
+        Assert.DoesNotContain(story.Plausible, p => p.Measurand == Measurand.Ph);
+    }
+
+    [Fact]
     public void A_leap_is_no_water()
     {
         var apart = new ToldPool { PhTest = 7.4, ChlorineTest = null, PhRead = 7.75 };
