@@ -31,6 +31,7 @@ public sealed class TrustTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(phone["plausible"]).ToContainTextAsync("worse end");
         await Expect(phone["step-repeat_test"].First).ToContainTextAsync("7.85");
         await Expect(phone["test-by"]).ToContainTextAsync("Test by hand until");
+        await story.Locator("summary").ClickAsync();
         await Expect(phone["side-panel-ph"]).ToContainTextAsync("7.50");
         await Expect(phone["side-panel-ph"]).ToContainTextAsync("differ");
 

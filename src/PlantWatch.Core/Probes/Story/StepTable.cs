@@ -38,8 +38,8 @@ internal readonly record struct StepFigures(double Minutes, double IfWrong, doub
         return Math.Max(0, Bits(says) - (wrong * Bits(IfWrong)) - ((1 - wrong) * Bits(IfRight)));
     }
 
-    /// <summary>What it brings a minute: information, and the chance that it mends what is wrong.</summary>
-    public double Worth(double wrong) => (Settles(wrong) + (Mends * wrong)) / (Minutes + Overhead);
+    /// <summary>What it brings a minute: information on what is asked, and the chance that it mends what is wrong.</summary>
+    public double Worth(double asked, double wrong) => (Settles(asked) + (Mends * wrong)) / (Minutes + Overhead);
 
     private static double Bits(double p) => p is <= 0 or >= 1 ? 0 : -(p * Math.Log2(p)) - ((1 - p) * Math.Log2(1 - p));
 }

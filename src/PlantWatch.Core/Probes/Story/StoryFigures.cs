@@ -19,7 +19,7 @@ internal static class StoryFigures
         if (Find(witnesses, StoryPart.PhTest) is { } ph && Find(witnesses, StoryPart.PhProbe) is { } phProbe)
             said.Add(new(lead, Weight(lead, StoryPart.PhTest, StoryPart.PhProbe, contribution), Ph(ph, phProbe)));
         if (Find(witnesses, StoryPart.ChlorineTest) is { } cl && Find(witnesses, StoryPart.ChlorineProbe) is { } clProbe)
-            said.Add(new(lead, Weight(lead, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, contribution), Chlorine(cl, clProbe)));
+            said.Add(new(lead, Weight(lead, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, contribution), Chlorine(input, cl, clProbe)));
         if (Find(witnesses, StoryPart.OrpProbe) is { } orp && Orp(witnesses, orp) is { } line)
             said.Add(new(lead, lead is StoryPart.None or StoryPart.OrpProbe ? 1 : contribution(StoryPart.OrpProbe), line));
         else if (input.Probe(Measurand.Orp) is { Trust.Line: null, Read.IsKnown: true }) said.Add(new(StoryPart.None, 1, Reason.Of("story.orp_has_no_line")));
@@ -36,9 +36,10 @@ internal static class StoryFigures
         return Math.Abs(apart) <= u ? Reason.Of("story.ph_agree", apart, u, "pH") : Reason.Of("story.ph_apart", probe.Says, test.Says, apart, u, "pH");
     }
 
-    private static Reason Chlorine(Witness test, Witness probe)
+    // As they were read: a witness of none is heard as one of very little.
+    private static Reason Chlorine(StoryInput input, Witness test, Witness probe)
     {
-        var (a, b) = (Math.Pow(10, probe.Says), Math.Pow(10, test.Says));
+        var (a, b) = (Math.Pow(10, probe.Says), input.Test(Measurand.FreeChlorine)?.Result.Value ?? 0);
         return Math.Abs(probe.Says - test.Says) <= 2 * Root(test.Sound, probe.Sound) ? Reason.Of("story.chlorine_agree", a, b, "mg/L") : Reason.Of("story.chlorine_apart", a, b, "mg/L");
     }
 

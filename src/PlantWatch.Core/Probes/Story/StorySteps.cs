@@ -59,8 +59,8 @@ internal sealed class StorySteps
         if (part == StoryPart.None || Quarrel(part) < WorthAsking) return;
         var mayBleach = part == StoryPart.ChlorineTest && (test.Suspect || _input.IncidentOpen || test.Result.Value <= Nil) && test.Result.Dilution <= 1;
         // A repeat tells of the probe as well as of the test: it is asked of whichever is less certain.
-        Add(mayBleach ? StoryAct.Dilute : StoryAct.RepeatTest, part, null, Asked(part));
-        if (!mayBleach) Add(StoryAct.OtherLot, part, null, Asked(part));
+        Add(mayBleach ? StoryAct.Dilute : StoryAct.RepeatTest, part, null, Asked(part), _wrong(part));
+        if (!mayBleach) Add(StoryAct.OtherLot, part, null, Asked(part), _wrong(part));
     }
 
     private void OfProbe(StoryProbe probe, StoryPart part)
@@ -88,15 +88,17 @@ internal sealed class StorySteps
 
     private double Against(StoryPart test) => test == StoryPart.PhTest ? _wrong(StoryPart.PhProbe) : Math.Max(_wrong(StoryPart.ChlorineProbe), _wrong(StoryPart.OrpProbe));
 
-    private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double wrong)
+    private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double wrong) => Add(act, part, probe, wrong, wrong);
+
+    private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double asked, double wrong)
     {
         var figures = StepFigures.Of(act);
         var what = StepWords.Of(act, _input, part, probe);
         // What keeps everybody from comparing comes before any weighing.
-        var worth = act is StoryAct.RestoreFlow or StoryAct.WaitForMixing && _answer is not StoryAnswer.ProbeDrifts ? double.MaxValue : figures.Worth(wrong);
+        var worth = act is StoryAct.RestoreFlow or StoryAct.WaitForMixing && _answer is not StoryAnswer.ProbeDrifts ? double.MaxValue : figures.Worth(asked, wrong);
         // A dirty probe is not calibrated: turning comes after whatever else was found to do at it.
         if (act is StoryAct.Calibrate or StoryAct.Replace)
             worth = Math.Min(worth, 0.99 * _steps.Where(s => s.Step.ProbeId == probe?.Plan.Id && s.Step.ProbeId is not null).Select(s => s.Worth).DefaultIfEmpty(worth).Min());
-        _steps.Add((worth, new(act, part, probe?.Plan.Id, figures.Minutes, figures.Settles(wrong), what)));
+        _steps.Add((worth, new(act, part, probe?.Plan.Id, figures.Minutes, figures.Settles(asked), what)));
     }
 }

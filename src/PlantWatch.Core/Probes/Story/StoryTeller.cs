@@ -49,6 +49,15 @@ internal sealed class StoryTeller
     /// <summary>Probability that a part is wrong; of one that could not be heard, by the signs alone.</summary>
     private double IsWrong(StoryPart part) => IsCalled(part) ? _odds.IsWrong(part) : HasProbe(part) ? Before(part) / (1 + Before(part)) : 0;
 
+    // A probe that could not be heard may be wrong all the same.
+    private double Nobody()
+    {
+        var nobody = _odds.Nobody;
+        foreach (var part in new[] { StoryPart.PhProbe, StoryPart.ChlorineProbe, StoryPart.OrpProbe })
+            if (!IsCalled(part)) nobody *= 1 - IsWrong(part);
+        return nobody;
+    }
+
     private double Before(StoryPart part) => StorySigns.Before(_signs, part);
 
     private bool IsCalled(StoryPart part) => _witnesses.Any(w => w.Part == part);
@@ -59,7 +68,7 @@ internal sealed class StoryTeller
     [
         .. new[] { StoryPart.None, StoryPart.PhTest, StoryPart.PhProbe, StoryPart.ChlorineTest, StoryPart.ChlorineProbe, StoryPart.OrpProbe }
             .Where(part => part == StoryPart.None || IsCalled(part) || HasProbe(part))
-            .Select(part => new StoryExplanation(part, part == StoryPart.None ? _odds.Nobody : IsWrong(part)))
+            .Select(part => new StoryExplanation(part, part == StoryPart.None ? Nobody() : IsWrong(part)))
             .OrderByDescending(e => e.Probability),
     ];
 
@@ -68,8 +77,8 @@ internal sealed class StoryTeller
         if (lead.Probability >= Leans) return (lead.Part.IsTest() ? StoryAnswer.TestSuspect : StoryAnswer.ProbeDrifts, lead.Part, lead.Probability);
         var compared = StoryFigures.Compared(_witnesses);
         if (!compared) return (_input.Tests.IsEmpty || _input.Probes.IsEmpty ? StoryAnswer.CannotTell : StoryAnswer.NotComparable, StoryPart.None, 0);
-        if (_odds.Nobody < Leans) return (StoryAnswer.CannotTell, StoryPart.None, lead.Probability);
-        return (StoryMoves.Together(_input) is null ? StoryAnswer.AllAgree : StoryAnswer.WaterChanged, StoryPart.None, _odds.Nobody);
+        if (Nobody() < Leans) return (StoryAnswer.CannotTell, StoryPart.None, lead.Probability);
+        return (StoryMoves.Together(_input) is null ? StoryAnswer.AllAgree : StoryAnswer.WaterChanged, StoryPart.None, Nobody());
     }
 
     private static double Odds(StoryAnswer answer, StoryPart part, ImmutableArray<StoryExplanation> all)
@@ -114,6 +123,13 @@ internal sealed class StoryTeller
     {
         if (answer is StoryAnswer.AllAgree or StoryAnswer.WaterChanged || _witnesses.IsEmpty) return [];
         var (lowPh, highPh, lowLog, highLog) = _odds.Range();
+        // What a test found stays in view however little speaks for it: only a repeat takes it away.
+        foreach (var test in _witnesses)
+        {
+            if (test.Part == StoryPart.PhTest) (lowPh, highPh) = (Math.Min(lowPh, test.Says), Math.Max(highPh, test.Says));
+            if (test.Part == StoryPart.ChlorineTest) (lowLog, highLog) = (Math.Min(lowLog, test.Says), Math.Max(highLog, test.Says));
+        }
+
         var ranges = ImmutableArray.CreateBuilder<PlausibleRange>(2);
         if (IsCalled(StoryPart.PhTest) || IsCalled(StoryPart.PhProbe)) Add(ranges, Measurand.Ph, lowPh, highPh, highPh - lowPh > WorthShowingPh);
         if (IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) Add(ranges, Measurand.FreeChlorine, Math.Pow(10, lowLog), Math.Pow(10, highLog), highLog - lowLog > WorthShowingLog);

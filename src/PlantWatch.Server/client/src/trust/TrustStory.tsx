@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import type { StepView, TrustStoryView } from '../contract.trust';
+import type { SignView, StepView, TrustStoryView } from '../contract.trust';
 import { fixed, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
 import { now } from '../live/clock';
@@ -30,17 +30,22 @@ function WhoMayBeWrong({ story }: { story: TrustStoryView }) {
   );
 }
 
-function Signs({ story, open }: { story: TrustStoryView; open: boolean }) {
-  return (
-    <details open={open}><summary>{words.trust.whatSpeaks}</summary>
+function Sign({ sign }: { sign: SignView }) {
+  const speaks = sign.part === 'none' ? '' : words.trust.speaks(words.trust.part[sign.part], sign.ratio);
+  return <li>{sign.what.text}{speaks && <span class="hint"> ({speaks})</span>}</li>;
+}
+
+/** The two that weigh most stand open; the rest, and how the odds are shared, for whoever asks. */
+function Signs({ story }: { story: TrustStoryView }) {
+  const weighty = calm(story) ? [] : story.signs.filter(s => s.part !== 'none' && Math.abs(Math.log(s.ratio)) > 0.5).slice(0, 2);
+  return <>
+    {weighty.length > 0 && <ul class="plain" data-testid="weighty">{weighty.map((s, i) => <Sign key={i} sign={s} />)}</ul>}
+    <details><summary>{words.trust.whatSpeaks}</summary>
       <WhoMayBeWrong story={story} />
-      <ul class="plain">{story.signs.map((s, i) => {
-        const speaks = s.part === 'none' ? '' : words.trust.speaks(words.trust.part[s.part], s.ratio);
-        return <li key={i}>{s.what.text}{speaks && <span class="hint"> ({speaks})</span>}</li>;
-      })}</ul>
+      <ul class="plain">{story.signs.filter(s => !weighty.includes(s)).map((s, i) => <Sign key={i} sign={s} />)}</ul>
       <Sides story={story} />
     </details>
-  );
+  </>;
 }
 
 function Told({ story }: { story: TrustStoryView }) {
@@ -51,11 +56,12 @@ function Told({ story }: { story: TrustStoryView }) {
       <p class="hint">{story.sampledAt ? <>{words.trust.byCheck} {dayClock(story.sampledAt, zone.value)}, <Age at={story.sampledAt} /></> : words.trust.noCheck}</p>
       <p class="mark story-answer">{calm(story) ? <TickGlyph /> : <WarnGlyph />}<b data-testid="story-answer">{answer?.text}</b></p>
       {story.weight !== 'none' && <p class="hint">{words.trust.odds(words.trust.weight[story.weight], story.odds)}</p>}
+      {story.signs.length > 0 && !calm(story) && <Signs story={story} />}
       {more.map(s => <p key={s.code}>{s.text}</p>)}
       {story.testBy && <div class={`notice${late ? ' bad' : ''}`} data-testid="test-by"><b>{(late ? words.trust.testLate : words.trust.testBy)(dayClock(story.testBy, zone.value))}</b>{story.testWhy && <> {story.testWhy.text}</>}</div>}
       {story.plausible.length > 0 && <Between story={story} />}
       {story.steps.length > 0 && <><h3>{words.trust.next}</h3><ol class="story-steps">{story.steps.map((s, i) => <Step key={i} step={s} />)}</ol><p class="hint">{words.trust.advice}</p></>}
-      {story.signs.length > 0 && <Signs story={story} open={!calm(story)} />}
+      {story.signs.length > 0 && calm(story) && <Signs story={story} />}
     </>
   );
 }

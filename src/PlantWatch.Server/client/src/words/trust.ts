@@ -8,7 +8,7 @@ export const trust = {
   odds: (weight: string, odds: number) => `${weight}: about ${odds >= 1000 ? 'a thousand' : odds >= 10 ? Math.round(odds) : odds.toFixed(1)} to 1 against the next explanation`,
   next: 'What to do next', minutes: (n: number) => `about ${n} min`,
   advice: 'Advice, most useful first. Stops and limits hold meanwhile.',
-  whatSpeaks: 'What speaks for it', whoMayBeWrong: 'Who may be wrong',
+  whatSpeaks: 'All signs, and who may be wrong', whoMayBeWrong: 'Who may be wrong',
   part: {
     none: 'nobody', ph_test: 'pH test', ph_probe: 'pH probe', chlorine_test: 'chlorine test', chlorine_probe: 'chlorine probe', orp_probe: 'ORP probe',
   } as Record<StoryPart, string>,
