@@ -23,8 +23,11 @@ internal static class DoubtFold
 
     public static void Tick(Draft draft, Instant now)
     {
+        // Nothing is blind where no alarm stands, and most of the time none does.
+        var quiet = draft.Alarms.All.Count == 0;
         for (var pool = 0; pool < draft.Pools.Length; pool++)
-            for (var i = 0; i < Watched.Length; i++) Look(draft, pool, Watched[i], draft.Index.RepeatKeys[pool][i], now);
+            for (var i = 0; i < Watched.Length; i++)
+                if (!quiet || !draft.Pools[pool].Doubts.IsDefaultOrEmpty) Look(draft, pool, Watched[i], draft.Index.RepeatKeys[pool][i], now);
     }
 
     private static void Look(Draft draft, int pool, Measurand measurand, string key, Instant now)

@@ -72,15 +72,17 @@ internal sealed class StorySigns
         else if (probe.Signal.Standing is Standing.Failure or Standing.OutOfSpecification) Add(part, 100, why);
         else if (probe.Signal.Standing == Standing.MaintenanceRequired) Add(part, 5, why);
         // Water of a whole pool does not move within a reading or two.
-        if (probe.Signal.LeaptAt.IsSet && _input.Now - probe.Signal.LeaptAt < LeapCounts) Add(part, 20, Reason.Of("story.sign_leap", probe.Plan.Measurand.Key()));
+        if (HasLeapt(probe)) Add(part, 20, Reason.Of("story.sign_leap", probe.Plan.Measurand.Key()));
     }
+
+    private bool HasLeapt(StoryProbe probe) => probe.Signal.LeaptAt.IsSet && _input.Now - probe.Signal.LeaptAt < LeapCounts;
 
     private void OfChecks(StoryProbe probe, StoryPart part)
     {
         var (trust, name, unit) = (probe.Trust, probe.Plan.Measurand.Key(), probe.Plan.Measurand.Unit());
         if (probe.IsFlagged) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
         // What the checks said before a signal went bad says nothing of it now.
-        else if (trust is { Standing: Standing.Good, Taken: >= 3 } && probe.Signal.Standing is Standing.Good or Standing.Unknown) StandsBy(probe, part, name);
+        else if (trust is { Standing: Standing.Good, Taken: >= 3 } && probe.Signal.Standing is Standing.Good or Standing.Unknown && !HasLeapt(probe)) StandsBy(probe, part, name);
         if (!probe.IsFlagged && trust.Bias.IsKnown && Math.Abs(trust.Bias.Value) > trust.Bias.StandardUncertainty)
             Add(StoryPart.None, 1, Reason.Of("story.sign_bias_taken_off", name, trust.Bias.Value, trust.Bias.Expanded, unit));
     }
