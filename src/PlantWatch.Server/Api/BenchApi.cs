@@ -21,8 +21,8 @@ internal static class BenchApi
         api.MapGet("/bench/{probeId}", ViewAsync).Produces<BenchView>().Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapPost("/bench/{probeId}/result", Result).Produces<SheetResult>().Produces<Problem>(StatusCodes.Status400BadRequest);
         api.MapPut("/bench/{probeId}/sheets/{id:guid}", SignAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
-        api.MapPut("/bench/{probeId}/work/{id:guid}", BeginAsync).Produces<WorkView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
-        api.MapPost("/bench/{probeId}/work/{id:guid}/end", EndAsync).Produces<WorkView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+        api.MapPut("/bench/{probeId}/out/{id:guid}", BeginAsync).Produces<WorkView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
+        api.MapPost("/bench/{probeId}/out/{id:guid}/back", EndAsync).Produces<WorkView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapPost("/calibrations/{id:guid}/review", ReviewAsync).Produces<CalibrationView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
         api.MapGet("/calibrations/{id:guid}", (Guid id, PlantHost host) =>
             host.WithCalibration(id) is { } worker && Kept(worker.State, id) is { } view ? Answers.Ok(view) : Answers.NotFound($"calibration {id}")).Produces<CalibrationView>();

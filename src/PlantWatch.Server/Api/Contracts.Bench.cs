@@ -8,8 +8,8 @@ namespace PlantWatch.Server.Api;
 // ---- GET  /api/v1/bench/{probeId}?since=       BenchView: what a guided calibration needs, and whether the readings since then have settled
 //      POST /api/v1/bench/{probeId}/result       SheetRequest -> SheetResult: what would follow; nothing is kept
 //      PUT  /api/v1/bench/{probeId}/sheets/{id}  SheetRequest -> CalibrationView: signed, also when sent again
-//      PUT  /api/v1/bench/{probeId}/work/{id}    WorkRequest -> WorkView: readings are a function check from now on, half an hour at most
-//      POST /api/v1/bench/{probeId}/work/{id}/end  WorkRequest -> WorkView
+//      PUT  /api/v1/bench/{probeId}/out/{id}    WorkRequest -> WorkView: readings are a function check from now on, half an hour at most
+//      POST /api/v1/bench/{probeId}/out/{id}/back  WorkRequest -> WorkView
 //      POST /api/v1/calibrations/{id}/review     ReviewRequest -> CalibrationView
 //      GET  /api/v1/calibrations/{id}            CalibrationView
 

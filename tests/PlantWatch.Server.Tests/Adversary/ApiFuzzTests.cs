@@ -35,7 +35,7 @@ public sealed class ApiFuzzTests
         ("PUT", "/calibrations/~", """{"probeId":"ph","kind":"offset","slope":1,"offset":-0.1,"checks":[],"by":"R. Castellan","note":null}"""),
         ("PUT", "/bench/ph/sheets/~", """{"by":"R. Castellan","note":null,"work":["cleaned"],"startedAt":null,"endedAt":null,"asFound":[],"points":[{"buffer":"technical7","celsius":25,"reading":7.1,"source":"typed","lot":"A1","expires":"2027-01-01"}],"asLeft":[]}"""),
         ("POST", "/bench/ph/result", """{"by":null,"work":[],"points":[{"buffer":"technical7","celsius":25,"reading":7.1},{"buffer":"technical4","celsius":25,"reading":4.1}]}"""),
-        ("PUT", "/bench/ph/work/~", """{"by":"R. Castellan"}"""), ("POST", "/bench/ph/work/~/end", """{"by":"R. Castellan"}"""), ("GET", "/bench/*?since=*", null),
+        ("PUT", "/bench/ph/out/~", """{"by":"R. Castellan"}"""), ("POST", "/bench/ph/out/~/back", """{"by":"R. Castellan"}"""), ("GET", "/bench/*?since=*", null),
         ("POST", "/calibrations/~/review", """{"accepted":true,"by":"I. Brandvold","why":null}"""), ("GET", "/calibrations/*", null),
         ("POST", "/calibrations/~/decision", """{"decision":"approved","by":"I. Brandvold","why":null,"holdsFrom":null}"""),
         ("POST", "/alarms/~/acknowledge", """{"by":"T. Wren","comment":"x"}"""), ("POST", "/alarms/~/shelve", """{"by":"T. Wren","why":"x","minutes":30}"""),

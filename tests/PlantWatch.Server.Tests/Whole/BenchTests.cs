@@ -53,7 +53,7 @@ public sealed class BenchTests
     {
         await using var server = await WholeServer.StartAsync();
         var (work, since) = (Guid.CreateVersion7(), WholeServer.Now);
-        var begun = await WholeServer.ReadAsync<WorkView>(await server.PutAsync($"/api/v1/bench/ph/work/{work}", new WorkRequest("R. Castellan")));
+        var begun = await WholeServer.ReadAsync<WorkView>(await server.PutAsync($"/api/v1/bench/ph/out/{work}", new WorkRequest("R. Castellan")));
         Assert.Equal((work, true, TimeSpan.FromMinutes(30)), (begun.Id, begun.Open, begun.Until - begun.Since));
         await server.PublishLinesAsync("hall/ph", Enumerable.Repeat("4.01", 5));
         var ph = await ProbeAsync(server);
@@ -65,8 +65,8 @@ public sealed class BenchTests
         Assert.Equal(7, bench.Buffers.Count);
         Assert.False(bench.Overdue);
 
-        Assert.Contains("R. Castellan is working on this probe", await RefusedAsync(await server.PutAsync($"/api/v1/bench/ph/work/{Guid.CreateVersion7()}", new WorkRequest("T. Wren")), HttpStatusCode.Conflict), StringComparison.Ordinal);
-        Assert.False((await WholeServer.ReadAsync<WorkView>(await server.PostAsync($"/api/v1/bench/ph/work/{work}/end", new WorkRequest("R. Castellan")))).Open);
+        Assert.Contains("R. Castellan is working on this probe", await RefusedAsync(await server.PutAsync($"/api/v1/bench/ph/out/{Guid.CreateVersion7()}", new WorkRequest("T. Wren")), HttpStatusCode.Conflict), StringComparison.Ordinal);
+        Assert.False((await WholeServer.ReadAsync<WorkView>(await server.PostAsync($"/api/v1/bench/ph/out/{work}/back", new WorkRequest("R. Castellan")))).Open);
         await server.PublishAsync("hall/ph", "7.40");
         Assert.True((await ProbeAsync(server)).Good);
     }
@@ -109,7 +109,7 @@ public sealed class BenchTests
         Assert.Equal(HttpStatusCode.NotFound, (await server.PutAsync($"/api/v1/bench/nobody/sheets/{Guid.CreateVersion7()}", Sheet)).StatusCode);
         Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/bench/ph/sheets/{Guid.NewGuid()}", Sheet)).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await server.PostAsync($"/api/v1/calibrations/{Guid.CreateVersion7()}/review", new ReviewRequest(true, "I. Brandvold", null))).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await server.PostAsync($"/api/v1/bench/ph/work/{Guid.CreateVersion7()}/end", new WorkRequest("I. Brandvold"))).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await server.PostAsync($"/api/v1/bench/ph/out/{Guid.CreateVersion7()}/back", new WorkRequest("I. Brandvold"))).StatusCode);
     }
 
     [Fact]

@@ -27,7 +27,7 @@ const stepsOf = (bench: BenchView): BenchDraft['step'][] => (bench.probe.measura
 function Start({ bench, draft, onGo }: { bench: BenchView; draft: BenchDraft; onGo: (work: WorkView | null) => void }) {
   const { busy, errors, run, setErrors } = useAction<WorkView>(onGo);
   const { probe, limits } = bench, m = probe.measurand;
-  const go = () => who.value.trim() ? void run(() => put(`/bench/${encodeURIComponent(probe.id)}/work/${draft.workId}`, { by: who.value.trim() })) : setErrors({ by: words.check.needWho });
+  const go = () => who.value.trim() ? void run(() => put(`/bench/${encodeURIComponent(probe.id)}/out/${draft.workId}`, { by: who.value.trim() })) : setErrors({ by: words.check.needWho });
   const away = errors['form'] !== undefined;
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); go(); }}>
@@ -51,7 +51,7 @@ function Working({ bench, draft, reload, edit }: { bench: BenchView; draft: Benc
   const open = mine.open && Date.parse(mine.until) > now.value;
   const more = async () => {
     const id = emptyDraft('none').workId;
-    if ((await put<WorkView>(`/bench/${encodeURIComponent(bench.probe.id)}/work/${id}`, { by: who.value.trim() || mine.by })).ok) edit({ workId: id });
+    if ((await put<WorkView>(`/bench/${encodeURIComponent(bench.probe.id)}/out/${id}`, { by: who.value.trim() || mine.by })).ok) edit({ workId: id });
     reload();
   };
   return open
@@ -114,7 +114,7 @@ function Guide({ probe }: { probe: ProbeInfo }) {
   };
   const anew = () => {
     if (!confirm(w.againAsk)) return;
-    if (bench.work?.id === draft.workId && bench.work.open) void post(`/bench/${encodeURIComponent(probe.id)}/work/${draft.workId}/end`, { by: who.value.trim() || bench.work.by });
+    if (bench.work?.id === draft.workId && bench.work.open) void post(`/bench/${encodeURIComponent(probe.id)}/out/${draft.workId}/back`, { by: who.value.trim() || bench.work.by });
     keepDraft(probe.id, null);
     setDraft(emptyDraft(probe.measurand));
   };

@@ -41,7 +41,7 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
               {ph ? <select value={point.millivolts ? 'mv' : 'ph'} aria-label={w.typed} data-testid="reading-unit" onChange={e => onChange({ millivolts: e.currentTarget.value === 'mv' })}><option value="ph">{w.inPh}</option><option value="mv">{w.inMv}</option></select> : <span class="unit">mV</span>}</div>
           </Field>
         </>)}
-      <div class="submit-bar"><button type="button" class="primary" data-testid="next" onClick={next}>{w.next}</button>
+      <div class="submit-bar"><button type="button" class={Object.keys(missing).length === 0 ? 'primary' : ''} data-testid="next" onClick={next}>{w.next}</button>
         {onLeave && <button type="button" class="quiet-button" data-testid="leave-out" onClick={onLeave}>{w.leave}</button>}</div>
       {onLeave && <p class="hint">{w.leaveHint}</p>}
     </>

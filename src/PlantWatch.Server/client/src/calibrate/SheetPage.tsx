@@ -4,6 +4,7 @@ import { fixed, signed } from '../format/number';
 import { fullClock } from '../format/zone';
 import { allPools, allProbes, nameOf, site, zone } from '../live/store';
 import { usePolled } from '../parts/usePolled';
+import { DecideForm } from '../probe/DecideForm';
 import { correction } from '../probe/OfferCard';
 import { link } from '../router';
 import { words } from '../words';
@@ -11,7 +12,7 @@ import { ReviewForm } from './ReviewForm';
 
 const w = words.calibrate, t = w.sheet;
 const nominal: Record<string, string> = { phthalate: '4.01', phosphate: '6.86', borax: '9.18', carbonate: '10.02', technical4: '4.00', technical7: '7.00', technical10: '10.01' };
-const nameOfSolution = (p: PointView) => (p.label !== null ? w.other.split(':')[0]! : p.buffer !== 'unknown' ? `${w.family[p.buffer.startsWith('tech') ? 'technical' : 'reference']} ${nominal[p.buffer]}` : w.quinhydrone[p.quinhydrone]);
+const nameOfSolution = (p: PointView) => (p.label !== null ? w.other.split(':')[0]! : p.buffer !== 'unknown' ? t.buffer[p.buffer.startsWith('tech') ? 'technical' : 'reference'](nominal[p.buffer] ?? '') : w.quinhydrone[p.quinhydrone]);
 
 function Points({ title, points, probe, slope, offset, remark }: { title: string; points: PointView[]; probe: ProbeInfo; slope: number; offset: number; remark?: string }) {
   const d = probe.measurand === 'ph' ? 2 : 0;
@@ -29,7 +30,7 @@ function Points({ title, points, probe, slope, offset, remark }: { title: string
 
 function Body({ c, sheet, probe }: { c: CalibrationView; sheet: SheetView; probe: ProbeInfo }) {
   const ph = probe.measurand === 'ph', d = ph ? 2 : 0, pool = probe.poolId ? allPools.value.get(probe.poolId)?.name : words.poolPage.common;
-  const corrects = c.kind === 'offset' || c.kind === 'two_point', now = corrects && c.status === 'approved' ? [c.slope, c.offset] as const : [sheet.heldSlope, sheet.heldOffset] as const;
+  const corrects = (c.kind === 'offset' || c.kind === 'two_point') && c.status === 'approved', now = corrects ? [c.slope, c.offset] as const : [sheet.heldSlope, sheet.heldOffset] as const;
   const when = (iso: string | null) => (iso ? fullClock(iso, zone.value) : '\u2013');
   return (
     <article class="sheet card cal-sheet" data-testid="sheet">
@@ -69,6 +70,7 @@ export function SheetPage({ id }: { id: string }) {
     <div class="bench-page">
       <p class="no-print"><a href={link('probe', probe.id)}>{w.done.probe}</a></p>
       {data.sheet ? <Body c={data} sheet={data.sheet} probe={probe} /> : <p class="empty">{words.pageMissing}</p>}
+      {data.status === 'proposed' && <DecideForm probe={probe} proposal={data} onDone={reload} />}
       {data.waitsForReview && <ReviewForm calibration={data} onDone={reload} />}
     </div>
   );

@@ -37,8 +37,10 @@ export const calibrate = {
   sheet: {
     title: 'Calibration sheet', by: 'Done by', from: 'Out of the cell', to: 'Back in the cell', work: 'Work', none: 'none', basis: 'Against', asFound: 'As found', measured: 'Calibrated by', asLeft: 'As left', solution: 'Solution', temperature: '\u00b0C', known: 'True', read: 'Read', error: 'Error', lot: 'Lot, expiry',
     verdict: 'Verdict', correction: 'Correction', held: 'before', holds: 'now', reviewer: 'Reviewed by', notReviewed: 'not reviewed yet', objected: 'Objected to by', print: 'Print', remark: 'Remark', settled: 'settled', typed: 'typed', id: 'Sheet', notMeasured: 'not measured', afterCorrection: 'worked out from the same readings under the new correction',
+    buffer: { technical: (ph: string) => `Technical ${ph}`, reference: (ph: string) => `Reference ${ph}` },
     basisOf: { unknown: 'nothing measured', checks: 'checks by hand', buffers: 'buffers', check_solution: 'check solution' }, common: 'Limits and interval of the plant file; where it says nothing they are common practice.',
   },
+  unseen: (probe: string) => `${probe}: a calibration waits for a second look`,
   review: { title: 'Waits for a second look', lead: (who: string) => `${who} did this. Somebody else looks it over: bottles, readings, verdict.`, accept: 'Reviewed, it stands', object: 'Object', why: 'What you saw, or what is wrong' },
   drift: { title: 'From calibration to calibration', perMonth: (v: string, u: string) => `${v} \u00b1 ${u} a month`, of: (n: number) => (n === 1 ? 'over 1 span' : `over ${n} spans`) },
 };
