@@ -20,6 +20,7 @@ export function CalibrateLink({ probe }: { probe: ProbeInfo }) {
       <a class="button" href={link('calibrate', probe.id)}>{w.open}</a>
       {view?.calibrationDueAt && <span class={view.calibrationOverdue ? 'notice' : 'hint'} data-testid="calibration-due">{(view.calibrationOverdue ? w.overdue : w.due)(dayClock(view.calibrationDueAt, zone.value))}</span>}
       {data?.driftPerDay && <span class="hint" data-testid="bench-drift">{w.drift.title}: {w.drift.perMonth(`${signed(30 * data.driftPerDay.value, d)} ${unitText(probe.unit)}`.trim(), fixed(30 * data.driftPerDay.u, d))}, {w.drift.of(data.spans.length)}</span>}
+      {data?.bySlope?.likely && <span class="hint" data-testid="slope-forecast">{w.drift.slope(dayClock(data.bySlope.likely, zone.value))}{data.bySlope.earliest && ` ${w.drift.earliest(dayClock(data.bySlope.earliest, zone.value))}`}</span>}
     </div>
   );
 }

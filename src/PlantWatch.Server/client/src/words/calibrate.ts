@@ -42,5 +42,5 @@ export const calibrate = {
   },
   unseen: (probe: string) => `${probe}: a calibration waits for a second look`,
   review: { title: 'Waits for a second look', lead: (who: string) => `${who} did this. Somebody else looks it over: bottles, readings, verdict.`, accept: 'Reviewed, it stands', object: 'Object', why: 'What you saw, or what is wrong' },
-  drift: { title: 'From calibration to calibration', perMonth: (v: string, u: string) => `${v} \u00b1 ${u} a month`, of: (n: number) => (n === 1 ? 'over 1 span' : `over ${n} spans`) },
+  drift: { slope: (day: string) => `By its slope it is worn out about ${day}`, earliest: (day: string) => `(not before ${day})`, title: 'From calibration to calibration', perMonth: (v: string, u: string) => `${v} \u00b1 ${u} a month`, of: (n: number) => (n === 1 ? 'over 1 span' : `over ${n} spans`) },
 };
