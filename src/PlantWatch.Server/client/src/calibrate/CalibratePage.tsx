@@ -91,7 +91,7 @@ function Guide({ probe }: { probe: ProbeInfo }) {
     const set = (change: Partial<PointDraft>) => setDraft(d => {
       const changed = d[list].map((p, i) => (i === place ? { ...p, ...change } : p));
       // The bottles of as found are those it is calibrated in, unless somebody says otherwise.
-      const next = { ...d, [list]: changed, ...(list === 'found' ? { points: d.points.map((p, i) => (i === place ? { ...p, buffer: changed[i]!.buffer, quinhydrone: changed[i]!.quinhydrone, labelled: changed[i]!.labelled, label: changed[i]!.label, celsius: p.celsius || changed[i]!.celsius } : p)) } : {}) } as BenchDraft;
+      const next = { ...d, [list]: changed, ...(list === 'found' ? { points: d.points.map((p, i) => (i === place ? { ...p, buffer: changed[i]!.buffer, quinhydrone: changed[i]!.quinhydrone, labelled: changed[i]!.labelled, label: changed[i]!.label, celsius: p.celsius === '' || p.celsius === d.found[i]!.celsius ? changed[i]!.celsius : p.celsius } : p)) } : {}) } as BenchDraft;
       keepDraft(probe.id, next);
       return next;
     });
