@@ -37,10 +37,16 @@ public sealed record ProbeHistory(
     /// <summary>What the signal alone says.</summary>
     public required SignalView Signal { get; init; }
 
-    /// <summary>Kept checks that are doubted as things stand now.</summary>
+    /// <summary>Sensitivity of a pH probe as a share of what it should be, 1 = 100 %; null when not known.</summary>
+    public WithU? Slope { get; init; }
+
+    /// <summary>What the newest tests read more than they should, while a bad lot or instrument is believed; null otherwise.</summary>
+    public WithU? TestOff { get; init; }
+
+    /// <summary>Checks on the curve that are doubted as things stand now.</summary>
     public IReadOnlyList<Guid> Doubted { get; init; } = [];
 
-    /// <summary>Kept checks that are taken in as things stand now, whatever was said of them at first.</summary>
+    /// <summary>Checks on the curve that are taken in as things stand now, whatever was said of them at first.</summary>
     public IReadOnlyList<Guid> TakenIn { get; init; } = [];
 
     /// <summary>The flow switch of its sample cell; null when it has none.</summary>

@@ -9,14 +9,19 @@ namespace PlantWatch.Server.Live;
 /// <summary>What the line of a probe has learned, and since when.</summary>
 internal static class LearnedViews
 {
-    public static LearnedView? Of(ProbePlan plan, ProbeTrust trust, ImmutableArray<Calibration> calibrations)
+    /// <param name="plan">The probe.</param>
+    /// <param name="trust">Its trust.</param>
+    /// <param name="calibrations">Its calibrations.</param>
+    /// <param name="taken">Sample times of the checks that were taken in, newest first.</param>
+    public static LearnedView? Of(ProbePlan plan, ProbeTrust trust, ImmutableArray<Calibration> calibrations, IReadOnlyList<Instant> taken)
     {
         if (TrustLimits.Of(plan.Measurand) is not { Learns: true } limits) return null;
-        ImmutableArray<PairedCheck> counted = [.. trust.Pairs.Where(p => !p.Doubted)];
-        var since = counted.Length > trust.Taken ? counted[^Math.Max(1, trust.Taken)..] : counted;
-        var days = trust.Taken > 1 && since.Length > 1 ? (since[^1].SampledAt - since[0].SampledAt).TotalDays : 0;
+        // The record keeps all checks, the trust only the newest: how long ago the line began is told by the record.
+        var first = trust.Taken > 0 && taken.Count > 0 ? taken[Math.Min(trust.Taken, taken.Count) - 1] : trust.JudgedAt;
+        var days = trust.Taken > 1 && taken.Count > 1 ? (taken[0] - first).TotalDays : 0;
+        var restarted = taken.Count > trust.Taken ? Restarted(calibrations, first, trust.Taken == 0) : null;
         return new LearnedView(
-            trust.Taken, limits.ChecksNeeded, days, limits.DaysNeeded, counted.Length > trust.Taken ? Restarted(calibrations, trust.Taken > 0 ? since[0].SampledAt : trust.JudgedAt, trust.Taken == 0) : null,
+            trust.Taken, limits.ChecksNeeded, days, limits.DaysNeeded, restarted,
             trust.Line is { } line ? Math.Pow(10, line.Reference) : null, trust.Line?.Level.OrNull(), trust.Line?.Slope.OrNull());
     }
 

@@ -26,18 +26,18 @@ internal static class ProbeHistories
         ImmutableArray<Calibration> calibrations = [.. state.Calibrations.Where(c => c.ProbeId == plan.Id)];
         var advice = CalibrationOffers.For(plan, probe.Trust, calibrations, state.Watermark);
         var why = Wording.English.Say(advice.Why);
-        var kept = probe.Trust.Pairs.ToDictionary(p => p.CheckId);
+        var doubts = new Doubts(probe.Trust, newest);
         return new ProbeHistory(
             SiteApi.Probe(plan), now, Answer(state, plan, probe, now, advice, calibrations), [.. page.Select(JudgementViews.Of)], older, CalibrationApi.Of(state, plan.Id),
             advice.Offer is { } o ? new OfferedCalibration(o.Kind, o.Slope, o.Offset, o.Checks, why) : null, why)
         {
-            Bias = [.. newest.Where(j => j.Judgement.Bias.IsKnown).Reverse().Select(j => Point(j, kept))],
+            Bias = [.. newest.Where(j => j.Judgement.Bias.IsKnown).Reverse().Select(j => Point(j, doubts))],
             Ahead = Ahead(plan, probe.Trust, Now(state, probe)),
             Limits = TrustLimits.Of(plan.Measurand),
-            Learned = LearnedViews.Of(plan, probe.Trust, calibrations),
+            Learned = LearnedViews.Of(plan, probe.Trust, calibrations, [.. newest.Where(j => j.Judgement.Probe.IsKnown && !doubts.Of(j)).Select(j => j.SampledAt)]),
             Signal = SignalViews.Of(probe.Signal),
-            Doubted = [.. probe.Trust.Pairs.Where(p => p.Doubted).Select(p => p.CheckId)],
-            TakenIn = [.. probe.Trust.Pairs.Where(p => !p.Doubted).Select(p => p.CheckId)],
+            Doubted = [.. newest.Where(doubts.Of).Select(j => j.Judgement.CheckId)],
+            TakenIn = [.. newest.Where(j => j.Judgement.Probe.IsKnown && !doubts.Of(j)).Select(j => j.Judgement.CheckId)],
             FlowSwitchId = plan.FlowSwitchId,
         };
     }
@@ -62,12 +62,8 @@ internal static class ProbeHistories
         return new(answer.Whom, Wording.English.Say(answer.Sentence), [.. answer.Steps.Select(s => new AdvisedStepView(s.Kind, Wording.English.Text(s.Text)))]);
     }
 
-    private static BiasPoint Point(Judged j, Dictionary<Guid, PairedCheck> kept) =>
-        new(j.Judgement.CheckId, j.SampledAt, j.Judgement.Bias.Value, j.Judgement.Bias.Expanded, IsDoubted(j, kept));
-
-    // What was doubted at first and confirmed by its repeat counts.
-    private static bool IsDoubted(Judged j, Dictionary<Guid, PairedCheck> kept) =>
-        kept.TryGetValue(j.Judgement.CheckId, out var pair) ? pair.Doubted : j.Judgement.Verdict == Verdict.CheckSuspect;
+    private static BiasPoint Point(Judged j, Doubts doubts) =>
+        new(j.Judgement.CheckId, j.SampledAt, j.Judgement.Bias.Value, j.Judgement.Bias.Expanded, doubts.Of(j));
 
     private static BiasAheadView? Ahead(ProbePlan plan, ProbeTrust trust, Instant now)
     {

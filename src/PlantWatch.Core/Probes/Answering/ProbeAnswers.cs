@@ -43,11 +43,14 @@ public static class ProbeAnswers
         if (limits is null) return Say(Believe.Neither, Reason.Of("probe_answer.signal_only"), SignalStep(input));
         if (trust.Pairs.IsEmpty) return Say(Believe.Neither, Reason.Of("probe_answer.untested"), NextStep.Test);
         if (limits.Learns && trust.Line is null) return Learning(trust, limits);
+        if (IsAnew(trust)) return Say(Believe.Neither, Reason.Of("probe_answer.anew"), NextStep.Test);
         if (trust.Verdict == Verdict.CheckSuspect) return TestAlone(input);
-        if (IsFlagged(trust)) return Flagged(input);
-        if (trust.Taken == 0) return Say(Believe.Neither, Reason.Of("probe_answer.anew"), NextStep.Test);
-        return Agrees(input, limits);
+        return IsFlagged(trust) ? Flagged(input) : Agrees(input, limits);
     }
+
+    // Whatever the tests said before, the work since may have mended it.
+    private static bool IsAnew(ProbeTrust trust) => (trust.Taken == 0 && trust.Verdict != Verdict.CheckSuspect)
+        || trust.Reasons is [{ Code: "trust.calibrated_since" or "trust.panel_adjusted_since" or "trust.cleaned_since" or "trust.line_starts_anew" }, ..];
 
     private static ProbeAnswer Learning(ProbeTrust trust, TrustLimits limits)
     {

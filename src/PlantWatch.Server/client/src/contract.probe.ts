@@ -27,6 +27,6 @@ export interface ProbeHistory {
   /** Why there is an offer, or why there is none. */
   advice: Said[];
   bias: BiasPoint[]; ahead: BiasAheadView | null; limits: TrustLimits | null; learned: LearnedView | null; agreement: AgreementView | null; signal: SignalView;
-  doubted: string[]; takenIn: string[]; flowSwitchId: string | null;
+  slope: WithU | null; testOff: WithU | null; doubted: string[]; takenIn: string[]; flowSwitchId: string | null;
 }
 export interface JudgementPage { judgements: JudgementView[]; older: Iso | null }

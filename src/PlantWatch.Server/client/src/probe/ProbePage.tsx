@@ -22,9 +22,9 @@ import { VerdictList } from './VerdictList';
 
 const none: Happening[] = [];
 
-/** What was done to the probe and when; what was turned down did nothing to its number. */
-const happeningsOf = (probe: ProbeInfo, all: CalibrationView[]): Happening[] => all.filter(c => c.holdsFrom !== null && c.status !== 'rejected')
-  .map(c => ({ t: Date.parse(c.holdsFrom!), text: `${words.calibrationKind[c.kind]}: ${correction(c, probe)}` }));
+/** What was done to the probe and when. Numbers that were turned down did nothing, but what was cleaned is clean. */
+const happeningsOf = (probe: ProbeInfo, all: CalibrationView[]): Happening[] => all.filter(c => c.holdsFrom !== null && (c.status !== 'rejected' || c.work?.length))
+  .map(c => ({ t: Date.parse(c.holdsFrom!), text: [words.calibrationKind[c.kind] + (c.kind === 'verification' ? '' : `: ${correction(c, probe)}`), ...(c.work ?? []).map(k => words.calibrate.work.kinds[k].toLowerCase())].join(', ') }));
 
 function overlayOf(probe: ProbeInfo, history: ProbeHistory | null): Overlay {
   return {

@@ -8,7 +8,7 @@ const work = (d: number, status: string) => ({ holdsFrom: iso(d), status }) as n
 
 describe('the curve of the bias', () => {
   it('is parted where the probe was worked on, and nowhere else', () => {
-    const { runs, works } = biasRuns({ bias: [point(1, 0.1), point(2, 0.2), point(4, 0)], calibrations: [work(3, 'approved'), work(1.5, 'rejected')] }, 0);
+    const { runs, works } = biasRuns({ bias: [point(1, 0.1), point(2, 0.2), point(4, 0)], calibrations: [work(3, 'approved'), work(1.5, 'rejected'), { ...(work(1.6, 'approved') as object), kind: 'verification' } as never] }, 0);
     expect(runs.map(r => r.length)).toEqual([2, 1]);
     expect(works).toEqual([3 * day]);
   });

@@ -7,7 +7,8 @@ export interface BiasScale { from: number; to: number; reach: number }
 
 /** What the chart of the bias holds within a time: the points after checks, those to come, and the runs between works on the probe. */
 export function biasRuns(history: Pick<ProbeHistory, 'bias' | 'calibrations'>, since: number): { runs: At[][]; set: At[]; works: number[] } {
-  const works = history.calibrations.filter(c => c.holdsFrom !== null && c.status !== 'rejected').map(c => Date.parse(c.holdsFrom!)).filter(t => t >= since).sort((a, b) => a - b);
+  // Looking alone changes nothing; work on the probe does, whatever became of the numbers.
+  const works = history.calibrations.filter(c => c.holdsFrom !== null && (c.work?.length || (c.status !== 'rejected' && c.kind !== 'verification'))).map(c => Date.parse(c.holdsFrom!)).filter(t => t >= since).sort((a, b) => a - b);
   const points = history.bias.map(p => ({ t: Date.parse(p.at), value: p.value, u: p.u, doubted: p.doubted })).filter(p => p.t >= since);
   const runs: At[][] = [];
   let next = 0;
