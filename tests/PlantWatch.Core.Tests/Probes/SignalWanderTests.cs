@@ -104,6 +104,35 @@ public class SignalWanderTests
     }
 
     [Fact]
+    public void A_signal_that_scatters_six_times_as_much_as_it_used_to_asks_for_maintenance_until_it_is_quiet_again()
+    {
+        var water = new SignalWater(31);
+        water.Pass(5 * Day, w => w);
+        water.Noise = 0.036;
+        water.Pass(3 * Hour, w => w);
+        Assert.Equal((Standing.MaintenanceRequired, "signal.noisy"), (water.Health.Standing, Code(water.Health)));
+        water.Pass(2 * Day, w => w, look: health => Assert.Equal("signal.noisy", Code(health)));
+        water.Noise = 0.006;
+        water.Pass(8 * Hour, w => w);
+        Assert.Null(Code(water.Health));
+    }
+
+    [Fact]
+    public void A_signal_that_always_was_noisy_is_not_called_noisy()
+    {
+        var water = new SignalWater(32) { Noise = 0.022 };
+        water.Pass(10 * Day, w => w, look: health => Assert.Null(Code(health)));
+    }
+
+    [Fact]
+    public void Broken_glass_is_not_called_slow()
+    {
+        var water = new SignalWater(33);
+        water.Pass(14 * Day, w => w);
+        water.Pass(10 * Day, w => 7.02 + (0.1 * (w - 7)), look: health => Assert.False(health.Response.IsKnown));
+    }
+
+    [Fact]
     public void Health_is_the_same_after_it_was_written_and_read_and_goes_on_the_same()
     {
         var (live, restored) = (new SignalWater(26), new SignalWater(26));

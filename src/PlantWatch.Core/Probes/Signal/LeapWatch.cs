@@ -13,6 +13,9 @@ internal static class LeapWatch
         var tail = before.Tail;
         if (tail.Count == 0 || at - before.LastAt > SignalLimits.LeapWithin) return null;
         var limit = SignalLimits.LeapOf(probe.Measurand);
+        if (Math.Abs(raw - tail.A) < limit && (tail.Count < 2 || Math.Abs(raw - tail.B) < limit)) return null;
+        // What the noise of now does four times in a hundred thousand is no leap: a difference scatters by root 2.
+        limit = Math.Max(limit, 6 * Math.Sqrt(before.Noise.Now));
         if (Math.Abs(raw - tail.A) >= limit) return new LeapTrial(at, tail.Newest(leaveOut: 0), tail.Rise, limit);
         return tail.Count > 1 && Math.Abs(raw - tail.B) >= limit ? new LeapTrial(at, tail.Newest(leaveOut: 1), tail.Rise, limit) : null;
     }

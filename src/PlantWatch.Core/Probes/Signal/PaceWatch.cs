@@ -36,9 +36,12 @@ internal static class PaceWatch
         // The first day still holds hours from before; after a day only what came since it was found slow counts.
         var slow = now.IsSlow ? Forget(now.Slow).Plus(now.Past[0]) : now.Past[0];
         var fit = PaceFit.Of(now.Usual, now.SlowFor < 4 ? day : slow);
-        if (!now.IsSlow && (fit.Gain < SignalLimits.PaceGain || fit.Minutes < SignalLimits.SlowFrom)) return Swift(now);
+        if (!now.IsSlow && (fit.Gain < SignalLimits.PaceGain || fit.Minutes < SignalLimits.SlowFrom || LostAll(now, day))) return Swift(now);
         return now with { SlowFor = now.SlowFor + 1, Slow = slow, Response = new(fit.Minutes, fit.Minutes * fit.LogUncertainty) };
     }
+
+    // A slow probe keeps the long changes; what lost them as well does not follow at all.
+    private static bool LostAll(SignalPace pace, in LagSums day) => day.L32.Mean < SignalLimits.LongKept * pace.Usual.L32.Mean;
 
     private static SignalPace Swift(SignalPace pace) => pace with { SlowFor = 0, Slow = default, Response = default };
 

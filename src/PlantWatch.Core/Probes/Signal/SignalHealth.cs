@@ -47,6 +47,9 @@ public sealed record SignalHealth
     /// <summary>Changes of value seen, counted up to what makes <see cref="UsuallySameSeconds"/> worth believing.</summary>
     public int Changes { get; init; }
 
+    /// <summary>How far the signal scatters from reading to reading.</summary>
+    public SignalNoise Noise { get; init; }
+
     /// <summary>The block under way.</summary>
     public SignalBlock Block { get; init; }
 

@@ -66,6 +66,9 @@ internal static class SignalLimits
     /// <summary>A slow response has to explain the day better by this difference of chi squares: one parameter more gains it by itself once in 600 days, beside what <see cref="PaceCalm"/> asks of the same day.</summary>
     public const double PaceGain = 10;
 
+    /// <summary>Even a time constant of six hours leaves a tenth of the changes within 160 minutes; broken glass leaves a hundredth of all.</summary>
+    public const double LongKept = 0.03;
+
     /// <summary>Minutes from which a response is called slow: ten times the couple of minutes of a fouled but usable probe.</summary>
     public const double SlowFrom = 20;
 
@@ -87,11 +90,39 @@ internal static class SignalLimits
     /// <summary>From here on after the leap its wandering can be told: two hours after the quarter of an hour of doubt.</summary>
     public static readonly TimeSpan MovesAgainFrom = TimeSpan.FromMinutes(140);
 
+    /// <summary>What sat there for so long is taken back only when it moves as much as usual.</summary>
+    public static readonly TimeSpan SitsSurely = TimeSpan.FromHours(8);
+
     /// <summary>Spikes within about an hour that ask for maintenance: cable, earth, bubbles.</summary>
     public const double SpikesBad = 3;
 
     /// <summary>Half-life of the spike count.</summary>
     public static readonly TimeSpan SpikesHalve = TimeSpan.FromMinutes(30);
+
+    /// <summary>Readings over which the noise of now is taken.</summary>
+    public const double NoiseReadings = 60;
+
+    /// <summary>Blocks to be seen before the usual noise is known: a day, with its strokes and bathers.</summary>
+    public const int NoiseEnough = 288;
+
+    /// <summary>Blocks over which it is remembered: a week.</summary>
+    public const int NoiseMost = 2016;
+
+    /// <summary>Noise has grown when its variance is nine times the usual: three times the scatter. Of 60 readings the variance scatters by a fifth, so chance does not do it.</summary>
+    public const double NoiseGrown = 9;
+
+    /// <summary>It is still grown, and not learned from, above four times.</summary>
+    public const double NoiseHeld = 4;
+
+    /// <summary>And it has to matter: the scatter of one reading at which a control loop begins to dose for noise (common practice).</summary>
+    public static double NoiseMatters(Measurand measurand) => measurand switch
+    {
+        Measurand.Ph => 0.02,
+        Measurand.Orp => 5,
+        Measurand.Temperature => 0.1,
+        Measurand.FreeChlorine => 0.05,
+        _ => double.MaxValue,
+    };
 
     /// <summary>A device clock ahead by more than this is wrong.</summary>
     public const double ClockAheadSeconds = 30;

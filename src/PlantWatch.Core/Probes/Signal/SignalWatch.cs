@@ -51,12 +51,13 @@ internal static class SignalWatch
     {
         var block = SignalLimits.BlockOf(probe.Every);
         var closes = !before.Block.Since.IsSet || at - before.Block.Since >= block;
+        var noise = before.Noise.Hear(raw, before.Tail);
         var moved = raw != before.LastRaw && before.SameSince.IsSet;
         var stayed = (at - before.SameSince).TotalSeconds;
         var weight = 1.0 / Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded);
         return before with
         {
-            LastAt = at, LastRaw = raw, Tail = before.Tail.Push(raw), SameSince = moved ? at : before.SameSince, LagSeconds = Lag(before, lag),
+            LastAt = at, LastRaw = raw, Tail = before.Tail.Push(raw), Noise = closes ? noise.Close() : noise, SameSince = moved ? at : before.SameSince, LagSeconds = Lag(before, lag),
             UsuallySameSeconds = moved ? before.UsuallySameSeconds + (weight * (stayed - before.UsuallySameSeconds)) : before.UsuallySameSeconds,
             LongestSameSeconds = moved && !IsStuck(before, at) ? Math.Max(before.LongestSameSeconds, stayed) : before.LongestSameSeconds,
             Changes = moved ? Math.Min(before.Changes + 1, SignalLimits.ChangesNeeded) : before.Changes,
@@ -86,6 +87,8 @@ internal static class SignalWatch
         if (IsStuck(now, at)) return Say(now, Standing.Failure, "signal.stuck", Math.Round((at - now.SameSince).TotalSeconds));
         if (now.Wander.IsStill) return SayStill(probe, now);
         if (now.LeaptAt.IsSet && at - now.LeaptAt < LeapTrial.Lasts + SignalLimits.LeapShown) return Say(now, Standing.OutOfSpecification, "signal.leapt");
+        if (probe.Every <= SignalLimits.LeapWithin && now.Noise.IsGrown(probe, Said(now, "signal.noisy")))
+            return Say(now, Standing.MaintenanceRequired, "signal.noisy", Math.Sqrt(now.Noise.Now), Math.Sqrt(now.Noise.Usual));
         if (now.Spikes >= SignalLimits.SpikesBad) return Say(now, Standing.MaintenanceRequired, "signal.spikes");
         if (now.Wander.Pace.IsSlow) return Say(now, Standing.MaintenanceRequired, "signal.slow", Math.Round(now.Response.Value));
         if (now.LagSeconds < -SignalLimits.ClockAheadSeconds) return Say(now, Standing.MaintenanceRequired, "signal.clock_ahead", Math.Round(-now.LagSeconds));
@@ -93,9 +96,13 @@ internal static class SignalWatch
         return Stand(now, Standing.Good, []);
     }
 
-    // What leapt to seven and moves there as it always did is a probe that leapt, with its glass whole.
-    private static bool MaySitAtSeven(ProbePlan probe, SignalHealth now, Instant at) => LeapWatch.IsNearSeven(probe, now.LastRaw)
-        && (at - now.AtSevenSince < SignalLimits.MovesAgainFrom || now.Wander.Hours.IsStill || now.Wander.Lively < now.Wander.Hours.Usual * SignalLimits.LivelyAgain);
+    // What leapt to seven and moves there as it always did is a probe that leapt, with its glass whole. Later it takes more to be believed again: a shock moves broken glass too.
+    private static bool MaySitAtSeven(ProbePlan probe, SignalHealth now, Instant at)
+    {
+        var since = at - now.AtSevenSince;
+        if (!LeapWatch.IsNearSeven(probe, now.LastRaw)) return false;
+        return since < SignalLimits.MovesAgainFrom || now.Wander.Lively < now.Wander.Hours.Usual * (since < SignalLimits.SitsSurely ? SignalLimits.LivelyAgain : 1);
+    }
 
     // Close to seven it is said soon; further off, with the probe's own offset, only once it is seen not to move.
     private static bool SitsAtSeven(SignalHealth now, Instant at) => now.AtSevenSince.IsSet

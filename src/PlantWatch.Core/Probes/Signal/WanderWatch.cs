@@ -19,6 +19,8 @@ internal static class WanderWatch
         var whole = now.Blocks >= SignalLimits.Window;
         if (whole) now = now with { Blocks = 0 };
         if (Liveliness(ring, out var scatters) is not { } lively) return now;
+        // Broken glass must not become its own measure.
+        if (atSeven) return now with { Lively = lively };
         now = now with { Lively = lively, Hours = now.Hours.Next(lively, scatters ? SignalLimits.ScatterCalm : SignalLimits.HoursCalm, whole) };
         if (now.Days.IsStill && lively > now.Hours.Usual * SignalLimits.LivelyAgain) now = now with { Days = now.Days with { IsStill = false, Trough = now.Days.Usual } };
         if (whole) now = Day(now, lively);
