@@ -109,6 +109,26 @@ public sealed class ReplayCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_standing_is_written_at_its_own_time_however_events_are_batched()
+    {
+        Replay(days: 2);
+        File.AppendAllText(Path.Combine(_folder, "2", "input", "flow.csv"), $"{Time(1800)},p,0\n{Time(1810)},p,1\n");
+        Assert.Equal(0, CommandLine.Run(["replay", Path.Combine(_folder, "2"), "--out", Path.Combine(_folder, "2", "out")], TextWriter.Null, TextWriter.Null));
+        Said[] said = [.. File.ReadLines(Path.Combine(_folder, "2", "out", "verdicts.csv")).Skip(1).Select(Said.Of).Where(v => v.Probe == "p-ph" && v.Time >= Start.AddMinutes(1790) && v.Time < Start.AddMinutes(1850))];
+        Assert.Equal([("check_function", Start.AddMinutes(1800)), ("good", Start.AddMinutes(1814))], said.Select(v => (v.Status, v.Time)));
+    }
+
+    [Fact]
+    public void Readings_that_no_probe_can_show_are_counted()
+    {
+        Replay(days: 1);
+        File.AppendAllText(Path.Combine(_folder, "1", "input", "readings.csv"), $"{Time(1441)},p-ph,15\n{Time(1442)},p-ph,7.4\n");
+        var output = new StringWriter();
+        Assert.Equal(0, CommandLine.Run(["replay", Path.Combine(_folder, "1"), "--out", Path.Combine(_folder, "1", "out")], output, TextWriter.Null));
+        Assert.Contains("1 readings lie beyond what their probe can show", output.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_empty_line_among_the_readings_ends_nothing()
     {
         var whole = Replay(days: 2);

@@ -17,6 +17,9 @@ internal sealed class PoolReplay(RecordedPlant.Pool pool, IReadOnlyList<Recorded
     /// <summary>Readings that went through.</summary>
     public long Readings { get; private set; }
 
+    /// <summary>Readings that the fold refused.</summary>
+    public long Refused { get; private set; }
+
     /// <summary>What was wrong with the input; null when nothing was.</summary>
     public Exception? Fault { get; private set; }
 
@@ -52,6 +55,7 @@ internal sealed class PoolReplay(RecordedPlant.Pool pool, IReadOnlyList<Recorded
 
         Until(replayed, aside.Count > 0 ? aside[^1].At + Minute : _minute);
         replayed.Flush();
+        Refused = replayed.Refused;
     }
 
     // What happened beside the readings up to a time, and the clock.

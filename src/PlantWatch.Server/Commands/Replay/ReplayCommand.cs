@@ -51,6 +51,7 @@ internal static class ReplayCommand
         }
 
         // Nothing is left out in silence: what belongs to no probe of the plant, or stands where its pool is over, is named.
+        if (pools.Sum(p => p.Refused) is > 0 and var refused) output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{refused:#,0} readings lie beyond what their probe can show and were refused"));
         return sections.Stranger is { } line ? throw new FormatException($"readings.csv: \"{line}\" is of no probe of plant.csv, or its pool was over before") : pools.Sum(p => p.Readings);
     }
 

@@ -42,11 +42,14 @@ internal sealed class ReplayedPool
     /// <summary>A probe was cleaned and calibrated in buffers: nothing that was known of its bias holds on.</summary>
     public void Service(Instant at, string probe)
     {
+        Flush();
         var id = Id();
         var proposed = Now(at);
         _batch.Add(new CalibrationProposed(proposed, new Calibration { Id = id, ProbeId = probe, Kind = CalibrationKind.TwoPoint, ProposedBy = "service", ProposedAt = proposed }));
         var decided = Now(at);
         _batch.Add(new CalibrationDecided(decided, id, CalibrationStatus.Approved, decided, "service", "cleaned and calibrated"));
+        Flush();
+        _sheet.Look(at, probe, _state);
     }
 
     /// <summary>A check was typed in.</summary>
@@ -74,15 +77,22 @@ internal sealed class ReplayedPool
         if (_batch.Count >= BatchEvents) Flush();
     }
 
+    /// <summary>Readings that the fold refused, such as one beyond what its probe can show.</summary>
+    public long Refused { get; private set; }
+
     /// <summary>Runs what waits.</summary>
     public void Flush()
     {
         if (_batch.Count == 0) return;
-        var result = Step.Run(_state, _batch);
-        _state = result.Next;
-        foreach (var reading in result.Readings) _recent[reading.Series].Add(reading.MeasuredAt, reading.Raw, reading.Quality);
-        _sheet.Take(result.Entries, _state);
+        _state = FineSteps.Run(_state, _batch, Take);
         _batch.Clear();
+    }
+
+    private void Take(StepResult result)
+    {
+        foreach (var reading in result.Readings) _recent[reading.Series].Add(reading.MeasuredAt, reading.Raw, reading.Quality);
+        _sheet.Take(result.Entries, result.Next);
+        Refused += result.Refusals.Length;
     }
 
     // Receive times rise strictly within a circuit.

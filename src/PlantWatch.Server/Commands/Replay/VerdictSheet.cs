@@ -19,7 +19,7 @@ internal sealed class VerdictSheet(IReadOnlySet<string> asked)
     /// <summary>Rows of doubted.csv.</summary>
     public StringBuilder Doubted { get; } = new();
 
-    /// <summary>What a batch said.</summary>
+    /// <summary>What a step said, and the state after it.</summary>
     public void Take(IEnumerable<RecordEntry> entries, CircuitState state)
     {
         foreach (var entry in entries)
@@ -32,6 +32,9 @@ internal sealed class VerdictSheet(IReadOnlySet<string> asked)
             }
         }
     }
+
+    /// <summary>Something was done to a probe: what is thought of it may be another thing now.</summary>
+    public void Look(Instant at, string probe, CircuitState state) => Row(at, probe, state);
 
     private void Judged(Instant at, Judgement judgement, CircuitState state)
     {

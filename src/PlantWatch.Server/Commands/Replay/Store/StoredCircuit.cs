@@ -119,8 +119,12 @@ internal sealed class StoredCircuit
     private void Flush()
     {
         if (_batch.Count == 0) return;
-        var result = Step.Run(_state, _batch);
-        _state = result.Next;
+        _state = FineSteps.Run(_state, _batch, Take);
+        _batch.Clear();
+    }
+
+    private void Take(StepResult result)
+    {
         Readings += result.Readings.Length;
         Refused += result.Refusals.Length;
         if (_batch is [CheckEntered or CalibrationProposed or CalibrationDecided])
@@ -130,8 +134,7 @@ internal sealed class StoredCircuit
         }
 
         Entries.AddRange(result.Entries);
-        _sheet.Take(result.Entries, _state);
-        _batch.Clear();
+        _sheet.Take(result.Entries, result.Next);
     }
 
     // Receive times rise strictly within a circuit.
