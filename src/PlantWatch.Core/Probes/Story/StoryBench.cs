@@ -106,8 +106,9 @@ internal sealed class StoryBench
     private Estimate Unbiased(StoryProbe probe)
     {
         var model = TrustModel.Of(probe.Plan.Measurand)!;
-        if (probe.IsFlagged || probe.Trust.Standing == Standing.Unknown || !probe.Trust.Bias.IsKnown)
-            return new(probe.Read.Value, Root(probe.Read.StandardUncertainty, probe.IsFlagged ? model.MaintenanceAt / 2 : model.UncheckedSd));
+        var isCalledWrong = _input.IsCalledWrong(probe);
+        if (isCalledWrong || probe.Trust.Standing == Standing.Unknown || !probe.Trust.Bias.IsKnown)
+            return new(probe.Read.Value, Root(probe.Read.StandardUncertainty, isCalledWrong ? model.MaintenanceAt / 2 : model.UncheckedSd));
         var bias = Reconciliation.BiasAt(probe.Plan, probe.Trust, _input.SampledAt);
         return new(probe.Read.Value - bias.Value, Root(Root(probe.Read.StandardUncertainty, bias.StandardUncertainty), model.OwnScatter));
     }

@@ -53,6 +53,11 @@ public sealed record StoryInput
         return null;
     }
 
+    /// <summary>True when the checks call a probe wrong and the newest test is off to the same side. A test on the other side is no part of that story: the probe's bias is known, and the test stands against it.</summary>
+    internal bool IsCalledWrong(StoryProbe probe) =>
+        probe.IsFlagged && (!probe.Read.IsKnown || !probe.Trust.Bias.IsKnown || Test(probe.Plan.Measurand) is not { Result.Censoring: Censoring.None } test
+            || Math.Sign(probe.Read.Value - test.Result.Value) == Math.Sign(probe.Trust.Bias.Value));
+
     /// <summary>The probe of a measurand that could be compared, else any; null without one.</summary>
     public StoryProbe? Probe(Measurand measurand)
     {

@@ -80,10 +80,10 @@ internal sealed class StorySigns
     private void OfChecks(StoryProbe probe, StoryPart part)
     {
         var (trust, name, unit) = (probe.Trust, probe.Plan.Measurand.Key(), probe.Plan.Measurand.Unit());
-        if (probe.IsFlagged) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
+        if (_input.IsCalledWrong(probe)) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
         // What the checks said before a signal went bad says nothing of it now.
         else if (trust is { Standing: Standing.Good, Taken: >= 3 } && probe.Signal.Standing is Standing.Good or Standing.Unknown && !HasLeapt(probe)) StandsBy(probe, part, name);
-        if (!probe.IsFlagged && trust.Bias.IsKnown && Math.Abs(trust.Bias.Value) > trust.Bias.StandardUncertainty)
+        if (!_input.IsCalledWrong(probe) && trust.Bias.IsKnown && Math.Abs(trust.Bias.Value) > trust.Bias.StandardUncertainty)
             Add(StoryPart.None, 1, Reason.Of("story.sign_bias_taken_off", name, trust.Bias.Value, trust.Bias.Expanded, unit));
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Core.Probes;
 
@@ -13,6 +14,10 @@ internal sealed class StorySteps
     private const double SureEnoughToTurn = 0.85;
     // Nil by DPD: an empty pool, or one so full that the dye is bleached.
     private const double Nil = 0.1;
+
+    // Above this the scale ends, and the dye may (ISO 7393-2:2017, scope).
+    private const double MostInCell = 5;
+
     private const double WorthAsking = 0.03;
 
     private readonly StoryInput _input;
@@ -57,7 +62,7 @@ internal sealed class StorySteps
     private void OfTest(StoryTest test, StoryPart part)
     {
         if (part == StoryPart.None || Quarrel(part) < WorthAsking) return;
-        var mayBleach = part == StoryPart.ChlorineTest && (test.Suspect || _input.IncidentOpen || test.Result.Value <= Nil) && test.Result.Dilution <= 1;
+        var mayBleach = part == StoryPart.ChlorineTest && (_input.IncidentOpen || test.Result.Value <= Nil || test.Result.Value > MostInCell || test.Result.Look == CellLook.PinkFlash) && test.Result.Dilution <= 1;
         // A repeat tells of the probe as well as of the test: it is asked of whichever is less certain.
         Add(mayBleach ? StoryAct.Dilute : StoryAct.RepeatTest, part, null, Asked(part), _wrong(part));
         if (!mayBleach) Add(StoryAct.OtherLot, part, null, Asked(part), _wrong(part));

@@ -110,6 +110,15 @@ public sealed class TrustStoryTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_probe_known_to_read_high_is_not_blamed_for_a_test_that_reads_higher_still()
+    {
+        var apart = new ToldPool { PhTest = 7.9, ChlorineTest = null, PhRead = 7.54, PhChecks = Standing.MaintenanceRequired, PhBias = 0.16 };
+        Assert.Equal(StoryPart.PhTest, Tell(apart).Explanations[0].Part);
+        Assert.DoesNotContain(Tell(apart).Signs, s => s.What.Code == "story.sign_checks_call_it_wrong");
+        Assert.Equal(StoryAnswer.ProbeDrifts, Tell(apart with { PhTest = 7.15 }).Answer);
+    }
+
+    [Fact]
     public void A_leap_is_no_water()
     {
         var apart = new ToldPool { PhTest = 7.4, ChlorineTest = null, PhRead = 7.75 };
