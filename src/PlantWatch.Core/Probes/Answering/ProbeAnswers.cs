@@ -48,9 +48,9 @@ public static class ProbeAnswers
         return IsFlagged(trust) ? Flagged(input) : Agrees(input, limits);
     }
 
-    // Whatever the tests said before, the work since may have mended it.
+    // Whatever the tests said before, the work since may have mended it. A correction made from the checks themselves is no work on the probe.
     private static bool IsAnew(ProbeTrust trust) => (trust.Taken == 0 && trust.Verdict != Verdict.CheckSuspect)
-        || trust.Reasons is [{ Code: "trust.calibrated_since" or "trust.panel_adjusted_since" or "trust.cleaned_since" or "trust.line_starts_anew" }, ..];
+        || (trust.Reasons is [{ Code: not "trust.corrected_since" } first, ..] && (first.Code.EndsWith("_since", StringComparison.Ordinal) || first.Code.EndsWith("_anew", StringComparison.Ordinal)));
 
     private static ProbeAnswer Learning(ProbeTrust trust, TrustLimits limits)
     {
