@@ -23,7 +23,7 @@ export function SolutionPick({ bench, point, bottle, errors, name, onChange, onB
     <label key={key} class="choice"><input type="radio" name={'bottle-' + name} checked={checked} data-testid={`bottle-${key}`} onChange={() => onChange({ ...change, settled: null })} />{text}</label>);
   return (
     <>
-      <Field name="solution" label={w.which} error={errors['solution']} hint={ph ? w.trap : undefined} group>
+      <Field name="solution" label={w.which} error={errors['solution']} hint={ph ? w.trap : w.orpReference} group>
         {ph && (['technical', 'reference'] as const).map(family => (
           <div key={family} class="bottle-family"><span class="label">{w.family[family]}</span>
             <div class="bottles">{bench.buffers.filter(b => b.family === family).map(b => choice(b.buffer, b.nominal.toFixed(2), !point.labelled && point.buffer === b.buffer, { buffer: b.buffer, labelled: false }))}</div></div>))}

@@ -16,6 +16,7 @@ export const calibrate = {
   place: (n: number, all: number) => (all > 1 ? `Solution ${n} of ${all}` : 'Solution'),
   which: 'Which bottle?', family: { technical: 'Technical buffers', reference: 'Reference buffers', unknown: '' }, other: 'Another bottle: its label', labelValue: (unit: string) => `Value on the label at this temperature${unit ? `, ${unit}` : ''}`,
   trap: 'Read the bottle: 7.00 and 6.86 are two different buffers.', quinhydrone: { phthalate: 'Quinhydrone in buffer pH 4', phosphate: 'Quinhydrone in buffer pH 7', unknown: '' },
+  orpReference: 'These values are against Ag/AgCl in 3.33 mol/L potassium chloride. For another reference electrode take the label of the bottle.',
   celsius: 'Temperature of the solution, \u00b0C', is: (value: string) => `It is ${value} at this temperature`, outOfTable: 'No value in the table for this temperature',
   bottle: 'Lot and expiry of the bottle', lot: 'Lot', expires: 'Expires', expired: 'This bottle is out of date: open a fresh one.',
   putIn: 'It stands in the solution now', wait: 'Wait until it has settled', settling: (span: string, most: string) => `moved by ${span} in this time; up to ${most} counts as settled`, collecting: (done: string, all: string) => `${done} of ${all} s of readings so far;`,
