@@ -31,4 +31,8 @@ public enum Verdict
 /// <param name="Reasons">Why, most important first; never empty.</param>
 public sealed record Judgement(
     Guid CheckId, string ProbeId, Measurand Measurand, Verdict Verdict,
-    Estimate Probe, Estimate Test, Estimate Bias, Standing Standing, ImmutableArray<Reason> Reasons);
+    Estimate Probe, Estimate Test, Estimate Bias, Standing Standing, ImmutableArray<Reason> Reasons)
+{
+    /// <summary>How fast the bias drifts by this check and those before, in the measurand's unit a day; unknown until there is an estimate.</summary>
+    public Estimate Drift { get; init; }
+}

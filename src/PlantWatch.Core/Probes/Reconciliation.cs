@@ -30,6 +30,15 @@ public sealed record ProbeCheck
     /// <summary>What the temperature probe of the same water did then; null when there is none. Only ORP needs it, when the check has no temperature.</summary>
     public ProbeWindow? WaterTemperature { get; init; }
 
+    /// <summary>Since when the probe's signal was followed without a break; never when it was not.</summary>
+    public Instant WatchedSince { get; init; }
+
+    /// <summary>True when the signal alone says that the probe shows nothing: stuck, broken.</summary>
+    public bool SignalFails { get; init; }
+
+    /// <summary>The pH that is believed of the sampled water, by probe and test together; unknown when only the test says.</summary>
+    public Estimate BelievedPh { get; init; }
+
     /// <summary>The newest cyanuric acid known of the pool in mg/L; null when never tested.</summary>
     public double? Cyanurate { get; init; }
 
@@ -63,22 +72,27 @@ public static class Reconciliation
     public static Reconciled? Judge(ProbeTrust soFar, ProbeCheck input)
     {
         if (!Concerns(input.Probe, input.Check) || TrustModel.Of(input.Probe.Measurand) is not { } model) return null;
-        var pairs = PairBook.Without(soFar.Pairs, input.Check.Corrects);
-        if (!Pairing.TryMake(model, input, out var pair, out var why)) return NotComparable(soFar, pairs, input, why);
-        if (!PairBook.TryAdd(pairs, pair, out pairs)) return NotComparable(soFar, pairs, input, Reason.Of("pair.older_than_kept"));
-        var (trust, seen) = TrustFold.Run(input.Probe, model, pairs, CalibrationsInForce.Changes(input.Calibrations, input.Probe.Id, input.Now), input.Check.Id);
-        return new(trust, new(input.Check.Id, input.Probe.Id, input.Probe.Measurand, seen.Verdict, seen.Probe, seen.Test, seen.Bias, seen.Standing, seen.Reasons));
+        var without = soFar with { Pairs = PairBook.Without(soFar.Pairs, input.Check.Corrects) };
+        if (!Pairing.TryMake(model, input, out var pair, out var why)) return NotComparable(soFar, without, input, why);
+        if (!PairBook.TryAdd(without, pair, out var with)) return NotComparable(soFar, without, input, Reason.Of("pair.older_than_kept"));
+        var changes = CalibrationsInForce.Changes(input.Calibrations, input.Probe.Id, input.Now);
+        var isNewest = with.Pairs[^1].CheckId == input.Check.Id && with.Pairs.Length == soFar.Pairs.Length + 1;
+        var (trust, seen) = isNewest ? TrustFold.GoOn(input.Probe, model, with, changes) : TrustFold.Run(input.Probe, model, with, changes, input.Check.Id);
+        return new(trust, new(input.Check.Id, input.Probe.Id, input.Probe.Measurand, seen.Verdict, seen.Probe, seen.Test, seen.Bias, seen.Standing, seen.Reasons) { Drift = seen.Drift });
     }
 
-    // The trust stays as it was, unless the check corrects an earlier one whose pair then falls out.
-    private static Reconciled NotComparable(ProbeTrust soFar, ImmutableArray<PairedCheck> pairs, ProbeCheck input, Reason why)
+    // The trust stays as it was, unless the check corrects an earlier one whose pair then falls out. A bound is no number to compare with, but it can be wrong all the same.
+    private static Reconciled NotComparable(ProbeTrust soFar, ProbeTrust without, ProbeCheck input, Reason why)
     {
-        var trust = pairs.Length == soFar.Pairs.Length ? soFar : Refold(soFar with { Pairs = pairs }, input.Probe, input.Calibrations, input.Now);
-        return new(trust, new(input.Check.Id, input.Probe.Id, input.Probe.Measurand, Verdict.NotComparable, default, default, trust.Bias, trust.Standing, [why]));
+        var trust = without.Pairs.Length == soFar.Pairs.Length ? soFar : Refold(without, input.Probe, input.Calibrations, input.Now);
+        var doubt = BoundCheck.Contradicted(trust, input);
+        return new(trust, new(
+            input.Check.Id, input.Probe.Id, input.Probe.Measurand, doubt is null ? Verdict.NotComparable : Verdict.CheckSuspect, default, default, trust.Bias, trust.Standing,
+            doubt is null ? [why] : [doubt, why]) { Drift = trust.Drift });
     }
 
     // ORP is judged by the chlorine of the check; every other probe by a test of its own measurand.
-    private static Measurand TestedBy(Measurand probe) => probe == Measurand.Orp ? Measurand.FreeChlorine : probe;
+    internal static Measurand TestedBy(Measurand probe) => probe == Measurand.Orp ? Measurand.FreeChlorine : probe;
 
     /// <summary>Folds the kept pairs anew, after a calibration was approved or the panel adjusted.</summary>
     /// <param name="soFar">The trust with its pairs.</param>
@@ -87,15 +101,28 @@ public static class Reconciliation
     /// <param name="now">Calibrations that hold only later are left for later.</param>
     public static ProbeTrust Refold(ProbeTrust soFar, ProbePlan probe, ImmutableArray<Calibration> calibrations, Instant now) =>
         TrustModel.Of(probe.Measurand) is { } model
-            ? TrustFold.Run(probe, model, soFar.Pairs, CalibrationsInForce.Changes(calibrations, probe.Id, now), Guid.Empty).Trust
+            ? TrustFold.Run(probe, model, soFar, CalibrationsInForce.Changes(calibrations, probe.Id, now), Guid.Empty).Trust
             : soFar;
 
-    /// <summary>The bias as it must be taken to be at a later time: the value stays, its uncertainty grows by what the probe may have drifted since.</summary>
+    /// <summary>Takes in that the probe's signal leapt and stayed: until a test says otherwise, the probe moved and not the water.</summary>
+    /// <param name="soFar">The trust.</param>
+    /// <param name="probe">The probe.</param>
+    /// <param name="calibrations">The calibrations of the circuit.</param>
+    /// <param name="leap">When, and how far.</param>
+    public static ProbeTrust Leapt(ProbeTrust soFar, ProbePlan probe, ImmutableArray<Calibration> calibrations, SignalLeap leap) =>
+        soFar.Base is { } settled && leap.At <= settled.At ? soFar : Refold(soFar with { Leaps = [.. Newest(soFar.Leaps), leap] }, probe, calibrations, leap.At);
+
+    // A signal that leaps all day is broken, and the signal says so; the estimate need not follow each of them.
+    private static ImmutableArray<SignalLeap> Newest(ImmutableArray<SignalLeap> leaps) => leaps.Length < MostLeaps ? leaps : leaps.RemoveAt(0);
+
+    private const int MostLeaps = 8;
+
+    /// <summary>The bias as it must be taken to be at a later time: it drifts on, and its uncertainty grows by that of the drift and by what the probe may do while nobody tests.</summary>
     public static Estimate BiasAt(ProbePlan probe, ProbeTrust trust, Instant now)
     {
         if (!trust.Bias.IsKnown || TrustModel.Of(probe.Measurand) is not { } model) return default;
         var days = Math.Max(0, (now - trust.JudgedAt).TotalDays);
-        var u = trust.Bias.StandardUncertainty;
-        return new(trust.Bias.Value, Math.Sqrt((u * u) + (model.DriftVariancePerDay * days)));
+        var (u, drift) = (trust.Bias.StandardUncertainty, trust.Drift.StandardUncertainty * days);
+        return new(trust.Bias.Value + (trust.Drift.Value * days), Math.Sqrt((u * u) + (drift * drift) + (model.UntestedPerDay * days)));
     }
 }

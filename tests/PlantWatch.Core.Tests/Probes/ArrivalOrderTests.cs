@@ -16,12 +16,12 @@ public class ArrivalOrderTests
 
     [Fact]
     public void Trust_in_a_ph_probe_is_the_same_whatever_the_order_of_arrival() =>
-        Gen.Select(Check.Array[1, 40], Gen.Int).Sample((checks, seed) => Compare(new TestPool(Measurand.Ph), checks, seed,
+        Gen.Select(Check.Array[1, ProbeTrust.Kept], Gen.Int).Sample((checks, seed) => Compare(new TestPool(Measurand.Ph), checks, seed,
             (pool, c) => pool.InputOf(pool.CheckOf(c.Hour, new TestResult(Measurand.Ph, c.Test, TestMethod.Photometer)), c.Probe)));
 
     [Fact]
     public void Trust_in_an_orp_probe_is_the_same_whatever_the_order_of_arrival() =>
-        Gen.Select(Check.Array[1, 40], Gen.Int).Sample((checks, seed) => Compare(new TestPool(Measurand.Orp), checks, seed,
+        Gen.Select(Check.Array[1, ProbeTrust.Kept], Gen.Int).Sample((checks, seed) => Compare(new TestPool(Measurand.Orp), checks, seed,
             (pool, c) => pool.InputOf(pool.OrpCheckOf(c.Hour, 1 + Math.Abs(c.Probe - c.Test), c.Test), 700 + (100 * (c.Probe - c.Test)))));
 
     private static void Compare(

@@ -50,10 +50,20 @@ internal static class CheckFold
     private static ImmutableArray<Judgement> Judge(Draft draft, CheckEntered said, Plausibility plausibility)
     {
         var judgements = ImmutableArray.CreateBuilder<Judgement>();
+        JudgeThose(draft, said, plausibility, judgements, measurand => measurand != Measurand.Orp);
+        // What the ORP should be hangs on the pH that is believed, so its probes come last.
+        JudgeThose(draft, said, plausibility, judgements, measurand => measurand == Measurand.Orp);
+        return judgements.DrainToImmutable();
+    }
+
+    private static void JudgeThose(
+        Draft draft, CheckEntered said, Plausibility plausibility, ImmutableArray<Judgement>.Builder judgements, Func<Measurand, bool> those)
+    {
         for (var i = 0; i < draft.Probes.Length; i++)
         {
             var plan = draft.Plan.Probes[i];
-            if (!Reconciliation.Concerns(plan, said.Check) || Reconciliation.Judge(draft.Probes[i].Trust, Input(draft, plan, said, plausibility)) is not { } judged)
+            if (!those(plan.Measurand)) continue;
+            if (!Reconciliation.Concerns(plan, said.Check) || Reconciliation.Judge(draft.Probes[i].Trust, Input(draft, i, said, plausibility)) is not { } judged)
             {
                 Withdraw(draft, i, said);
                 continue;
@@ -64,8 +74,6 @@ internal static class CheckFold
             judgements.Add(judged.Judgement);
             StandingFold.Look(draft, i, said.At);
         }
-
-        return judgements.DrainToImmutable();
     }
 
     // A correction may name another pool, or leave a result out: what the corrected check said of this probe was never so.
@@ -78,10 +86,15 @@ internal static class CheckFold
         StandingFold.Look(draft, index, said.At);
     }
 
-    private static ProbeCheck Input(Draft draft, ProbePlan plan, CheckEntered said, Plausibility plausibility) => new()
+    private static ProbeCheck Input(Draft draft, int index, CheckEntered said, Plausibility plausibility) => Input(draft, index, draft.Plan.Probes[index], said, plausibility);
+
+    private static ProbeCheck Input(Draft draft, int index, ProbePlan plan, CheckEntered said, Plausibility plausibility) => new()
     {
         Plan = draft.Plan,
         Probe = plan,
+        WatchedSince = WatchedSince(draft.Probes[index]),
+        SignalFails = draft.Probes[index].Signal.Standing == Standing.Failure,
+        BelievedPh = plan.Measurand == Measurand.Orp ? BelievedPh.Of(draft, said) : default,
         Check = said.Check,
         Suspect = plausibility.InItself,
         Now = said.At,
@@ -92,7 +105,10 @@ internal static class CheckFold
         Calibrations = draft.Calibrations.All,
     };
 
-    private static ProbeWindow? WindowOf(CheckEntered said, string series)
+    private static Instant WatchedSince(ProbeState probe) =>
+        !probe.Signal.LastAt.IsSet ? Instant.Never : probe.Signal.BlindAt.IsSet ? probe.Signal.BlindAt : probe.ExpectedSince;
+
+    internal static ProbeWindow? WindowOf(CheckEntered said, string series)
     {
         if (said.Windows.IsDefault) return null;
         foreach (var window in said.Windows)

@@ -33,13 +33,21 @@ internal static class ReadingFold
         var value = draft.Calibrations.Correct(index, measuredAt, raw);
         var signal = SignalHealth.Next(plan, state.Signal, measuredAt, raw, flow, item.Sample.DeviceTime.IsSet ? (message.At - measuredAt).TotalSeconds : 0);
         if (working) signal = AtWork(state.Signal, signal);
-        draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal };
+        draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal, Trust = Leapt(draft, index, signal) };
         if (signal.Standing != state.Signal.Standing)
             draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
         if ((quality & Quality.Late) != 0) return;
         if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
         else if (quality.IsGood()) LimitFold.Look(draft, index, plan, measuredAt, raw, value);
         StandingFold.Look(draft, index, measuredAt);
+    }
+
+    // A leap that water cannot make is the probe's, until a test says otherwise.
+    private static ProbeTrust Leapt(Draft draft, int index, SignalHealth signal)
+    {
+        var before = draft.Probes[index];
+        return signal.LeaptAt.IsSet && signal.LeaptAt != before.Signal.LeaptAt
+            ? Reconciliation.Leapt(before.Trust, draft.Plan.Probes[index], draft.Calibrations.All, new(signal.LeaptAt, signal.LeaptBy)) : before.Trust;
     }
 
     private static readonly ImmutableArray<Reason> WorkedOn = [Reason.Of("signal.worked_on")];

@@ -29,13 +29,14 @@ internal static class Pairing
         if (why is not null) return false;
         var test = input.Probe.Measurand == Measurand.Orp ? HoclByTest.Of(input, out why) : Direct(model, input, out why);
         if (why is not null) return false;
-        pair = new(input.Check.Id, input.Check.SampledAt, raw, test.Test, false, test.Shared, IsSuspect(input));
+        pair = new(input.Check.Id, input.Check.SampledAt, raw, test.Test, false, test.Shared, IsSuspect(input), ByReagent(input), input.WatchedSince);
         return true;
     }
 
     private static Reason? Unsuitable(ProbeCheck input) =>
         input.Check.Point == SamplePoint.BalanceTank ? Reason.Of("pair.sample_point")
         : input.Probe.PoolId is null && input.Plan.Pools.Length > 1 && input.Check.Point != SamplePoint.Cell ? Reason.Of("pair.mixed_return")
+        : input.SignalFails ? Reason.Of("pair.signal_fails")
         : input.Now - input.Check.SampledAt > OldestPaired ? Reason.Of("pair.too_old", (input.Now - input.Check.SampledAt).TotalDays, OldestPaired.TotalDays)
         : null;
 
@@ -86,4 +87,6 @@ internal static class Pairing
         input.Probe.Measurand == Measurand.Orp
             ? input.Suspect.Contains(Measurand.FreeChlorine) || input.Suspect.Contains(Measurand.Ph)
             : input.Suspect.Contains(input.Probe.Measurand);
+
+    private static bool ByReagent(ProbeCheck input) => input.Check.Result(Reconciliation.TestedBy(input.Probe.Measurand)) is { Method: not TestMethod.Meter };
 }
