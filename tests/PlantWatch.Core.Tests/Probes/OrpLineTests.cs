@@ -70,7 +70,7 @@ public class OrpLineTests
     public void A_poisoned_electrode_is_found_after_a_repeat()
     {
         var pool = Taught();
-        Assert.Equal(Verdict.CheckSuspect, Check(pool, 30, -80).Verdict);
+        Check(pool, 30, -80);
         var repeat = Check(pool, 31, -80);
         Assert.Equal((Verdict.ProbeDrifts, "trust.reads_low"), (repeat.Verdict, repeat.Reasons[0].Code));
         Assert.Equal(-80, pool.Trust.Bias.Value, 12.0);
@@ -105,15 +105,28 @@ public class OrpLineTests
         Reconciliation.Judge(ProbeTrust.New, pool.InputOf(check, 720) with { Cyanurate = cyanurate })!.Judgement.Reasons[0].Code;
 
     [Fact]
-    public void Water_that_has_no_plain_hypochlorous_acid_cannot_be_compared_yet()
+    public void With_cyanurate_the_line_is_learned_from_what_is_left_free_and_without_its_test_not_at_all()
     {
         var pool = new TestPool(Measurand.Orp);
-        Assert.Equal("pair.cyanurate", Why(pool, pool.OrpCheckOf(0, 1, 7.4), cyanurate: 30));
+        Assert.Equal("trust.learning", Why(pool, pool.OrpCheckOf(0, 1, 7.4), cyanurate: 30));
         Assert.Equal("trust.learning", Why(pool, pool.OrpCheckOf(0, 1, 7.4), cyanurate: 0));
         var stabilised = new TestPool(Measurand.Orp) { Disinfectant = Disinfectant.StabilisedChlorine };
         Assert.Equal("pair.cyanurate", Why(stabilised, stabilised.OrpCheckOf(0, 1, 7.4)));
+        Assert.Equal("trust.learning", Why(stabilised, stabilised.OrpCheckOf(0, 2, 7.4), cyanurate: 40));
+        var x = Reconciliation.Judge(ProbeTrust.New, stabilised.InputOf(stabilised.OrpCheckOf(0, 2, 7.4), 700) with { Cyanurate = 40 })!.Trust.Pairs[0].Test.Value;
+        Assert.True(x < Math.Log10(2 * 0.1), "most chlorine is bound to cyanurate");
         var bromine = new TestPool(Measurand.Orp) { Disinfectant = Disinfectant.Bromine };
         Assert.Equal("pair.bromine", Why(bromine, bromine.OrpCheckOf(0, 1, 7.4)));
+    }
+
+    [Fact]
+    public void Nil_chlorine_while_orp_stands_where_milligrams_put_it_is_doubted()
+    {
+        var pool = Taught();
+        var nil = pool.CheckOrp(241, 0, 7.4, Shows(1.4, 7.4));
+        Assert.Equal((Verdict.CheckSuspect, "trust.nil_contradicted"), (nil.Verdict, nil.Reasons[0].Code));
+        // Chlorine that is truly gone takes the ORP with it.
+        Assert.Equal(Verdict.NotComparable, pool.CheckOrp(242, 0, 7.4, Shows(0.05, 7.4)).Verdict);
     }
 
     [Fact]

@@ -83,10 +83,11 @@ public class PairingTests
     [Fact]
     public void Older_than_all_the_pairs_that_are_kept()
     {
-        for (var i = 0; i < ProbeTrust.Kept; i++) _pool.Check(100 + i, 7.4, 7.4);
+        for (var i = 0; i <= ProbeTrust.Kept; i++) _pool.Check(100 + i, 7.4, 7.4);
+        var kept = _pool.Trust.Pairs.Length;
         var judgement = _pool.Check(1, 7.4, 7.4);
         Assert.Equal("pair.older_than_kept", Assert.Single(judgement.Reasons).Code);
-        Assert.Equal(ProbeTrust.Kept, _pool.Trust.Pairs.Length);
+        Assert.Equal(kept, _pool.Trust.Pairs.Length);
     }
 
     [Fact]

@@ -45,7 +45,8 @@ public class ReconciliationTests
     {
         var pool = new TestPool(Measurand.Ph);
         for (var i = 0; i < 150; i++) pool.Check(i, test: 7.4 + Noise(i), probe: 7.4);
-        Assert.True(pool.Trust.Bias.StandardUncertainty > 0.05);
+        // The tests share 0.05, a calibration is worth 0.025: together they can claim no less than 0.022 (GUM).
+        Assert.True(pool.Trust.Bias.StandardUncertainty > 0.02);
     }
 
     [Fact]
@@ -56,24 +57,107 @@ public class ReconciliationTests
         var before = pool.Trust.Bias;
         var wild = pool.Check(72, test: 7.95, probe: 7.4);
         Assert.Equal((Verdict.CheckSuspect, "trust.check_stands_alone"), (wild.Verdict, First(wild)));
-        Assert.Equal(before.Value, pool.Trust.Bias.Value, 1e-12);
+        Assert.Equal(before.Value, pool.Trust.Bias.Value, 0.01);
         Assert.Equal(Standing.Good, pool.Trust.Standing);
         Assert.True(pool.Trust.Pairs[^1].Doubted);
         Assert.Equal(Verdict.Agrees, pool.Check(73, 7.41, 7.4).Verdict);
         Assert.True(pool.Trust.Pairs[^2].Doubted);
     }
 
+    private static TestPool Agreed(bool watched)
+    {
+        var pool = new TestPool(Measurand.Ph) { Watched = watched };
+        for (var i = 0; i < 9; i++) pool.Check(i * 8, 7.4 + Noise(i), 7.4);
+        Assert.Equal(Verdict.CheckSuspect, pool.Check(72, test: 7.0, probe: 7.4).Verdict);
+        return pool;
+    }
+
     [Fact]
-    public void The_repeat_of_a_wild_check_takes_both_in_and_the_probe_drifts()
+    public void A_repeat_with_a_meter_confirms_the_wild_check_and_the_probe_drifts()
+    {
+        var pool = Agreed(watched: true);
+        var repeat = pool.Check(72.2, test: 7.02, probe: 7.4, method: TestMethod.Meter);
+        Assert.True(repeat.Standing is Standing.OutOfSpecification or Standing.MaintenanceRequired, $"{repeat.Standing}");
+        Assert.Equal(Verdict.ProbeDrifts, pool.Check(72.4, test: 7.02, probe: 7.4, method: TestMethod.Meter).Verdict);
+        Assert.Contains(pool.Trust.Reasons, reason => reason.Code == "trust.reads_high");
+        Assert.DoesNotContain(pool.Trust.Pairs, pair => pair.Doubted);
+        Assert.Equal(0.37, pool.Trust.Bias.Value, 0.07);
+    }
+
+    [Fact]
+    public void A_repeat_with_the_same_reagent_beside_a_signal_that_never_leapt_speaks_of_the_reagent()
+    {
+        var pool = Agreed(watched: true);
+        for (var i = 0; i < 4; i++) pool.Check(78 + (i * 6), test: 7.04 + Noise(i), probe: 7.4);
+        Assert.Equal((Verdict.CheckSuspect, "trust.tests_off_together"), (pool.Trust.Verdict, pool.Trust.Reasons[0].Code));
+        Assert.Equal(Standing.Good, pool.Trust.Standing);
+        Assert.Equal(-0.37, pool.Trust.TestOff.Value, 0.07);
+        // A new lot, and the tests come back to the probe.
+        for (var i = 0; i < 3; i++) pool.Check(104 + (i * 6), test: 7.4 + Noise(i), probe: 7.4);
+        Assert.Equal((Verdict.Agrees, Standing.Good, false), (pool.Trust.Verdict, pool.Trust.Standing, pool.Trust.TestOff.IsKnown));
+    }
+
+    [Fact]
+    public void Where_nobody_watched_the_signal_the_repeat_puts_the_probe_in_doubt()
+    {
+        var pool = Agreed(watched: false);
+        Assert.Equal(Standing.OutOfSpecification, pool.Check(72.2, test: 7.05, probe: 7.4).Standing);
+    }
+
+    [Fact]
+    public void Tests_that_stand_apart_for_many_days_are_not_put_on_the_reagent_for_ever()
+    {
+        var pool = Agreed(watched: true);
+        for (var i = 0; i < 45 && pool.Trust.Standing == Standing.Good; i++) pool.Check(80 + (i * 8), test: 7.04 + Noise(i), probe: 7.4);
+        Assert.NotEqual(Standing.Good, pool.Trust.Standing);
+    }
+
+    [Fact]
+    public void A_leap_of_the_signal_is_the_probes_until_a_test_says_otherwise()
     {
         var pool = new TestPool(Measurand.Ph);
         for (var i = 0; i < 9; i++) pool.Check(i * 8, 7.4 + Noise(i), 7.4);
-        Assert.Equal(Verdict.CheckSuspect, pool.Check(72, test: 7.0, probe: 7.4).Verdict);
-        var repeat = pool.Check(72.2, test: 7.05, probe: 7.4);
-        Assert.Equal((Verdict.ProbeDrifts, Standing.OutOfSpecification, "trust.reads_high"), (repeat.Verdict, repeat.Standing, First(repeat)));
-        Assert.Contains(repeat.Reasons, reason => reason.Code == "trust.repeat_confirms");
-        Assert.Equal(0.37, pool.Trust.Bias.Value, 0.05);
-        Assert.DoesNotContain(pool.Trust.Pairs, pair => pair.Doubted);
+        pool.Leap(70, 0.35);
+        Assert.Equal((Standing.OutOfSpecification, "trust.leapt"), (pool.Trust.Standing, pool.Trust.Reasons[0].Code));
+        Assert.Equal(0.35, pool.Trust.Bias.Value, 0.05);
+        Assert.Equal(Verdict.ProbeDrifts, pool.Check(72, test: 7.4, probe: 7.75).Verdict);
+
+        var water = new TestPool(Measurand.Ph);
+        for (var i = 0; i < 9; i++) water.Check(i * 8, 7.4 + Noise(i), 7.4);
+        water.Leap(70, 0.35);
+        water.Check(72, test: 7.74, probe: 7.75);
+        water.Check(72.5, test: 7.76, probe: 7.75);
+        Assert.Equal(Standing.Good, water.Trust.Standing);
+    }
+
+    [Fact]
+    public void A_test_off_its_scale_is_doubted_where_a_trusted_probe_stands_in_the_middle_of_it()
+    {
+        var pool = new TestPool(Measurand.Ph);
+        for (var i = 0; i < 9; i++) pool.Check(i * 8, 7.4 + Noise(i), 7.4);
+        var slip = pool.Check(72, test: 6.8, probe: 7.4);
+        Assert.Equal((Verdict.CheckSuspect, "trust.bound_contradicted"), (slip.Verdict, First(slip)));
+        // The water itself at the end of the scale is another matter.
+        Assert.Equal(Verdict.NotComparable, pool.Check(73, test: 6.8, probe: 6.85).Verdict);
+    }
+
+    [Fact]
+    public void The_drift_is_known_with_its_uncertainty()
+    {
+        var pool = new TestPool(Measurand.Ph);
+        for (var i = 0; i < 120; i++) pool.Check(i * 8, 7.4 + Noise(i), 7.4 + (0.01 * (i / 3.0)));
+        Assert.Equal(0.01, pool.Trust.Drift.Value, 0.002);
+        Assert.InRange(pool.Trust.Drift.StandardUncertainty, 0.0001, 0.008);
+    }
+
+    [Fact]
+    public void What_the_older_checks_taught_is_not_lost_when_they_are_let_go()
+    {
+        var pool = new TestPool(Measurand.Orp);
+        for (var i = 0; i < 3 * ProbeTrust.Kept; i++) pool.CheckOrp(i * 8, 1 + (0.8 * (i % 5 / 4.0)), 7.4, 720 + (50 * Math.Log10(1 + (0.8 * (i % 5 / 4.0)))));
+        Assert.True(pool.Trust.Pairs.Length <= ProbeTrust.Kept);
+        Assert.Equal(3 * ProbeTrust.Kept, pool.Trust.Taken);
+        Assert.Equal(50, pool.Trust.Line!.Slope.Value, 3 * pool.Trust.Line.Slope.StandardUncertainty);
     }
 
     [Fact]
@@ -130,7 +214,7 @@ public class ReconciliationTests
         pool.Check(0, 28.0, 29.3, method: TestMethod.Meter);
         pool.Check(1, 28.1, 29.4, method: TestMethod.Meter);
         Assert.Equal((Standing.OutOfSpecification, Verdict.ProbeDrifts), (pool.Trust.Standing, pool.Trust.Verdict));
-        Assert.Equal(1.3, pool.Trust.Bias.Value, 0.15);
+        Assert.Equal(1.3, pool.Trust.Bias.Value, 0.2);
     }
 
     [Fact]
@@ -167,7 +251,7 @@ public class ReconciliationTests
         var pool = new TestPool(Measurand.Ph);
         for (var i = 0; i < 4; i++) pool.Check(i * 8, 7.4, 7.45);
         var later = Reconciliation.BiasAt(pool.Probe, pool.Trust, TestPool.After(24 * 31));
-        Assert.Equal(pool.Trust.Bias.Value, later.Value, 1e-12);
+        Assert.Equal(pool.Trust.Bias.Value, later.Value, 0.01);
         // A month of the random walk whose median drift is 0.10: 0.148 as a standard deviation.
         Assert.True(later.StandardUncertainty > 0.14);
     }

@@ -21,6 +21,9 @@ internal sealed class TestPool(Measurand measurand, SignalOrigin origin = Signal
 
     public Disinfectant Disinfectant { get; init; } = Disinfectant.Chlorine;
 
+    /// <summary>Whether the signal was followed all the while, so that a leap of it would have been seen.</summary>
+    public bool Watched { get; init; } = true;
+
     public ProbeTrust Trust { get; private set; } = ProbeTrust.New;
 
     public ImmutableArray<Calibration> Calibrations { get; private set; } = [];
@@ -53,6 +56,7 @@ internal sealed class TestPool(Measurand measurand, SignalOrigin origin = Signal
     {
         Plan = new() { Id = "c", Name = "C", TimeZone = "UTC", Pools = [new PoolPlan { Id = "main", Name = "Main", Disinfectant = Disinfectant }], Probes = [Probe] },
         Probe = Probe, Check = check, Now = check.SampledAt + TimeSpan.FromDays(20), Window = WindowOf(check, probe), Calibrations = Calibrations,
+        WatchedSince = Watched ? After(-24) : Instant.Never,
     };
 
     public ProbeWindow WindowOf(ManualCheck check, double probe)
@@ -72,6 +76,8 @@ internal sealed class TestPool(Measurand measurand, SignalOrigin origin = Signal
         Id = TimeOrderedId.Derive(After(hour), "panel"), ProbeId = Probe.Id, Kind = CalibrationKind.PanelAdjustment,
         Status = CalibrationStatus.Adjusted, Offset = amount, ProposedBy = "R. Example", HoldsFrom = After(hour), DecidedAt = After(hour),
     });
+
+    public void Leap(double hour, double by) => Trust = Reconciliation.Leapt(Trust, Probe, Calibrations, new(After(hour), by));
 
     private void Approve(Calibration calibration)
     {

@@ -53,6 +53,7 @@ internal static class CheckFold
         JudgeThose(draft, said, plausibility, judgements, measurand => measurand != Measurand.Orp);
         // What the ORP should be hangs on the pH that is believed, so its probes come last.
         JudgeThose(draft, said, plausibility, judgements, measurand => measurand == Measurand.Orp);
+        judgements.Sort((a, b) => draft.Index.Probe(a.ProbeId).CompareTo(draft.Index.Probe(b.ProbeId)));
         return judgements.DrainToImmutable();
     }
 

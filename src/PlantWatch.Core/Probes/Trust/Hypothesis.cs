@@ -9,6 +9,9 @@ internal struct Hypothesis
     /// <summary>Days since the probe began to drift; below 0 while it is stable.</summary>
     public double DriftDays;
 
+    /// <summary>The drift is of the fast kind; meaningless while stable.</summary>
+    public bool Fast;
+
     /// <summary>The lot of reagent in use is bad.</summary>
     public bool LotOff;
 
@@ -27,7 +30,7 @@ internal struct Hypothesis
     public readonly bool Drifts => DriftDays >= 0;
 
     /// <summary>Accounts that differ in none of these are one account.</summary>
-    public readonly int Kind => Age + (LotOff ? 8 : 0) + (LastWild ? 16 : 0) + (Apart > 0 ? 32 : 0);
+    public readonly int Kind => Age + (LotOff ? 8 : 0) + (LastWild ? 16 : 0) + (Apart > 0 ? 32 : 0) + (Fast ? 64 : 0);
 
     // A drift is told apart by its age in steps that grow, since what began long ago hardly differs from what began a little before.
     private readonly int Age => DriftDays switch { < 0 => 0, < 2 => 1, < 6 => 2, < 18 => 3, _ => 4 };

@@ -24,7 +24,7 @@ internal sealed class HypothesisBank
     private const double Negligible = 1e-6;
 
     private readonly TrustModel _model;
-    private readonly Hypothesis[] _next = new Hypothesis[8 * Most];
+    private readonly Hypothesis[] _next = new Hypothesis[10 * Most];
     private Hypothesis[] _held = new Hypothesis[Most];
     private int _count, _made;
     private double _likeliest;
@@ -82,7 +82,7 @@ internal sealed class HypothesisBank
         for (var i = 0; i < _count; i++)
         {
             var cleaned = _held[i];
-            cleaned.DriftDays = -1;
+            (cleaned.DriftDays, cleaned.Fast) = (-1, false);
             cleaned.Belief.Set(Belief.Rate, 0, 0);
             cleaned.Belief.Loosen(Belief.Bias, _model.UncheckedSd * _model.UncheckedSd);
             Add(cleaned, cleaned.Weight);
@@ -154,12 +154,19 @@ internal sealed class HypothesisBank
             See(turns, sight);
         }
 
-        if (onset > 0)
+        if (onset > 0) Begins(held, sight, onset);
+    }
+
+    private void Begins(in Hypothesis held, in Sight sight, double onset)
+    {
+        var begins = held;
+        begins.DriftDays = 0;
+        foreach (var fast in (ReadOnlySpan<bool>)[false, true])
         {
-            var begins = held;
-            begins.Weight = held.Weight * onset;
-            begins.DriftDays = 0;
-            begins.Belief.Set(Belief.Rate, _model.RateMean, _model.RateSd * _model.RateSd);
+            var times = fast ? _model.FastTimes : 1;
+            begins.Fast = fast;
+            begins.Weight = held.Weight * onset * (fast ? _model.FastShare : 1 - _model.FastShare);
+            begins.Belief.Set(Belief.Rate, times * _model.RateMean, times * times * _model.RateSd * _model.RateSd);
             See(begins, sight);
         }
     }
@@ -233,7 +240,7 @@ internal sealed class HypothesisBank
         {
             account.DriftDays += days;
             belief.Drift(days);
-            belief.Loosen(Belief.Rate, _model.RateWalkPerDay * days);
+            belief.Loosen(Belief.Rate, (account.Fast ? _model.FastTimes * _model.FastTimes : 1) * _model.RateWalkPerDay * days);
         }
 
         belief.Loosen(Belief.Bias, _model.BiasWalkPerDay * days);

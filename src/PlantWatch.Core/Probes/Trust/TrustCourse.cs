@@ -130,7 +130,7 @@ internal sealed class TrustCourse
             doubts.Add(account.Doubted);
             numbers.Add(account.Weight);
             numbers.Add(account.DriftDays);
-            numbers.Add((account.LotOff ? 1 : 0) + (account.LastWild ? 2 : 0) + (4 * account.Apart));
+            numbers.Add((account.LotOff ? 1 : 0) + (account.LastWild ? 2 : 0) + (account.Fast ? 4 : 0) + (8 * account.Apart));
             for (var i = 0; i < 20; i++) numbers.Add(account.Belief[i]);
         }
 
@@ -154,7 +154,7 @@ internal sealed class TrustCourse
         for (var i = 0; i + NumbersAnAccount <= saved.Accounts.Length; i += NumbersAnAccount)
         {
             var kind = (int)saved.Accounts[i + 2];
-            var account = new Hypothesis { Weight = saved.Accounts[i], DriftDays = saved.Accounts[i + 1], LotOff = (kind & 1) != 0, LastWild = (kind & 2) != 0, Apart = (byte)(kind >> 2), Doubted = saved.Doubts[i / NumbersAnAccount] };
+            var account = new Hypothesis { Weight = saved.Accounts[i], DriftDays = saved.Accounts[i + 1], LotOff = (kind & 1) != 0, LastWild = (kind & 2) != 0, Fast = (kind & 4) != 0, Apart = (byte)(kind >> 3), Doubted = saved.Doubts[i / NumbersAnAccount] };
             for (var j = 0; j < 20; j++) account.Belief[j] = saved.Accounts[i + 3 + j];
             course._bank.Put(account);
         }

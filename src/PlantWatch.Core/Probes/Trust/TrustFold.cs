@@ -76,12 +76,11 @@ internal sealed class TrustFold
         UpTo(_pairs[i].SampledAt);
         _afterwards = null;
         _course.AdvanceTo(_pairs[i].SampledAt);
-        var learning = _course.Learning;
         var expected = _model.Learns ? _course.OnLineBy(_pairs[i]) : _pairs[i].Test;
         var before = Doubts(i);
         _course.Take(_pairs[i], Corrected(i), CorrectedU(i));
         var confirmed = MarkDoubts(i, before);
-        var at = new Standpoint(_course.Taken, _course.Days, _course.Learning, _course.Standing, new(Corrected(i), CorrectedU(i)), _model.Learns && learning ? default : expected, _course.Bias());
+        var at = new Standpoint(_course.Taken, _course.Days, _course.Learning, _course.Standing, new(Corrected(i), CorrectedU(i)), _model.Learns && _course.Learning ? default : expected, _course.Bias());
         var (verdict, reasons) = _pairs[i].Doubted
             ? (Verdict.CheckSuspect, [WhyDoubted(i, expected), .. Words.StillHolds(at)])
             : Words.Of(at, confirmed ? Reason.Of("trust.repeat_confirms") : Drifting());

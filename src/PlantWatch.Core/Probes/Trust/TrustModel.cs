@@ -32,6 +32,12 @@ internal sealed record TrustModel
     /// <summary>Where drifts tend, in the measurand's unit a day.</summary>
     public double RateMean { get; init; }
 
+    /// <summary>Of the drifts that begin, the share that is fouling or failing within days.</summary>
+    public double FastShare { get; init; } = 0.1;
+
+    /// <summary>How many times as fast these go.</summary>
+    public double FastTimes { get; init; } = 8;
+
     /// <summary>Variance the rate gains in a day.</summary>
     public double RateWalkPerDay { get; init; }
 
@@ -102,7 +108,7 @@ internal sealed record TrustModel
     public required double OutAt { get; init; }
 
     /// <summary>How probable that has to be.</summary>
-    public double FlagAt { get; init; } = 0.2;
+    public double FlagAt { get; init; } = 0.25;
 
     /// <summary>How improbable it has to become again.</summary>
     public double ClearAt { get; init; } = 0.05;
@@ -145,7 +151,7 @@ internal sealed record TrustModel
 
     private static TrustModel Temperature { get; } = new()
     {
-        CalibratedSd = 0.15, UncheckedSd = 0.4, BiasWalkPerDay = 0.01 * 0.01, RateSd = 0.01, RateWalkPerDay = 1e-6,
+        CalibratedSd = 0.15, UncheckedSd = 0.8, BiasWalkPerDay = 0.01 * 0.01, RateSd = 0.01, RateWalkPerDay = 1e-6,
         UntestedPerDay = 0.1 * 0.1 / 30.44, Level = (0, 0.15), SlipSd = 1.5, JumpSd = 2,
         MaintenanceAt = 0.5, OutAt = 1.0, Resolution = 0.05, MovingAt = 0.3, Mixing = 0.15,
     };
@@ -159,7 +165,7 @@ internal sealed record TrustModel
 
     private static TrustModel Orp { get; } = new()
     {
-        CalibratedSd = 3, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.3 * 0.3,
+        CalibratedSd = 3, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
         UntestedPerDay = 20.0 * 20.0 / 30.44, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / 30.44, WanderSd = 8, WanderDays = 1.5,
         SlipSd = 0.35, JumpSd = 60, OwnScatter = 2,
         MaintenanceAt = 25, OutAt = 50, Resolution = 1, MovingAt = 10, Mixing = 0,
