@@ -1,13 +1,10 @@
-namespace PlantWatch.Core.Probes;
+namespace PlantWatch.Core.Statistics;
 
 /// <summary>A two-sided tabular CUSUM around a target of 0 (NIST/SEMATECH e-Handbook 6.3.2.3): finds small shifts that persist, where each single value looks sound. The default signals at once and is no use; make one.</summary>
 /// <param name="slack">k: what is let pass each time, half the shift looked for.</param>
 /// <param name="limit">h: the sum that signals.</param>
 public struct Cusum(double slack, double limit)
 {
-    /// <summary>For normalised innovations: k = 0.5 looks for shifts of one standard deviation, and with h = 5 sound values signal about once in 465 (published run length).</summary>
-    public static Cusum OfInnovations => new(0.5, 5);
-
     /// <summary>Sum upwards.</summary>
     public double High { get; private set; }
 
