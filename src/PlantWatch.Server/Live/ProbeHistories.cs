@@ -35,6 +35,8 @@ internal static class ProbeHistories
             Ahead = Ahead(plan, probe.Trust, Now(state, probe)),
             Limits = TrustLimits.Of(plan.Measurand),
             Learned = LearnedViews.Of(plan, probe.Trust, calibrations, [.. newest.Where(j => j.Judgement.Probe.IsKnown && !doubts.Of(j)).Select(j => j.SampledAt)]),
+            Slope = probe.Trust.Slope.OrNull(),
+            TestOff = probe.Trust.TestOff.OrNull(),
             Signal = SignalViews.Of(probe.Signal),
             Doubted = [.. newest.Where(doubts.Of).Select(j => j.Judgement.CheckId)],
             TakenIn = [.. newest.Where(j => j.Judgement.Probe.IsKnown && !doubts.Of(j)).Select(j => j.Judgement.CheckId)],
@@ -67,9 +69,9 @@ internal static class ProbeHistories
 
     private static BiasAheadView? Ahead(ProbePlan plan, ProbeTrust trust, Instant now)
     {
-        var ahead = BiasAhead.Of(plan, trust, default, now);
+        var ahead = BiasAhead.Of(plan, trust, trust.Drift, now);
         return ahead.Points.IsEmpty ? null : new(
-            [.. ahead.Points.Select(p => new BiasPoint(Guid.Empty, p.At, p.Bias.Value, p.Bias.Expanded, false))], null,
+            [.. ahead.Points.Select(p => new BiasPoint(Guid.Empty, p.At, p.Bias.Value, p.Bias.Expanded, false))], trust.Drift.OrNull(),
             ahead.Outlook.Earliest, ahead.Outlook.Likely, ahead.Outlook.Latest, Wording.English.Say(ahead.Outlook.Why));
     }
 }

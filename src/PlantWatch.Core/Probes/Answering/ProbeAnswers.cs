@@ -44,6 +44,7 @@ public static class ProbeAnswers
         if (trust.Pairs.IsEmpty) return Say(Believe.Neither, Reason.Of("probe_answer.untested"), NextStep.Test);
         if (limits.Learns && trust.Line is null) return Learning(trust, limits);
         if (IsAnew(trust)) return Say(Believe.Neither, Reason.Of("probe_answer.anew"), NextStep.Test);
+        if (trust.TestOff.IsKnown && !IsFlagged(trust)) return TestsOff(input);
         if (trust.Verdict == Verdict.CheckSuspect) return TestAlone(input);
         return IsFlagged(trust) ? Flagged(input) : Agrees(input, limits);
     }
@@ -51,6 +52,9 @@ public static class ProbeAnswers
     // Whatever the tests said before, the work since may have mended it. A correction made from the checks themselves is no work on the probe.
     private static bool IsAnew(ProbeTrust trust) => (trust.Taken == 0 && trust.Verdict != Verdict.CheckSuspect)
         || (trust.Reasons is [{ Code: not "trust.corrected_since" } first, ..] && (first.Code.EndsWith("_since", StringComparison.Ordinal) || first.Code.EndsWith("_anew", StringComparison.Ordinal)));
+
+    private static ProbeAnswer TestsOff(AnswerInput input) => Say(
+        Believe.Probe, Reason.Of("probe_answer.tests_off", input.Trust.TestOff.Value, input.Trust.TestOff.Expanded, input.Probe.Measurand.Unit()), NextStep.OtherReagent);
 
     private static ProbeAnswer Learning(ProbeTrust trust, TrustLimits limits)
     {

@@ -41,6 +41,13 @@ public sealed class ProbeAnswersTests
     }
 
     [Fact]
+    public void A_bad_lot_of_reagent_is_told_by_name_and_the_probe_believed()
+    {
+        var pool = Healthy();
+        Is(Of(pool, trust: pool.Trust with { TestOff = new(0.3, 0.05) }), Believe.Probe, "probe_answer.tests_off", NextStep.OtherReagent);
+    }
+
+    [Fact]
     public void A_first_test_that_differs_leaves_both_in_doubt()
     {
         var pool = new TestPool(Measurand.Ph);
@@ -93,9 +100,10 @@ public sealed class ProbeAnswersTests
     }
 
     private static ProbeAnswer Of(
-        TestPool pool, double hour = 90, bool heard = true, bool silent = false, bool waiting = false, SignalHealth? signal = null, CalibrationAdvice? advice = null) => ProbeAnswers.Of(new()
+        TestPool pool, double hour = 90, bool heard = true, bool silent = false, bool waiting = false, SignalHealth? signal = null, CalibrationAdvice? advice = null,
+        ProbeTrust? trust = null) => ProbeAnswers.Of(new()
     {
-        Probe = pool.Probe, Trust = pool.Trust, Signal = signal ?? new() { Standing = Standing.Good },
+        Probe = pool.Probe, Trust = trust ?? pool.Trust, Signal = signal ?? new() { Standing = Standing.Good },
         Advice = advice ?? CalibrationOffers.For(pool.Probe, pool.Trust, pool.Calibrations, TestPool.After(hour)),
         Heard = heard, Silent = silent, Waiting = waiting, Now = TestPool.After(hour),
     });
