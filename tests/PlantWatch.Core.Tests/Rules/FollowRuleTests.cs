@@ -66,6 +66,21 @@ public sealed class FollowRuleTests
         Assert.Equal("follow.signal_is_wrong", bench.Alarm(RuleBook.PumpsFollowWrongValue, "acid-pump")?.Cause.Code);
     }
 
+    [Fact, Evidence("R-032")]
+    public void Work_on_the_probe_does_not_take_back_that_it_was_followed_blindly()
+    {
+        var bench = new Bench(Plan);
+        bench.Says(Hall.AcidState, "running");
+        bench.Says(Hall.Ph, "7.4");
+        bench.Pass(TimeSpan.FromMinutes(6));
+        bench.Run(at => new ProbeWorkBegun(at, TimeOrderedId.Derive(at, "work"), "main-ph", "R. Example"));
+        Keep(bench, TimeSpan.FromMinutes(10), 7.0);
+        Assert.True(bench.IsUp(RuleBook.PumpsFollowWrongValue, "acid-pump"));
+        bench.Pass(TimeSpan.FromMinutes(25));
+        Keep(bench, TimeSpan.FromMinutes(10), 7.4);
+        Assert.False(bench.IsUp(RuleBook.PumpsFollowWrongValue, "acid-pump"));
+    }
+
     [Theory]
     [InlineData(ProductKind.HydrochloricAcid, "main-ph")]
     [InlineData(ProductKind.SodiumHypochlorite, "main-chlorine")]

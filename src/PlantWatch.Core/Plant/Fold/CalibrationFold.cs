@@ -1,5 +1,6 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
+using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 
@@ -33,6 +34,9 @@ internal static class CalibrationFold
         if (said.Decision == CalibrationStatus.Approved && ReviewFold.Objection(draft, proposal, said.By) is { } second) return second;
         var holdsFrom = said.HoldsFrom.IsSet ? said.HoldsFrom : proposal.HoldsFrom.IsSet ? proposal.HoldsFrom : said.At;
         if (holdsFrom > said.At + DeviceClock.AheadTolerance) return No(TurnedDownKind.Invalid, "holdsFrom", Reason.Of("calibration.not_in_future"));
+        // What the record was corrected for must not be calibrated away a second time.
+        if (said.Decision == CalibrationStatus.Approved && CorrectionOffers.IsCorrected(draft.Corrections, proposal.ProbeId, holdsFrom, said.At))
+            return No(TurnedDownKind.Conflict, "holdsFrom", Reason.Of("correction.overlaps"));
         var decided = proposal with
         {
             Status = said.Decision,

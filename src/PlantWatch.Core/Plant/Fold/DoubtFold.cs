@@ -39,7 +39,7 @@ internal static class DoubtFold
     }
 
     // An ORP that stands against its line is the chlorine test's quarrel.
-    private static bool IsDoubted(IReadOnlyList<Judgement> judgements, Measurand tested)
+    internal static bool IsDoubted(IReadOnlyList<Judgement> judgements, Measurand tested)
     {
         foreach (var judgement in judgements)
             if (judgement.Verdict == Verdict.CheckSuspect && (judgement.Measurand == Measurand.Orp ? Measurand.FreeChlorine : judgement.Measurand) == tested) return true;

@@ -21,6 +21,8 @@ internal static class FollowFold
             if (probe < 0) continue;
             var cause = IsInUse(draft.Pumps[i], now) ? Wrong(draft, draft.Plan.Pumps[i], probe) : null;
             var key = draft.Index.FollowKeys[i];
+            // Who takes a failed probe out has not mended it: what its signal did is looked at again in the pool's own water.
+            if (cause is null && draft.Probes[probe].Work.Holds(now) && draft.Alarms.IsActive(key)) continue;
             if (cause is not null || draft.Alarms.Knows(key))
                 draft.Alarms.Look(RuleBook.PumpsFollowWrongValue, key, draft.Plan.Pumps[i].Id, cause is not null, now, () => cause!);
         }

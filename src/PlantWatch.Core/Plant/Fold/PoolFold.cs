@@ -1,4 +1,5 @@
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -12,7 +13,7 @@ internal static class PoolFold
     // A sample older than this says how the water was, not how it is: it is kept, and raises and clears no live alarm.
     private static readonly TimeSpan StillLive = TimeSpan.FromHours(12);
 
-    public static void Learn(Draft draft, int index, ManualCheck check, Plausibility plausibility, Instant now)
+    public static void Learn(Draft draft, int index, ManualCheck check, Plausibility plausibility, IReadOnlyList<Judgement> judgements, Instant now)
     {
         var plan = draft.Plan.Pools[index];
         var pool = draft.Pools[index];
@@ -28,8 +29,8 @@ internal static class PoolFold
 
         draft.Pools[index] = Look(pool with { Manual = manual, DutyDoneAt = DueChecks.DoneAfter(plan, pool, check) }, check);
         if (now - check.SampledAt > StillLive) return;
-        foreach (var value in fresh) Judge(draft, plan, value, now);
-        JudgeCombined(draft, plan, check, fresh, now);
+        foreach (var value in fresh) Judge(draft, plan, value, DoubtFold.IsDoubted(judgements, value.Result.Measurand), now);
+        JudgeCombined(draft, plan, check, fresh, judgements, now);
         if (check.BottomVisible is { } visible && draft.Pools[index].BottomSeenAt == check.SampledAt)
             draft.Alarms.Look(RuleBook.StopBottom, RuleBook.StopBottom.KeyFor(plan.Id), plan.Id, !visible, now, () => Reason.Of("bottom.not_visible", plan.Name));
     }
@@ -55,28 +56,28 @@ internal static class PoolFold
         };
     }
 
-    // A doubted test may raise an alarm and may not clear one: the unsafe reading stands until a repeat clears it.
-    private static void Judge(Draft draft, PoolPlan plan, ManualValue value, Instant now)
+    // A doubted test may raise an alarm and may not clear one: the unsafe reading stands until a repeat clears it. Doubted is also what stands alone against a probe.
+    private static void Judge(Draft draft, PoolPlan plan, ManualValue value, bool isContradicted, Instant now)
     {
         var subject = $"{plan.Id}/{value.Result.Measurand.Key()}";
         Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, value.Result.Measurand.Key()));
-        var result = value.Result;
+        var (result, isDoubted) = (value.Result, value.Suspect || isContradicted);
         if (Stops.TryOf(result.Measurand, out var stop, out _))
-            Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !value.Suspect && IsInside(result, stop.Low, stop.High), now,
+            Look(draft, RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), !isDoubted && IsInside(result, stop.Low, stop.High), now,
                 () => Reason.Of(IsBelow(result, stop.Low) ? "test.below_stop" : "test.above_stop", plan.Name, result.Measurand.Key(), result.Value, IsBelow(result, stop.Low) ? stop.Low : stop.High, result.Measurand.Unit()));
         if (plan.Limits.FirstOrDefault(l => l.Measurand == result.Measurand) is { } limit)
-            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !value.Suspect && IsInside(result, limit.Low, limit.High), now, () => Outside(plan, limit, result.Value, limit.Low is { } end && IsBelow(result, end)));
+            Look(draft, RuleBook.TestOutsideLimit, subject, IsOutside(result, limit.Low, limit.High), !isDoubted && IsInside(result, limit.Low, limit.High), now, () => Outside(plan, limit, result.Value, limit.Low is { } end && IsBelow(result, end)));
     }
 
     // Of the newest pair only, and a doubted one may not clear it either.
-    private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, List<ManualValue> fresh, Instant now)
+    private static void JudgeCombined(Draft draft, PoolPlan plan, ManualCheck check, List<ManualValue> fresh, IReadOnlyList<Judgement> judgements, Instant now)
     {
         // Combined bromine disinfects as free bromine does: there is nothing to judge.
         if (plan.Disinfectant == Disinfectant.Bromine || plan.Limits.FirstOrDefault(l => l.Measurand == Measurand.CombinedChlorine) is not { } limit) return;
         var pair = fresh.Where(v => v.Result.Measurand is Measurand.FreeChlorine or Measurand.TotalChlorine).ToArray();
         if (pair.Length < 2 || !CombinedOfCheck.TryOf(check, out var combined) || !combined.IsKnown) return;
         var value = combined.Value.MilligramsPerLitre;
-        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Measurand.CombinedChlorine.Key()}", value > limit.High || value < limit.Low, !pair.Any(v => v.Suspect), now, () => Outside(plan, limit, value, value < limit.Low));
+        Look(draft, RuleBook.TestOutsideLimit, $"{plan.Id}/{Measurand.CombinedChlorine.Key()}", value > limit.High || value < limit.Low, !pair.Any(v => v.Suspect || DoubtFold.IsDoubted(judgements, v.Result.Measurand)), now, () => Outside(plan, limit, value, value < limit.Low));
     }
 
     private static void Look(Draft draft, Rule rule, string subject, bool holds, bool mayClear, Instant now, Func<Reason> cause)

@@ -16,6 +16,8 @@ internal static class StandingFold
         // Either is enough: a cell without flow says nothing of the probe, so it cannot take back what the checks said.
         var bad = IsBad(probe.Signal.Standing) || IsBad(probe.Trust.Standing);
         if (bad == draft.Alarms.IsActive(key)) return;
+        // Nor can work on the probe take back what its signal said: it is looked at again in the pool's own water.
+        if (!bad && probe.Signal.Standing == Standing.CheckFunction) return;
         draft.Alarms.Look(RuleBook.ProbeNotTrusted, key, probe.Id, bad, at, () => Cause(draft.Plan.Probes[index], probe));
     }
 

@@ -157,7 +157,7 @@ internal sealed class TrustFold
             _course.Shift(change.Apply(raw) - (_correction?.Apply(raw) ?? raw));
             _afterwards = Reason.Of("trust.corrected_since");
         }
-        else if (change.Work == ProbeWork.Cleaned && !corrects && change is { ByBuffers: false, ByCheckSolution: false, Kind: not CalibrationKind.PanelAdjustment })
+        else if (change.Work == ProbeWork.Cleaned && !corrects && change.Kind != CalibrationKind.PanelAdjustment && !IsFoundSound(change))
         {
             _course.Cleaned();
             _afterwards = Reason.Of("trust.cleaned_since");
@@ -170,6 +170,10 @@ internal sealed class TrustFold
 
         if (corrects) _correction = change;
     }
+
+    // A sheet that waits for a second person, or was turned down, found the probe beyond its limits and corrected nothing: only the cleaning is a fact.
+    private static bool IsFoundSound(Calibration change) =>
+        (change.ByBuffers || change.ByCheckSolution) && change.Status is not (CalibrationStatus.Proposed or CalibrationStatus.Rejected);
 
     private void SkipWhatIsKnown()
     {
