@@ -11,6 +11,8 @@ internal static class StepWords
     public static ImmutableArray<Reason> Of(StoryAct act, StoryInput input, StoryPart part, StoryProbe? probe) => act switch
     {
         StoryAct.RepeatTest => [Reason.Of("story.step_repeat", Tested(part)), .. Tells(input, part)],
+        StoryAct.OtherLot when probe is not null && input.LotOff(probe) is { } lot =>
+            [Reason.Of("story.step_lot_or_meter", Tested(part)), Reason.Of("story.tells_lot", lot.Value, lot.Expanded, probe.Plan.Measurand.Unit())],
         StoryAct.OtherLot => [Reason.Of("story.step_other_lot", Tested(part)), Reason.Of("story.tells_other_lot")],
         StoryAct.Dilute => [Reason.Of("story.step_dilute"), Reason.Of("story.tells_dilute")],
         StoryAct.RestoreFlow => [Reason.Of("story.step_flow"), Reason.Of("story.tells_flow")],
@@ -18,6 +20,8 @@ internal static class StepWords
         StoryAct.ReadPanel => [Reason.Of("story.step_panel", Name(probe)), Reason.Of("story.tells_panel")],
         StoryAct.CheckScaling => [Reason.Of("story.step_scaling", Name(probe)), Reason.Of("story.tells_scaling")],
         StoryAct.LookAtSignal => [Reason.Of("story.step_signal", Name(probe)), Reason.Of("story.tells_signal")],
+        StoryAct.Clean when IsSlow(probe) => [Reason.Of("story.step_clean", Name(probe)), Reason.Of("story.tells_clean_slow", probe!.Signal.Response.Value)],
+        StoryAct.Replace when IsSlow(probe) => [Reason.Of("story.step_replace_slow", Name(probe)), Reason.Of("story.tells_replace")],
         StoryAct.Clean => [Reason.Of("story.step_clean", Name(probe)), Reason.Of("story.tells_clean")],
         StoryAct.CheckInBuffer => [Reason.Of("story.step_buffer", Name(probe)), Reason.Of("story.tells_buffer")],
         StoryAct.CheckInSolution => [Reason.Of("story.step_solution", Name(probe)), Reason.Of("story.tells_solution")],
@@ -33,6 +37,8 @@ internal static class StepWords
         var measurand = part == StoryPart.PhTest ? Measurand.Ph : Measurand.FreeChlorine;
         return input.Test(measurand) is { } test ? [Reason.Of("story.tells_repeat", test.Result.Value, measurand.Unit())] : [Reason.Of("story.tells_first")];
     }
+
+    private static bool IsSlow(StoryProbe? probe) => probe is { Signal.Response.IsKnown: true };
 
     private static string Tested(StoryPart part) => (part == StoryPart.PhTest ? Measurand.Ph : Measurand.FreeChlorine).Key();
 

@@ -47,11 +47,14 @@ internal sealed class StoryBench
     private void Tests()
     {
         if (TestOf(Measurand.Ph) is { IsKnown: true } ph)
-            _called.Add(new(StoryPart.PhTest, ph.Value, 1, 0, Root(ph.StandardUncertainty, IsUnmixed(_input) ? UnmixedPh : _input.Point == SamplePoint.Cell ? 0 : MixingPh), PhOff));
+            _called.Add(new(StoryPart.PhTest, ph.Value, 1, 0, Root(ph.StandardUncertainty, IsUnmixed(_input) ? UnmixedPh : _input.Point == SamplePoint.Cell ? 0 : MixingPh), PhTestOff()));
         if (TestOf(Measurand.FreeChlorine) is not { IsKnown: true } free) return;
         var (log, u) = Logarithm(free);
         _called.Add(new(StoryPart.ChlorineTest, log, 0, 1, Root(u, IsUnmixed(_input) ? UnmixedLog : _input.Point == SamplePoint.Cell ? 0 : MixingLog), ChlorineTestOff));
     }
+
+    // A lot that is known to be off is off by what is known of it, and not by just anything.
+    private double PhTestOff() => _input.LotOff(Measurand.Ph) is { Off: var off } ? Root(off.Value, off.StandardUncertainty) : PhOff;
 
     private void PhProbe()
     {

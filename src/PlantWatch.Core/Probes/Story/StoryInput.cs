@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
-using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Probes;
 
@@ -58,6 +57,18 @@ public sealed record StoryInput
         probe.IsFlagged && (!probe.Read.IsKnown || !probe.Trust.Bias.IsKnown || Test(probe.Plan.Measurand) is not { Result.Censoring: Censoring.None } test
             || Math.Sign(probe.Read.Value - test.Result.Value) == Math.Sign(probe.Trust.Bias.Value));
 
+    /// <summary>What the newest test is off by, when a bad lot or instrument is believed by the checks of this probe and it was such a test; null otherwise. A meter uses no lot.</summary>
+    internal Estimate? LotOff(StoryProbe probe) =>
+        probe.Trust.TestOff is { IsKnown: true } off && Test(probe.Plan.Measurand) is { Result.Method: not TestMethod.Meter } ? off : null;
+
+    /// <summary>The same of all probes.</summary>
+    internal (StoryProbe Probe, Estimate Off)? LotOff(Measurand measurand)
+    {
+        foreach (var probe in Probes)
+            if (probe.Plan.Measurand == measurand && LotOff(probe) is { } off) return (probe, off);
+        return null;
+    }
+
     /// <summary>The probe of a measurand that could be compared, else any; null without one.</summary>
     public StoryProbe? Probe(Measurand measurand)
     {
@@ -77,34 +88,6 @@ public sealed record StoryInput
 /// <param name="Result">The result.</param>
 /// <param name="Suspect">It was unlikely by itself.</param>
 public sealed record StoryTest(TestResult Result, bool Suspect);
-
-/// <summary>One probe as the story knows it.</summary>
-public sealed record StoryProbe
-{
-    /// <summary>The probe.</summary>
-    public required ProbePlan Plan { get; init; }
-
-    /// <summary>What its signal says.</summary>
-    public SignalHealth Signal { get; init; } = SignalHealth.New;
-
-    /// <summary>What the checks say.</summary>
-    public ProbeTrust Trust { get; init; } = ProbeTrust.New;
-
-    /// <summary>What it read of the sample, corrected; unknown when the two could not be compared.</summary>
-    public Estimate Read { get; init; }
-
-    /// <summary>What it read of the sample as received, for a panel to be held against; unknown when not comparable.</summary>
-    public Estimate Received { get; init; }
-
-    /// <summary>Why the two could not be compared; null when they were, or nobody said.</summary>
-    public Reason? WhyNot { get; init; }
-
-    /// <summary>What the panel showed beside the sample; null when it was not read.</summary>
-    public double? Panel { get; init; }
-
-    /// <summary>True when the checks call the probe wrong.</summary>
-    public bool IsFlagged => Trust.Standing is Standing.MaintenanceRequired or Standing.OutOfSpecification;
-}
 
 /// <summary>What a dosing pump did.</summary>
 /// <param name="Name">What people call it.</param>

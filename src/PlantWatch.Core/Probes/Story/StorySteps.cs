@@ -20,6 +20,11 @@ internal sealed class StorySteps
 
     private const double WorthAsking = 0.03;
 
+    // How sure a slow response is once it was found over quarter days.
+    private const double KnownSlow = 0.95;
+
+    private const double AfterFlow = 1e6;
+
     private readonly StoryInput _input;
     private readonly StoryAnswer _answer;
     private readonly Func<StoryPart, double> _wrong;
@@ -31,8 +36,11 @@ internal sealed class StorySteps
     {
         var steps = new StorySteps(input, answer, wrong);
         steps.OfFlow();
+        steps.OfLot();
+        steps.OfSlow(StoryAct.Clean);
         if (answer == StoryAnswer.WaterChanged) steps.OfWater();
         if (answer is not (StoryAnswer.AllAgree or StoryAnswer.WaterChanged)) steps.OfDoubt();
+        steps.OfSlow(StoryAct.Replace);
         foreach (var probe in input.Probes)
             if (PanelStory.Of(probe) is not null) steps.Add(StoryAct.CheckScaling, StorySigns.PartOf(probe), probe, 0.5);
         return [.. steps._steps.OrderByDescending(s => s.Worth).Select(s => s.Step).Take(Most)];
@@ -42,6 +50,20 @@ internal sealed class StorySteps
     {
         foreach (var probe in _input.Probes)
             if (probe.Signal.Standing == Standing.CheckFunction && _steps.Count == 0) Add(StoryAct.RestoreFlow, StorySigns.PartOf(probe), probe, 1);
+    }
+
+    // A repeat with the lot that is in doubt would say the same again.
+    private void OfLot()
+    {
+        if (_input.LotOff(Measurand.Ph) is not { } lot) return;
+        Add(StoryAct.OtherLot, StoryPart.PhTest, lot.Probe, Asked(StoryPart.PhTest), _wrong(StoryPart.PhTest), isFirst: true);
+    }
+
+    // That it is slow is known without any quarrel; cleaning comes before replacing.
+    private void OfSlow(StoryAct act)
+    {
+        foreach (var probe in _input.Probes)
+            if (probe.Signal.Response.IsKnown && StorySigns.PartOf(probe) is not StoryPart.None and var part) Add(act, part, probe, _wrong(part), KnownSlow);
     }
 
     private void OfWater()
@@ -64,6 +86,7 @@ internal sealed class StorySteps
         if (part == StoryPart.None || Quarrel(part) < WorthAsking) return;
         var mayBleach = part == StoryPart.ChlorineTest && (_input.IncidentOpen || test.Result.Value <= Nil || test.Result.Value > MostInCell || test.Result.Look == CellLook.PinkFlash) && test.Result.Dilution <= 1;
         // A repeat tells of the probe as well as of the test: it is asked of whichever is less certain.
+        if (part == StoryPart.PhTest && _input.LotOff(Measurand.Ph) is not null) return;
         Add(mayBleach ? StoryAct.Dilute : StoryAct.RepeatTest, part, null, Asked(part), _wrong(part));
         if (!mayBleach) Add(StoryAct.OtherLot, part, null, Asked(part), _wrong(part));
     }
@@ -72,11 +95,12 @@ internal sealed class StorySteps
     {
         var wrong = _wrong(part);
         if (part == StoryPart.None || wrong < WorthAsking) return;
-        if (probe.Signal.Standing is Standing.Failure or Standing.OutOfSpecification or Standing.MaintenanceRequired) Add(StoryAct.LookAtSignal, part, probe, wrong);
+        if (probe.Signal.Standing is Standing.Failure or Standing.OutOfSpecification or Standing.MaintenanceRequired && !probe.IsOnlySlow) Add(StoryAct.LookAtSignal, part, probe, wrong);
         if (probe is { Plan.Origin: SignalOrigin.PanelScaled, Panel: null }) Add(StoryAct.ReadPanel, part, probe, wrong);
-        Add(StoryAct.Clean, part, probe, wrong);
+        var isSlow = probe.Signal.Response.IsKnown;
+        if (!isSlow) Add(StoryAct.Clean, part, probe, wrong);
         Add(part == StoryPart.PhProbe ? StoryAct.CheckInBuffer : part == StoryPart.OrpProbe ? StoryAct.CheckInSolution : StoryAct.CheckCell, part, probe, wrong);
-        if (wrong >= SureEnoughToTurn) Turn(probe, part, wrong);
+        if (wrong >= SureEnoughToTurn && !isSlow) Turn(probe, part, wrong);
     }
 
     private void Turn(StoryProbe probe, StoryPart part, double wrong)
@@ -95,15 +119,15 @@ internal sealed class StorySteps
 
     private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double wrong) => Add(act, part, probe, wrong, wrong);
 
-    private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double asked, double wrong)
+    private void Add(StoryAct act, StoryPart part, StoryProbe? probe, double asked, double wrong, bool isFirst = false)
     {
         var figures = StepFigures.Of(act);
         var what = StepWords.Of(act, _input, part, probe);
         // What keeps everybody from comparing comes before any weighing.
-        var worth = act is StoryAct.RestoreFlow or StoryAct.WaitForMixing && _answer is not StoryAnswer.ProbeDrifts ? double.MaxValue : figures.Worth(asked, wrong);
+        var worth = act is StoryAct.RestoreFlow or StoryAct.WaitForMixing && _answer is not StoryAnswer.ProbeDrifts ? double.MaxValue : isFirst ? AfterFlow : figures.Worth(asked, wrong);
         // A dirty probe is not calibrated: turning comes after whatever else was found to do at it.
         if (act is StoryAct.Calibrate or StoryAct.Replace)
             worth = Math.Min(worth, 0.99 * _steps.Where(s => s.Step.ProbeId == probe?.Plan.Id && s.Step.ProbeId is not null).Select(s => s.Worth).DefaultIfEmpty(worth).Min());
-        _steps.Add((worth, new(act, part, probe?.Plan.Id, figures.Minutes, figures.Settles(asked), what)));
+        _steps.Add((worth, new(act, part, part.IsTest() ? null : probe?.Plan.Id, figures.Minutes, figures.Settles(asked), what)));
     }
 }

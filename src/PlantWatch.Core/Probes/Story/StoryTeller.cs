@@ -96,6 +96,7 @@ internal sealed class StoryTeller
     {
         StoryAnswer.AllAgree => [Reason.Of("story.all_agree")],
         StoryAnswer.WaterChanged => [Reason.Of("story.water_changed"), StoryMoves.Together(_input)!],
+        StoryAnswer.TestSuspect when part == StoryPart.PhTest && _input.LotOff(Measurand.Ph) is { Off: var off } => [Reason.Of("story.ph_lot_suspect", off.Value, off.Expanded, Measurand.Ph.Unit())],
         StoryAnswer.TestSuspect => [part == StoryPart.PhTest ? Reason.Of("story.ph_test_suspect") : Reason.Of("story.chlorine_test_suspect")],
         StoryAnswer.ProbeDrifts => [Reason.Of("story.probe_drifts", NameOf(part))],
         StoryAnswer.NotComparable => [Reason.Of("story.not_comparable"), .. _input.Probes.Select(p => p.WhyNot).OfType<Reason>().Distinct()],

@@ -25,8 +25,16 @@ public sealed partial class GoldenStoryTests
         ("a bleached chlorine test", new() { ChlorineTest = 0, ChlorineSuspect = true, OrpRead = ToldPool.OrpAt(7.4, 6) }),
         ("a pool that really lost its chlorine", new() { ChlorineTest = 0.3, ChlorineRead = 0.32, OrpRead = ToldPool.OrpAt(7.4, 0.31) }),
         ("two that differ and no witness", new() { PhTest = 7.7, ChlorineTest = null, PhRead = 7.3 }),
-        ("a probe that leapt", new() { PhTest = 7.4, ChlorineTest = null, PhRead = 7.75, PhSignal = SignalHealth.New with { Standing = Standing.Good, LeaptAt = ToldPool.Sampled - TimeSpan.FromHours(1) } }),
+        ("a probe that leapt", new() { PhTest = 7.4, ChlorineTest = null, PhRead = 7.75, PhSignal = SignalHealth.New with { Standing = Standing.Good, LeaptAt = ToldPool.Sampled - TimeSpan.FromHours(1), LeaptBy = 0.35 } }),
+        ("a bad lot of reagent", new() { PhTest = 7.7, ChlorineTest = null, PhTrust = trust => trust with { TestOff = new(0.29, 0.05) } }),
+        ("a probe that drifts", new() { PhTest = 7.3, ChlorineTest = null, PhRead = 7.52, PhChecks = Standing.MaintenanceRequired, PhBias = 0.19, PhTrust = trust => trust with { Drift = new(0.005, 0.001) } }),
+        ("a slow probe", new() { OrpRead = ToldPool.OrpAt(7.4, 1.5), PhSignal = Slow }),
     ];
+
+    private static SignalHealth Slow => SignalHealth.New with
+    {
+        Standing = Standing.MaintenanceRequired, Reasons = [Reason.Of("signal.slow", 45)], Wander = SignalWander.New with { Pace = SignalPace.New with { SlowFor = 2, Response = new(45, 6) } },
+    };
 
     [Fact]
     public void The_stories_read_as_they_were_last_agreed()

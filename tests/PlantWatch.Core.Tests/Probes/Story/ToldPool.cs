@@ -28,6 +28,10 @@ internal sealed record ToldPool
     public double? Panel { get; init; }
     public ImmutableArray<StoryPump> Pumps { get; init; } = [];
     public Instant MixedAt { get; init; }
+    /// <summary>What else the checks made of the pH probe.</summary>
+    public Func<ProbeTrust, ProbeTrust> PhTrust { get; init; } = trust => trust;
+
+    public TestMethod PhMethod { get; init; } = TestMethod.Photometer;
     public PairedCheck? PhBefore { get; init; }
     public TimeSpan Later { get; init; } = TimeSpan.FromMinutes(10);
 
@@ -51,7 +55,7 @@ internal sealed record ToldPool
 
     private IEnumerable<StoryTest> Tests()
     {
-        if (PhTest is { } ph) yield return new(new(Measurand.Ph, ph, TestMethod.Photometer), PhSuspect);
+        if (PhTest is { } ph) yield return new(new(Measurand.Ph, ph, PhMethod), PhSuspect);
         if (ChlorineTest is { } chlorine) yield return new(new(Measurand.FreeChlorine, chlorine, TestMethod.Photometer, Dilution: Dilution), ChlorineSuspect);
     }
 
@@ -61,7 +65,7 @@ internal sealed record ToldPool
         yield return new()
         {
             Plan = Plan("main-ph", Measurand.Ph), Signal = PhSignal, Read = read, Received = read, Panel = Panel,
-            Trust = new() { Standing = PhChecks, Bias = new(PhBias, 0.05), Taken = 8, JudgedAt = Sampled, Pairs = [.. Pairs(read)] },
+            Trust = PhTrust(new() { Standing = PhChecks, Bias = new(PhBias, 0.05), Taken = 8, JudgedAt = Sampled, Pairs = [.. Pairs(read)] }),
         };
         if (ChlorineRead is { } chlorine)
             yield return new() { Plan = Plan("main-cl", Measurand.FreeChlorine), Read = new(chlorine, 0.02), Trust = new() { Standing = Standing.Good, Bias = new(0.01, 0.05), Taken = 8, JudgedAt = Sampled } };

@@ -123,7 +123,7 @@ public sealed class TrustStoryTests(ITestOutputHelper output)
     {
         var apart = new ToldPool { PhTest = 7.4, ChlorineTest = null, PhRead = 7.75 };
         var still = Tell(apart);
-        var leapt = Tell(apart with { PhSignal = SignalHealth.New with { Standing = Standing.Good, LeaptAt = ToldPool.Sampled - TimeSpan.FromHours(1) } });
+        var leapt = Tell(apart with { PhSignal = SignalHealth.New with { Standing = Standing.Good, LeaptAt = ToldPool.Sampled - TimeSpan.FromHours(1), LeaptBy = 0.35 } });
         Assert.NotEqual(StoryAnswer.ProbeDrifts, still.Answer);
         Assert.Equal((StoryAnswer.ProbeDrifts, StoryPart.PhProbe), (leapt.Answer, leapt.Part));
         Assert.Contains(leapt.Signs, s => s.What.Code == "story.sign_leap" && s.Ratio == 20);
