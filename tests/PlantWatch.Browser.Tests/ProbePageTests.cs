@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
@@ -55,6 +57,10 @@ public sealed class ProbePageTests(Chromium chromium) : IClassFixture<Chromium>
         await using var screen = await chromium.OpenAsync(server.Address, width);
         await screen.GoAsync("probe/teaching-ph");
         await Expect(screen["the-answer"]).ToHaveAttributeAsync("data-whom", "tests");
+        // 0.0012 a check and six checks a day: 0.22 a month, with its interval; so has the sensitivity of the electrode.
+        await Expect(screen["drift"]).ToHaveTextAsync(new Regex(@"^\+0\.[12]\d \u00b1 0\.\d\d$"));
+        await Expect(screen["sensitivity"]).ToHaveTextAsync(new Regex(@"^\d+ \u00b1 \d+ %$"));
+        await Expect(screen["tests-off"]).ToHaveCountAsync(0);
         await Expect(screen["bias-chart"].Locator("circle")).ToHaveCountAsync(await Doubted(screen) is var d ? 200 - d : 0);
         await Expect(screen["judgements"].Locator("li.verdict")).ToHaveCountAsync(8);
         await screen["older-checks"].ClickAsync();
@@ -99,6 +105,26 @@ public sealed class ProbePageTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["kept-view"]).ToContainTextAsync("the last that arrived");
         await Expect(screen["the-answer"]).ToHaveAttributeAsync("data-whom", "either");
         screen.IsClean(c => c.Contains("503", StringComparison.Ordinal));
+    }
+
+    [BrowserFact]
+    public async Task Tests_that_are_off_together_stand_beside_the_probe_with_their_amount()
+    {
+        await using var server = await TestPlant.StartAsync();
+        for (var i = 0; i < 2; i++) await CheckAsync(server, reads: "7.42", test: 7.40);
+        await using var screen = await chromium.OpenAsync(server.Address, width: 390);
+        // What makes the estimate believe in a bad lot takes weeks of checks and is held by its own tests; here it is put into the answer.
+        await screen.Page.RouteAsync("**/api/v1/probes/ph", async route =>
+        {
+            var answer = await route.FetchAsync();
+            var body = JsonNode.Parse(await answer.TextAsync())!;
+            body["testOff"] = new JsonObject { ["value"] = 0.31, ["u"] = 0.08 };
+            await route.FulfillAsync(new() { Response = answer, Body = body.ToJsonString() });
+        });
+        await screen.GoAsync("probe/ph");
+        await Expect(screen["tests-off"]).ToHaveTextAsync("+0.31 \u00b1 0.08");
+        Assert.Equal(0, await screen.AskAsync<int>("() => Math.max(0, document.documentElement.scrollWidth - innerWidth)"));
+        screen.IsClean();
     }
 
     private static Task<int> Doubted(Screen screen) => screen["bias-chart"].Locator(".bias-doubted").CountAsync();

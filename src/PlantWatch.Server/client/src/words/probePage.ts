@@ -7,7 +7,7 @@ export const probePage = {
   testDoubted: 'in doubt', doNow: 'What to do now', doNext: 'To do', then: 'then', calibrate: 'Calibrate', toDecision: 'To the decision', writeFault: 'Write a fault note', enter: 'Enter a check',
   kept: 'The server does not answer: this is the last that arrived.',
   restsOn: (n: number) => (n === 1 ? 'Rests on 1 check, sampled' : `Rests on ${n} checks, the newest sampled`),
-  drift: 'Drift', aMonth: 'a month', sensitivity: 'Sensitivity', figures: 'Figures',
+  drift: 'Drift', aMonth: 'a month', sensitivity: 'Sensitivity', testsOff: 'Tests off together', figures: 'Figures',
   bias: {
     title: 'How far off it is, over time', now: 'now', maintenance: 'maintenance', out: 'out of specification', reads: 'reads high', readsLow: 'reads low',
     legend: '\u25cf after a check, with its interval (k = 2) \u00b7 \u25c7 check set aside \u00b7 \u25bc work or calibration \u00b7 \u2504 drawn on from now.',
