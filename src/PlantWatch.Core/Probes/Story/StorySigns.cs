@@ -1,12 +1,11 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Probes;
 
 /// <summary>The signs that are no figures: each a stated likelihood ratio, common practice put into a number and marked so in docs/decisions/0012-one-story.md.</summary>
-internal sealed class StorySigns
+internal sealed partial class StorySigns
 {
     // Odds that a part is wrong before anything is seen: of a test one in forty, of a probe that nothing speaks against one in twenty-five.
     private const double TestBefore = 1 / 40.0;
@@ -14,14 +13,6 @@ internal sealed class StorySigns
 
     // No heap of small signs may drown the figures.
     private const double Most = 400;
-
-    // In two days even a poor electrode drifts by less than its limit (docs/decisions/0005-trust.md: 0.15 pH a month).
-    private static readonly TimeSpan NoDriftWithin = TimeSpan.FromHours(48);
-
-    // The estimate calls a lot bad from evens on; from one in forty this brings a test to 5 : 2 (docs/decisions/0012-one-story.md).
-    private const double LotBelieved = 100;
-
-    private const double DaysAMonth = 30.44;
 
     private readonly StoryInput _input;
     private readonly List<StorySign> _signs = [];
@@ -81,49 +72,6 @@ internal sealed class StorySigns
         // Water of a whole pool does not move within a reading or two.
         if (probe.Leap(_input.Now) is { } leap) Add(part, 20, Reason.Of("story.sign_leap", name, leap.By, probe.Plan.Measurand.Unit(), (_input.Now - leap.At).TotalHours));
     }
-
-    private void OfChecks(StoryProbe probe, StoryPart part)
-    {
-        var (trust, name, unit) = (probe.Trust, probe.Plan.Measurand.Key(), probe.Plan.Measurand.Unit());
-        // Called wrong for its leap alone, before any test came since: that is said already.
-        if (_input.IsCalledWrong(probe))
-        {
-            if (!IsFlaggedByLeap(probe) && trust.Bias.IsKnown) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
-        }
-
-        // What the checks said before a signal went bad says nothing of it now.
-        else if (trust is { Standing: Standing.Good, Taken: >= 3 } && (probe.Signal.Standing is Standing.Good or Standing.Unknown || probe.IsOnlySlow) && probe.Leap(_input.Now) is null) StandsBy(probe, part, name);
-        if (!_input.IsCalledWrong(probe) && trust.Bias.IsKnown && Math.Abs(trust.Bias.Value) > trust.Bias.StandardUncertainty)
-            Add(StoryPart.None, 1, Reason.Of("story.sign_bias_taken_off", name, trust.Bias.Value, trust.Bias.Expanded, unit));
-        if (probe.FoundDrift is { } drift) OfDrift(probe, part, drift);
-        if (_input.LotOff(probe) is { } lot) Add(PartOf(probe.Plan.Measurand), LotBelieved, Reason.Of("story.sign_tests_off", name, lot.Value, lot.Expanded, unit));
-    }
-
-    // A drift explains a gap on its own side; to the other side it is only a thing to know.
-    private void OfDrift(StoryProbe probe, StoryPart part, Estimate drift)
-    {
-        var what = Reason.Of("story.sign_drift", probe.Plan.Measurand.Key(), drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, probe.Plan.Measurand.Unit());
-        var explains = probe.Read.IsKnown && _input.Test(probe.Plan.Measurand) is { Result.Censoring: Censoring.None } test && Math.Sign(probe.Read.Value - test.Result.Value) == Math.Sign(drift.Value);
-        Add(explains ? part : StoryPart.None, explains ? 2 : 1, what);
-    }
-
-    private bool IsFlaggedByLeap(StoryProbe probe) =>
-        probe.Leap(_input.Now) is { } leap && !probe.Trust.Pairs.Any(pair => pair.SampledAt > leap.At && pair.CheckId != _input.CheckId && !pair.Doubted);
-
-    // A probe gets wrong by a leap, which would have been seen, or by drifting, which takes weeks. Without either since it was found right, one test alone says little.
-    private void StandsBy(StoryProbe probe, StoryPart part, string name)
-    {
-        var right = Instant.Never;
-        foreach (var pair in probe.Trust.Pairs)
-            if (!pair.Doubted && pair.CheckId != _input.CheckId && pair.SampledAt < _input.SampledAt) right = pair.SampledAt;
-        var isWatched = right.IsSet && _input.SampledAt - right < NoDriftWithin && probe.Signal.BlindAt < right && probe.Signal.LeaptAt < right && !MayHaveDrifted(probe, right);
-        if (isWatched) Add(part, 0.1, Reason.Of("story.sign_no_leap_since", name, (_input.SampledAt - right).TotalHours, probe.Trust.Taken));
-        else Add(part, 0.5, Reason.Of("story.sign_checks_stand_by_it", name, probe.Trust.Taken));
-    }
-
-    // Fouling goes to the limit within days: at the rate that was found, half the way there is too much.
-    private bool MayHaveDrifted(StoryProbe probe, Instant since) =>
-        probe.FoundDrift is { } drift && (Math.Abs(drift.Value) + drift.Expanded) * (_input.SampledAt - since).TotalDays > TrustModel.Of(probe.Plan.Measurand)!.MaintenanceAt / 2;
 
     // A controller follows its probe: when that reads high, the acid pump runs against it while the water gets lower.
     private void OfPumps()

@@ -66,6 +66,15 @@ public sealed class EstimateInStoryTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_small_leap_does_not_hush_the_checks_that_call_a_probe_wrong_by_more()
+    {
+        var leapt = SignalHealth.New with { Standing = Standing.Good, LeaptAt = ToldPool.Sampled - TimeSpan.FromHours(1), LeaptBy = 0.1 };
+        var story = Tell(new ToldPool { PhTest = 7.3, ChlorineTest = null, PhRead = 7.8, PhChecks = Standing.OutOfSpecification, PhBias = 0.5, PhSignal = leapt });
+        Assert.Contains(story.Signs, s => s.What.Code == "story.sign_checks_call_it_wrong");
+        Assert.Contains(story.Signs, s => s.What.Code == "story.sign_leap");
+    }
+
+    [Fact]
     public void A_drift_is_a_sign_with_its_rate()
     {
         var lived = new TestPool(Measurand.Ph);
