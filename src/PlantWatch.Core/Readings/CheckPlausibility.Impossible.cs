@@ -49,6 +49,9 @@ internal static class ImpossibleChecks
     private static bool IsEmpty(ManualCheck check) =>
         check.Results.IsDefaultOrEmpty && check.Panel.IsDefaultOrEmpty && check.BottomVisible is null && check.Bathers is null;
 
+    // No method for pool water resolves finer, in whatever unit; and a test without any uncertainty would be beyond all doubt.
+    private const double FinestStep = 0.001;
+
     private static void Result(ImmutableArray<FieldRemark>.Builder found, ImmutableArray<TestResult> results, int i)
     {
         var (result, field) = (results[i], $"results[{i}]");
@@ -64,7 +67,7 @@ internal static class ImpossibleChecks
         // A comparison with NaN is false, so the range is asked for rather than its outside.
         if (!SampleDilution.ValidFactor.Contains(result.Dilution))
             Add(found, field + ".dilution", Reason.Of("check.dilution_impossible", SampleDilution.ValidFactor.Low, SampleDilution.ValidFactor.High));
-        if (result.Step is { } step && !(step > 0 && step <= result.Measurand.Possible().High)) Add(found, field + ".step", Reason.Of("check.step_impossible"));
+        if (result.Step is { } step && !(step >= FinestStep && step <= result.Measurand.Possible().High)) Add(found, field + ".step", Reason.Of("check.step_impossible"));
     }
 
     private static void Panel(ImmutableArray<FieldRemark>.Builder found, CircuitPlan plan, ImmutableArray<PanelReading> panel, int i)

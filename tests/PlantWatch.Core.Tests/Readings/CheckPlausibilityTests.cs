@@ -217,6 +217,7 @@ public class CheckPlausibilityTests
     [InlineData(0)]
     [InlineData(-40)]
     [InlineData(double.NaN)]
+    [InlineData(1e-300)]
     public void A_step_that_is_none_is_refused(double step) =>
         Refuses(Checks.Of(new TestResult(Measurand.TotalAlkalinity, 100, TestMethod.TabletCount) { Step = step }), "results[0].step", "check.step_impossible");
 }

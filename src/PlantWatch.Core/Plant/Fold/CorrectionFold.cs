@@ -43,10 +43,12 @@ internal static class CorrectionFold
         if (!made.From.IsSet || made.To <= made.From) return No(TurnedDownKind.Invalid, "to", Reason.Of("correction.ends_before_it_begins"));
         // What is to come has not been serviced yet.
         if (made.To > now + DeviceClock.AheadTolerance) return No(TurnedDownKind.Invalid, "to", Reason.Of("calibration.not_in_future"));
-        if (!(made.GapU > 0 && double.IsFinite(made.GapU))) return No(TurnedDownKind.Invalid, "gapU", Reason.Of("correction.needs_uncertainty"));
         var span = range.High - range.Low;
+        if (!(made.GapU > 0 && made.GapU <= span)) return No(TurnedDownKind.Invalid, "gapU", Reason.Of("correction.needs_uncertainty"));
         if (!IsWithin(made.Fouling, span)) return No(TurnedDownKind.Invalid, "fouling", Reason.Of("correction.gap_range", -span, span));
         if (!IsWithin(made.Drift, span) || !double.IsFinite(made.Pivot)) return No(TurnedDownKind.Invalid, "drift", Reason.Of("correction.gap_range", -span, span));
+        // Far from all the probe can read, a slope would make any gap of any reading.
+        if (made.DriftSlope != 0 && !range.Contains(made.Pivot)) return No(TurnedDownKind.Invalid, "pivot", Reason.Of("correction.pivot_range", range.Low, range.High));
         // An electrode beyond half or double its slope was broken, not drifting.
         if (!(made.DriftSlope is > -0.5 and < 1)) return No(TurnedDownKind.Invalid, "driftSlope", Reason.Of("correction.slope_range", -0.5, 1));
         if (!(made.WanderPerDay >= 0 && double.IsFinite(made.WanderPerDay))) return No(TurnedDownKind.Invalid, "wander", Reason.Of("correction.needs_uncertainty"));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Reasons;
 
@@ -34,10 +35,13 @@ internal static class ReviewFold
         return asked && IsSame(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
     }
 
-    /// <summary>Names are typed by hand: spaces and capitals make no second person.</summary>
+    /// <summary>Names are typed by hand: spaces, capitals, stops and what is not seen make no second person.</summary>
     public static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
 
-    private static string Plain(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string Plain(string name) => string.Concat(name.Where(IsOfName));
+
+    private static bool IsOfName(char c) =>
+        !char.IsWhiteSpace(c) && !char.IsControl(c) && !char.IsPunctuation(c) && char.GetUnicodeCategory(c) != UnicodeCategory.Format;
 
     private static bool Repeats(Calibration done, CalibrationReviewed said) =>
         done.ReviewedBy is { } earlier && IsSame(earlier, said.By) && said.Accepted == !done.Objected;

@@ -27,7 +27,7 @@ internal sealed class HypothesisBank
     private readonly Hypothesis[] _next = new Hypothesis[10 * Most];
     private Hypothesis[] _held = new Hypothesis[Most];
     private int _count, _made;
-    private double _likeliest;
+    private double _likeliest, _eased, _nearest;
 
     public HypothesisBank(TrustModel model)
     {
@@ -115,16 +115,23 @@ internal sealed class HypothesisBank
     /// <param name="watched">The signal was watched all the while, so that a leap of it would have been seen.</param>
     public void Take(in Sight sight, double days, bool watched)
     {
-        (_made, _likeliest) = (0, 0);
         for (var i = 0; i < _count; i++)
         {
-            ref var held = ref _held[i];
-            held.Doubted <<= 1;
-            if (held.Apart > 0) held.Apart--;
-            Branch(held, sight, days, watched);
+            _held[i].Doubted <<= 1;
+            if (_held[i].Apart > 0) _held[i].Apart--;
         }
 
+        _nearest = double.PositiveInfinity;
+        Branch(sight, days, watched);
+        // So far off that every account's density is too small for a number: all are eased alike, and the account that foresaw it least badly still stands out.
+        if (_made == 0 && double.IsFinite(_nearest)) Branch(sight, days, watched, _nearest);
         Keep();
+    }
+
+    private void Branch(in Sight sight, double days, bool watched, double eased = 0)
+    {
+        (_made, _likeliest, _eased) = (0, 0, eased);
+        for (var i = 0; i < _count; i++) Branch(_held[i], sight, days, watched);
     }
 
     private const byte ApartFor = 6;
@@ -176,7 +183,7 @@ internal sealed class HypothesisBank
         var (mean, variance) = account.Belief.Along(sight.Row);
         var total = variance + sight.Variance;
         var innovation = sight.Seen - mean;
-        var weight = account.Weight * (1 - sight.Slip) * Density(innovation, total);
+        var weight = Weigh(account.Weight * (1 - sight.Slip), innovation, total);
         if (Counts(weight))
         {
             ref var sound = ref Add(account, weight);
@@ -186,7 +193,7 @@ internal sealed class HypothesisBank
         }
 
         (mean, variance) = account.Belief.Along(sight.WildRow);
-        weight = account.Weight * sight.Slip * sight.SlipOdds * Density(sight.Seen - mean, variance + sight.WildVariance);
+        weight = Weigh(account.Weight * sight.Slip * sight.SlipOdds, sight.Seen - mean, variance + sight.WildVariance);
         if (!Counts(weight)) return;
         ref var slip = ref Add(account, weight);
         slip.LastWild = true;
@@ -208,7 +215,6 @@ internal sealed class HypothesisBank
     // Joins what became one account, forgets what is no longer likely, and makes the rest add up to one.
     private void Keep()
     {
-        // Nothing foresaw this at all (a number beyond all reason): the accounts stay as they were.
         if (_made == 0) return;
         _count = 0;
         for (var i = 0; i < _made; i++)
@@ -339,7 +345,13 @@ internal sealed class HypothesisBank
     // However long nobody tested, most of what is believed goes on being believed.
     private static double Within(double perDay, double days) => Math.Min(0.3, 1 - Math.Exp(-perDay * Math.Max(days, 0)));
 
-    private static double Density(double x, double variance) => Math.Exp(-0.5 * x * x / variance) / Math.Sqrt(2 * Math.PI * variance);
+    private double Weigh(double before, double x, double variance)
+    {
+        if (!(before > 0)) return 0;
+        var far = 0.5 * x * x / variance;
+        _nearest = Math.Min(_nearest, far);
+        return before * (Math.Exp(_eased - far) / Math.Sqrt(2 * Math.PI * variance));
+    }
 
     private sealed class Likelier : IComparer<Hypothesis>
     {

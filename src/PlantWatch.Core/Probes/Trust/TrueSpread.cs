@@ -17,6 +17,9 @@ internal struct TrueSpread
     // Older tests fade: the pool of last month may have been another.
     private const double Remembered = 60;
 
+    // The logarithm of odds beyond which nothing becomes clearer, and no number overflows.
+    private const double Beyond = 300;
+
     public double Count, Mean, Squares;
 
     /// <summary>Variance of what the pool itself does.</summary>
@@ -35,7 +38,7 @@ internal struct TrueSpread
         if (Count < 5) return 1;
         var (sound, spoiled) = (Variance + (u * u), Variance + (u * u) + (slip * slip));
         var apart = (test - Mean) * (test - Mean);
-        return Math.Exp(0.5 * apart * ((1 / sound) - (1 / spoiled))) * Math.Sqrt(sound / spoiled);
+        return Math.Exp(Math.Min(Beyond, 0.5 * apart * ((1 / sound) - (1 / spoiled)))) * Math.Sqrt(sound / spoiled);
     }
 
     /// <summary>Takes a test in.</summary>

@@ -30,6 +30,8 @@ public sealed class BenchStepTests
     [Theory]
     [InlineData("R. Example")]
     [InlineData("  r.  EXAMPLE ")]
+    [InlineData("R Example")]
+    [InlineData("R.\u200bExam\u00adple")]
     public void Who_did_it_does_not_review_it(string same) =>
         Assert.Equal("review.second_person", Code(Review(Sign(7.2, 4.2), accepted: true, same)));
 

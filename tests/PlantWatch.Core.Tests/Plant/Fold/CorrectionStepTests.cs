@@ -53,6 +53,8 @@ public sealed class CorrectionStepTests
         Says("to", sound with { To = sound.From });
         Says("to", sound with { To = _bench.Now + TimeSpan.FromDays(2) });
         Says("gapU", sound with { GapU = 0 });
+        Says("gapU", sound with { GapU = 1e300 });
+        Says("pivot", sound with { DriftSlope = 0.1, Pivot = 1e300 });
         Says("fouling", sound with { Fouling = 99 });
         Says("drift", sound with { Drift = double.NaN });
         Says("driftSlope", sound with { DriftSlope = 3 });
