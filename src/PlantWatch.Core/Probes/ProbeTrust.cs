@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 
@@ -66,7 +67,9 @@ public sealed record ProbeTrust
 /// <param name="Suspect">The result was already unlikely by itself.</param>
 /// <param name="ByReagent">Tested with a reagent, whose lot may be bad, and not with a meter.</param>
 /// <param name="WatchedSince">Since when the probe's signal was followed without a break, so that a leap of it would have been seen; never when it was not.</param>
-public sealed record PairedCheck(
+// Two dozen are kept for every probe, side by side and without gaps.
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct PairedCheck(
     Guid CheckId, Instant SampledAt, Estimate Raw, Estimate Test, bool Doubted, double Shared = 0, bool Suspect = false, bool ByReagent = true, Instant WatchedSince = default)
 {
     /// <summary>Standard deviation of what differs from one test to the next.</summary>

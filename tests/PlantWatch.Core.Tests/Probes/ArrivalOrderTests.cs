@@ -42,6 +42,24 @@ public class ArrivalOrderTests
     private static string Write(ProbeTrust trust) => JsonSerializer.Serialize(trust, PlantJson.Options);
 
     [Fact]
+    public void What_is_kept_of_older_checks_is_all_that_counts_to_the_last_bit() =>
+        Gen.Double[-0.3, 0.3].Array[2 * ProbeTrust.Kept, 3 * ProbeTrust.Kept].Sample(offs =>
+        {
+            var pool = new TestPool(Measurand.Ph);
+            var read = ProbeTrust.New;
+            for (var i = 0; i < offs.Length; i++)
+            {
+                var input = pool.InputOf(pool.CheckOf(8 * i, new TestResult(Measurand.Ph, 7.3 + (0.1 * offs[^(i + 1)]), TestMethod.Photometer)), 7.3 + offs[i]);
+                pool.Judge(input);
+                read = JsonSerializer.Deserialize<ProbeTrust>(Write(Reconciliation.Judge(read, input)!.Trust), PlantJson.Options)!;
+            }
+
+            Assert.NotNull(pool.Trust.Base);
+            Assert.Equal(Write(pool.Trust), Write(read));
+            Assert.Equal(Write(pool.Trust), Write(Reconciliation.Refold(pool.Trust, pool.Probe, [], TestPool.After(9 * offs.Length))));
+        }, iter: 20);
+
+    [Fact]
     public void Trust_and_signal_survive_being_written_and_read()
     {
         var pool = new TestPool(Measurand.Orp);

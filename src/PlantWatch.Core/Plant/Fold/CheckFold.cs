@@ -81,8 +81,8 @@ internal static class CheckFold
     private static void Withdraw(Draft draft, int index, CheckEntered said)
     {
         var trust = draft.Probes[index].Trust;
-        if (said.Check.Corrects is not { } wrong || trust.Pairs.FirstOrDefault(p => p.CheckId == wrong) is not { } pair) return;
-        trust = Reconciliation.Refold(trust with { Pairs = trust.Pairs.Remove(pair) }, draft.Plan.Probes[index], draft.Calibrations.All, said.At);
+        if (said.Check.Corrects is not { } wrong || PairBook.Without(trust.Pairs, wrong) is var left && left.Length == trust.Pairs.Length) return;
+        trust = Reconciliation.Refold(trust with { Pairs = left }, draft.Plan.Probes[index], draft.Calibrations.All, said.At);
         draft.Probes[index] = draft.Probes[index] with { Trust = trust };
         StandingFold.Look(draft, index, said.At);
     }

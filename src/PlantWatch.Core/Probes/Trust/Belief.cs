@@ -36,6 +36,9 @@ internal struct Belief
     /// <summary>How many numbers.</summary>
     public const int Size = 5;
 
+    /// <summary>How many numbers it consists of: the five, and the triangle of their covariances.</summary>
+    public const int Numbers = Size + (Size * (Size + 1) / 2);
+
     private Five _mean;
     private Fifteen _spread;
 
@@ -117,7 +120,7 @@ internal struct Belief
         }
     }
 
-    /// <summary>The twenty numbers it consists of, one by one.</summary>
+    /// <summary>The numbers it consists of, one by one.</summary>
     public double this[int i]
     {
         readonly get => i < Size ? _mean[i] : _spread[i - Size];

@@ -20,9 +20,9 @@ internal static class Pairing
 
     private static readonly TimeSpan OldestPaired = TimeSpan.FromDays(35);
 
-    public static bool TryMake(TrustModel model, ProbeCheck input, [NotNullWhen(true)] out PairedCheck? pair, [NotNullWhen(false)] out Reason? why)
+    public static bool TryMake(TrustModel model, ProbeCheck input, out PairedCheck pair, [NotNullWhen(false)] out Reason? why)
     {
-        pair = null;
+        pair = default;
         why = Unsuitable(input) ?? Unreadable(input.Probe, input.Window);
         if (why is not null) return false;
         var raw = Raw(model, input.Probe.Measurand, input.Window!, out why);

@@ -38,7 +38,7 @@ public sealed record TrustBase
     /// <summary>For each account a bit for each newest pair, the newest lowest: its test is not believed.</summary>
     public ImmutableArray<ulong> Doubts { get; init; } = [];
 
-    /// <summary>The accounts of the bank, one after the other, each as its weight, days of drift, kind and twenty numbers.</summary>
+    /// <summary>The accounts of the bank, one after the other: each its weight, days of drift, kind, and those of its twenty numbers that are not 0. Of a stable probe and sound tests that is less than half.</summary>
     public ImmutableArray<double> Accounts { get; init; } = [];
 }
 

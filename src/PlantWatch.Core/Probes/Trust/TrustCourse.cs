@@ -6,8 +6,6 @@ namespace PlantWatch.Core.Probes;
 /// <summary>The course of a probe's trust: what is believed after everything up to a time, and how it moves on when a check, a leap or work on the probe comes next.</summary>
 internal sealed class TrustCourse
 {
-    private const int NumbersAnAccount = 3 + 20;
-
     private readonly TrustModel _model;
     private readonly HypothesisBank _bank;
     private Scatter _scatter = Scatter.AsStated;
@@ -124,21 +122,18 @@ internal sealed class TrustCourse
     public TrustBase Save(Instant decidedUntil)
     {
         var doubts = ImmutableArray.CreateBuilder<ulong>(_bank.All.Length);
-        var numbers = ImmutableArray.CreateBuilder<double>(_bank.All.Length * NumbersAnAccount);
+        var numbers = new List<double>();
         foreach (ref readonly var account in _bank.All)
         {
             doubts.Add(account.Doubted);
-            numbers.Add(account.Weight);
-            numbers.Add(account.DriftDays);
-            numbers.Add((account.LotOff ? 1 : 0) + (account.LastWild ? 2 : 0) + (account.Fast ? 4 : 0) + (8 * account.Apart));
-            for (var i = 0; i < 20; i++) numbers.Add(account.Belief[i]);
+            SavedAccount.Add(account, numbers);
         }
 
         return new()
         {
             At = _newestPair, Taken = Taken, FirstTaken = FirstTaken, Standing = Standing, DecidedUntil = decidedUntil, ByReagent = _byReagent,
             Scatter = [_scatter.Count, _scatter.Sum], Spread = [_spread.Count, _spread.Mean, _spread.Squares], Newest = [_test, _raw, _leapt ? 1 : 0],
-            Accounts = numbers.MoveToImmutable(), Doubts = doubts.MoveToImmutable(),
+            Accounts = [.. numbers], Doubts = doubts.MoveToImmutable(),
         };
     }
 
@@ -151,14 +146,8 @@ internal sealed class TrustCourse
         course._scatter = new() { Count = saved.Scatter[0], Sum = saved.Scatter[1] };
         course._spread = new() { Count = saved.Spread[0], Mean = saved.Spread[1], Squares = saved.Spread[2] };
         course._bank.Clear();
-        for (var i = 0; i + NumbersAnAccount <= saved.Accounts.Length; i += NumbersAnAccount)
-        {
-            var kind = (int)saved.Accounts[i + 2];
-            var account = new Hypothesis { Weight = saved.Accounts[i], DriftDays = saved.Accounts[i + 1], LotOff = (kind & 1) != 0, LastWild = (kind & 2) != 0, Fast = (kind & 4) != 0, Apart = (byte)(kind >> 3), Doubted = saved.Doubts[i / NumbersAnAccount] };
-            for (var j = 0; j < 20; j++) account.Belief[j] = saved.Accounts[i + 3 + j];
-            course._bank.Put(account);
-        }
-
+        var next = 0;
+        foreach (var doubted in saved.Doubts) course._bank.Put(SavedAccount.Take(saved.Accounts, ref next, doubted));
         return course;
     }
 
