@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PlantWatch.Core.Plant.Fold;
 using PlantWatch.Core.Readings.Payloads;
 
@@ -23,9 +22,7 @@ public static class Step
         var items = new List<DecodedItem>();
         var outcomes = new Outcome[batch.Count];
         for (var i = 0; i < batch.Count; i++) outcomes[i] = One(draft, batch[i], items);
-        return new StepResult(
-            draft.Close(), draft.Readings.DrainToImmutable(), draft.Refusals.DrainToImmutable(),
-            draft.Entries.DrainToImmutable(), draft.Renamed.DrainToImmutable(), ImmutableCollectionsMarshal.AsImmutableArray(outcomes));
+        return draft.Close(outcomes);
     }
 
     private static Outcome One(Draft draft, PlantEvent happening, List<DecodedItem> items)

@@ -7,7 +7,7 @@ using PlantWatch.Core.Rules;
 namespace PlantWatch.Core.Plant.Fold;
 
 /// <summary>The alarms of a circuit while a batch is folded.</summary>
-internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> before, Func<Instant, Guid> newId, Action<Instant, AlarmEntry> write)
+internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> before, Draft draft)
 {
     // Every reading asks for several keys and nearly always for one that is not there: a short list is faster than a tree.
     private const int ShortList = 16;
@@ -47,14 +47,14 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         }
 
         var (next, change) = AlarmLife.Look(alarm, rule, holds, at);
-        if (change == AlarmChange.Raised) next = next with { Id = newId(at), Cause = cause() };
+        if (change == AlarmChange.Raised) next = next with { Id = draft.NewId(at), Cause = cause() };
         else if (holds && alarm.Active) (next, change) = Again(next, at, cause(), renew);
         Keep(alarm, next, change, at, null, null);
     }
 
     // From too low to too high without having been well in between: whoever has seen the one has not seen the other.
     private (AlarmRecord Next, AlarmChange Change) Again(AlarmRecord alarm, Instant at, Reason cause, bool renew) =>
-        cause.Code != alarm.Cause.Code ? (AlarmLife.Anew(alarm, at) with { Id = newId(at), Cause = cause }, AlarmChange.Raised)
+        cause.Code != alarm.Cause.Code ? (AlarmLife.Anew(alarm, at) with { Id = draft.NewId(at), Cause = cause }, AlarmChange.Raised)
         : renew && cause != alarm.Cause ? (alarm with { Cause = cause }, AlarmChange.None)
         : (alarm, AlarmChange.None);
 
@@ -66,7 +66,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         {
             if (!alarm.PendingSince.IsSet && !alarm.ShelvedUntil.IsSet && !AlarmLife.IsOver(alarm)) continue;
             var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
-            if (change == AlarmChange.Raised) next = next with { Id = newId(watermark) };
+            if (change == AlarmChange.Raised) next = next with { Id = draft.NewId(watermark) };
             Keep(alarm, next, change, watermark, null, null);
         }
     }
@@ -91,7 +91,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
         foreach (var alarm in Live())
             if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id) && alarm is not { Active: false, IsAcknowledged: true })
-                write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+                Write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
         var alarms = Changing();
         alarms.Clear();
         alarms.AddRange(carried);
@@ -103,7 +103,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         if (Find(key) is not { } alarm) return;
         Changing().Remove(key);
         if (alarm is { Active: false, IsAcknowledged: true }) return;
-        write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+        Write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
     }
 
     public Outcome Acknowledge(AlarmAcknowledged said) => Act(said.AlarmId, alarm =>
@@ -139,9 +139,11 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
             if (Knows(next.Key)) Changing().Remove(next.Key);
         }
         else if (!ReferenceEquals(old, next) || !Knows(next.Key)) Changing()[next.Key] = next;
-        if (change != AlarmChange.None) write(at, new AlarmEntry(next, change, by, comment));
+        if (change != AlarmChange.None) Write(at, new AlarmEntry(next, change, by, comment));
         return Outcome.Done.Instance;
     }
+
+    private void Write(Instant at, AlarmEntry entry) => draft.Write(at, at, entry.Alarm.Subject, entry);
 
     private AlarmRecord[] Live() => _live ??= Count == 0 ? [] : [.. _changed?.Values ?? before.Values];
 

@@ -13,6 +13,9 @@ internal sealed class Draft
 {
     private readonly CircuitState _before;
     private long _serial;
+    private ImmutableArray<Refusal>.Builder? _refusals;
+    private ImmutableArray<RecordEntry>.Builder? _entries;
+    private ImmutableArray<SeriesRenamed>.Builder? _renamed;
 
     /// <param name="before">The circuit before.</param>
     /// <param name="events">How many events come: readings are about as many.</param>
@@ -39,7 +42,7 @@ internal sealed class Draft
         Corrections = before.Corrections;
         Packets = new PacketBook(before.Packets);
         KnownChecks = before.KnownChecks;
-        Alarms = new AlarmDesk(before.Alarms, NewId, (at, entry) => Write(at, at, entry.Alarm.Subject, entry));
+        Alarms = new AlarmDesk(before.Alarms, this);
     }
 
     public CircuitPlan Plan { get; private set; }
@@ -61,11 +64,11 @@ internal sealed class Draft
     public PacketBook Packets { get; }
     public ImmutableArray<KnownCheck> KnownChecks { get; set; }
 
-    // Most batches have none of the last three: their builders begin without places.
+    // Most batches have none of the last three: what they are built in is made when there is one.
     public ImmutableArray<Reading>.Builder Readings { get; }
-    public ImmutableArray<Refusal>.Builder Refusals { get; } = ImmutableArray.CreateBuilder<Refusal>(0);
-    public ImmutableArray<RecordEntry>.Builder Entries { get; } = ImmutableArray.CreateBuilder<RecordEntry>(0);
-    public ImmutableArray<SeriesRenamed>.Builder Renamed { get; } = ImmutableArray.CreateBuilder<SeriesRenamed>(0);
+    public ImmutableArray<Refusal>.Builder Refusals => _refusals ??= ImmutableArray.CreateBuilder<Refusal>();
+    public ImmutableArray<RecordEntry>.Builder Entries => _entries ??= ImmutableArray.CreateBuilder<RecordEntry>();
+    public ImmutableArray<SeriesRenamed>.Builder Renamed => _renamed ??= ImmutableArray.CreateBuilder<SeriesRenamed>();
 
     /// <summary>An id that a replay gives again: it counts within the circuit, and nothing global.</summary>
     public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++_serial}");
@@ -98,8 +101,12 @@ internal sealed class Draft
     /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
     public CircuitState Seal() => With([.. Probes], [.. Pumps], [.. Pools]);
 
-    /// <summary>The state at the end. The draft must not be touched afterwards: its own places are the state's.</summary>
-    public CircuitState Close() => With(
+    /// <summary>The state at the end and all that came of the batch. The draft must not be touched afterwards: its own places are the state's.</summary>
+    public StepResult Close(Outcome[] outcomes) => new(
+        Closed(), Readings.DrainToImmutable(), _refusals?.DrainToImmutable() ?? [], _entries?.DrainToImmutable() ?? [], _renamed?.DrainToImmutable() ?? [],
+        ImmutableCollectionsMarshal.AsImmutableArray(outcomes));
+
+    private CircuitState Closed() => With(
         ImmutableCollectionsMarshal.AsImmutableArray(Probes), ImmutableCollectionsMarshal.AsImmutableArray(Pumps), ImmutableCollectionsMarshal.AsImmutableArray(Pools));
 
     private CircuitState With(ImmutableArray<ProbeState> probes, ImmutableArray<PumpState> pumps, ImmutableArray<PoolState> pools) => _before with

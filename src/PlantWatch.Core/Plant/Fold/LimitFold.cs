@@ -22,11 +22,13 @@ internal static class LimitFold
         var key = draft.Index.StopKeys[index];
         var band = draft.Alarms.IsActive(key) ? Deadband.Of(plan.Measurand) : 0;
         var holds = Outside(raw, stop, band) || Outside(value, stop, band);
-        if (!holds && !draft.Alarms.Knows(key)) return;
-        var shown = Outside(value, stop, band) ? value : raw;
+        if (holds || draft.Alarms.Knows(key)) TellStop(draft, rule, key, plan, holds, at, Outside(value, stop, band) ? value : raw, stop, band);
+    }
+
+    // Apart, as below: what a cause is made of is only put together when somebody asks, and nearly no reading does.
+    private static void TellStop(Draft draft, Rule rule, string key, ProbePlan plan, bool holds, Instant at, double shown, ValueRange stop, double band) =>
         draft.Alarms.Look(rule, key, plan.Id, holds, at, () => Reason.Of(
             shown < stop.Low + band ? "limit.below_stop" : "limit.above_stop", plan.Name, shown, shown < stop.Low + band ? stop.Low : stop.High, plan.Measurand.Unit()));
-    }
 
     private static bool Outside(double value, ValueRange stop, double band) => value < stop.Low + band || value > stop.High - band;
 
@@ -34,8 +36,9 @@ internal static class LimitFold
     {
         var band = draft.Alarms.IsActive(key) ? Deadband.Of(plan.Measurand) : 0;
         var holds = isLow ? value < limit + band : value > limit - band;
-        if (!holds && !draft.Alarms.Knows(key)) return;
-        draft.Alarms.Look(rule, key, plan.Id, holds, at, () => Reason.Of(
-            isLow ? "limit.below" : "limit.above", plan.Name, value, limit, plan.Measurand.Unit()));
+        if (holds || draft.Alarms.Knows(key)) Tell(draft, rule, key, plan, holds, at, value, limit, isLow);
     }
+
+    private static void Tell(Draft draft, Rule rule, string key, ProbePlan plan, bool holds, Instant at, double value, double limit, bool isLow) =>
+        draft.Alarms.Look(rule, key, plan.Id, holds, at, () => Reason.Of(isLow ? "limit.below" : "limit.above", plan.Name, value, limit, plan.Measurand.Unit()));
 }

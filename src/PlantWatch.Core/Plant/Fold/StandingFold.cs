@@ -18,8 +18,11 @@ internal static class StandingFold
         if (bad == draft.Alarms.IsActive(key)) return;
         // Nor can work on the probe take back what its signal said: it is looked at again in the pool's own water.
         if (!bad && probe.Signal.Standing == Standing.CheckFunction) return;
-        draft.Alarms.Look(RuleBook.ProbeNotTrusted, key, probe.Id, bad, at, () => Cause(draft.Plan.Probes[index], probe));
+        Tell(draft, key, draft.Plan.Probes[index], probe, bad, at);
     }
+
+    private static void Tell(Draft draft, string key, ProbePlan plan, ProbeState probe, bool bad, Instant at) =>
+        draft.Alarms.Look(RuleBook.ProbeNotTrusted, key, probe.Id, bad, at, () => Cause(plan, probe));
 
     private static bool IsBad(Standing standing) => standing is Standing.OutOfSpecification or Standing.Failure;
 

@@ -33,8 +33,7 @@ internal static class TickFold
         var lag = probe.Last.ReceivedAt - probe.Last.MeasuredAt;
         var wrong = !silent && lag > draft.Index.LateAfter[index];
         var clockKey = draft.Index.ClockKeys[index];
-        if (wrong || draft.Alarms.Knows(clockKey))
-            draft.Alarms.Look(RuleBook.ClockDoubted, clockKey, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));
+        if (wrong || draft.Alarms.Knows(clockKey)) TellClock(draft, clockKey, plan, wrong, now, lag);
     }
 
     private static bool LookAtSilence(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)
@@ -45,8 +44,14 @@ internal static class TickFold
         // An alarm that stands is not taken back by a stop of ours: only a reading clears it.
         var since = draft.Alarms.IsActive(key) ? heard : Instant.Later(heard, draft.ListeningSince);
         var silent = now - since > draft.Index.SilentAfter[index];
-        if (silent || draft.Alarms.Knows(key))
-            draft.Alarms.Look(RuleBook.Silent, key, plan.Id, silent, now, () => Reason.Of(never ? "probe.never_heard" : "probe.silent", plan.Name, (now - heard).TotalMinutes));
+        if (silent || draft.Alarms.Knows(key)) TellSilence(draft, key, plan, silent, now, never, heard);
         return silent;
     }
+
+    // Apart, so that what a cause is made of is put together only when somebody asks for it, and not for every probe with every tick.
+    private static void TellClock(Draft draft, string key, ProbePlan plan, bool wrong, Instant now, TimeSpan lag) =>
+        draft.Alarms.Look(RuleBook.ClockDoubted, key, plan.Id, wrong, now, () => Reason.Of("probe.clock_behind", plan.Name, lag.TotalMinutes));
+
+    private static void TellSilence(Draft draft, string key, ProbePlan plan, bool silent, Instant now, bool never, Instant heard) =>
+        draft.Alarms.Look(RuleBook.Silent, key, plan.Id, silent, now, () => Reason.Of(never ? "probe.never_heard" : "probe.silent", plan.Name, (now - heard).TotalMinutes));
 }

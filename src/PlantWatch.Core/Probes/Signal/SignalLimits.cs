@@ -148,5 +148,5 @@ internal static class SignalLimits
     public static TimeSpan BlockOf(TimeSpan every) => every > Block ? every : Block;
 
     /// <summary>A series is silent after this long without a reading: three of its intervals, and at least two minutes.</summary>
-    public static TimeSpan SilentAfter(TimeSpan every) => every * 3 > TimeSpan.FromMinutes(2) ? every * 3 : TimeSpan.FromMinutes(2);
+    public static TimeSpan SilentAfter(TimeSpan every) => TimeSpan.FromTicks(Math.Max(3 * every.Ticks, 2 * TimeSpan.TicksPerMinute));
 }
