@@ -27,6 +27,14 @@ public sealed class FiguresInSentencesTests
         Assert.Equal("Probe and test agree: 0.00 apart, within ± 0.17", Said("trust.agrees", -0.001, 0.17, "pH"));
 
     [Fact]
+    public void An_offset_of_a_calibration_has_a_true_minus() =>
+        Assert.Equal("The electrode is sound: slope 99.7 %, offset \u22121 mV", Said("bench.sound", 99.7, -0.8));
+
+    [Fact]
+    public void A_forecast_gives_no_digits_of_a_rate_that_is_not_known() =>
+        Assert.Equal("It may as well not drift at all", Said("forecast.rate_unsure", -2.568, 38.445));
+
+    [Fact]
     public void An_input_out_of_range_is_named_with_the_range_and_with_its_unit_if_it_has_one()
     {
         Assert.Equal("Flow is 0 m³/h; this is worked out from 0.01 to 50000 m³/h", Said("input.outside_range", "input_flow", 0, 0.01, 50_000, "m3/h"));

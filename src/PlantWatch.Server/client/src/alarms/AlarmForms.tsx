@@ -13,7 +13,7 @@ const path = (a: AlarmView, verb: string) => `/alarms/${encodeURIComponent(a.id)
 export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; verb: 'acknowledge' | 'unshelve'; onDone: () => void }) {
   const [comment, setComment] = useState('');
   const { busy, errors, run, setErrors } = useAction<AlarmView>(onDone);
-  const submit = () => who.value.trim() ? void run(() => post(path(alarm, verb), { by: who.value.trim(), comment: comment.trim() || null })) : setErrors({ by: words.check.needWho });
+  const submit = () => who.value.trim() ? void run(() => post(path(alarm, verb), { by: who.value.trim(), comment: comment.trim() || null })) : setErrors({ by: words.needName });
   const k = alarm.id;
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); submit(); }}>
@@ -34,7 +34,7 @@ export function ShelveForm({ alarm, onDone }: { alarm: AlarmView; onDone: () => 
   const [minutes, setMinutes] = useState(30);
   const { busy, errors, run, setErrors } = useAction<AlarmView>(onDone);
   const submit = () => {
-    const missing = { ...(who.value.trim() ? {} : { by: words.check.needWho }), ...(why.trim() ? {} : { why: words.alarms.needWhy }) };
+    const missing = { ...(who.value.trim() ? {} : { by: words.needName }), ...(why.trim() ? {} : { why: words.alarms.needWhy }) };
     if (Object.keys(missing).length) return setErrors(missing);
     void run(() => post(path(alarm, 'shelve'), { by: who.value.trim(), why: why.trim(), minutes }));
   };

@@ -27,7 +27,7 @@ const stepsOf = (bench: BenchView): BenchDraft['step'][] => (bench.probe.measura
 function Start({ bench, draft, onGo }: { bench: BenchView; draft: BenchDraft; onGo: (work: WorkView | null) => void }) {
   const { busy, errors, run, setErrors } = useAction<WorkView>(onGo);
   const { probe, limits } = bench, m = probe.measurand;
-  const go = () => who.value.trim() ? void run(() => put(`/bench/${encodeURIComponent(probe.id)}/out/${draft.workId}`, { by: who.value.trim() })) : setErrors({ by: words.check.needWho });
+  const go = () => who.value.trim() ? void run(() => put(`/bench/${encodeURIComponent(probe.id)}/out/${draft.workId}`, { by: who.value.trim() })) : setErrors({ by: words.needName });
   const away = errors['form'] !== undefined;
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); go(); }}>

@@ -7,8 +7,8 @@ import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import type { Bottle, PointDraft } from './draft';
 import { SettleView } from './SettleView';
-import { SolutionPick } from './SolutionPick';
-import { missingOf } from './sheet';
+import { knownOf, SolutionPick, tableOf } from './SolutionPick';
+import { isNoPh, missingOf, numberOf } from './sheet';
 
 const w = words.calibrate;
 
@@ -23,7 +23,10 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
   const missing = missingOf(point);
   const errors: Record<string, string> = {};
   if (tried) for (const [field, what] of Object.entries(missing)) errors[field] = what === 'wrong' ? w.need.wrong : w.need[field as 'celsius' | 'label' | 'reading'];
-  const next = () => { if (Object.keys(missing).length === 0) return onNext(); setTried(true); };
+  // Said here, with the bottle in hand, and not only when the sheet is worked out.
+  const outside = { ...(!point.labelled && tableOf(bench, point).length > 0 && numberOf(point.celsius) !== null && knownOf(bench, point) === null ? { celsius: w.outOfTable } : {}), ...(ph && isNoPh(point) ? { reading: words.check.phRange } : {}) };
+  if (tried) Object.assign(errors, outside);
+  const next = () => { if (Object.keys(missing).length === 0 && Object.keys(outside).length === 0) return onNext(); setTried(true); };
   const settled = live.data?.settled ?? null;
   return (
     <>

@@ -55,7 +55,7 @@ export function ResultForm({ probe, draft, secondPerson, onChange, onSigned }: {
   }, [sheet, probe.id]);
   const sign = () => who.value.trim()
     ? void run(() => put(`/bench/${encodeURIComponent(probe.id)}/sheets/${draft.sheetId}`, { ...sheet, by: who.value.trim(), endedAt: null }))
-    : setErrors({ by: words.check.needWho });
+    : setErrors({ by: words.needName });
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); sign(); }} data-testid="result">
       {away && <p class="notice" role="alert" data-testid="result-away">{w.noServer}</p>}

@@ -16,7 +16,7 @@ export function ReviewForm({ calibration, onDone, away = false }: { calibration:
   const { busy, errors, run, setErrors } = useAction<CalibrationView>(onDone);
   const say = (accepted: boolean) => who.value.trim()
     ? void run(() => post(`/calibrations/${calibration.id}/review`, { accepted, by: who.value.trim(), why: why.trim() || null }))
-    : setErrors({ by: words.check.needWho });
+    : setErrors({ by: words.needName });
   return (
     <form class="sheet card action no-print" noValidate onSubmit={e => { e.preventDefault(); say(true); }} data-testid="review">
       <h2>{w.title}</h2>

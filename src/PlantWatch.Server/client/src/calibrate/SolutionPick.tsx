@@ -8,7 +8,7 @@ import { numberOf, valueAt } from './sheet';
 
 const w = words.calibrate;
 
-const tableOf = (bench: BenchView, p: PointDraft): Row[] =>
+export const tableOf = (bench: BenchView, p: PointDraft): Row[] =>
   bench.buffers.find(b => b.buffer === p.buffer)?.table ?? bench.checkSolutions.find(s => s.quinhydrone === p.quinhydrone)?.table ?? [];
 
 /** What the solution is worth at its temperature; null where that is not known. */

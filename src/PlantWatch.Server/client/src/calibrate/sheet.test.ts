@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { emptyDraft, emptyPoint, type BenchDraft } from './draft';
-import { isComplete, missingOf, sheetOf, valueAt } from './sheet';
+import { isComplete, isNoPh, missingOf, sheetOf, valueAt } from './sheet';
 
 const point = (reading: string, buffer: 'technical7' | 'technical4' = 'technical7') => ({ ...emptyPoint(buffer), celsius: '24,5', typed: reading });
 const draft = (change: Partial<BenchDraft>): BenchDraft => ({ ...emptyDraft('ph'), ...change });
@@ -10,6 +10,10 @@ describe('a sheet of the bench', () => {
     expect(missingOf({ ...emptyPoint('technical7'), typed: 'seven' })).toEqual({ celsius: 'empty', reading: 'wrong' });
     expect(missingOf({ ...point('7.1'), labelled: true })).toEqual({ label: 'empty' });
     expect(isComplete({ ...point(''), settled: 7.02 })).toBe(true);
+  });
+
+  it('knows a typed pH that no water has, and lets millivolts be what they are', () => {
+    expect([point('72.2'), point('-1'), point('7,22'), point(''), { ...point('-177'), millivolts: true }].map(isNoPh)).toEqual([true, true, false, false, false]);
   });
 
   it('calibrates by what was found where nothing was touched', () => {

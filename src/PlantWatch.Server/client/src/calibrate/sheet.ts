@@ -18,6 +18,9 @@ export function missingOf(p: PointDraft): Partial<Record<'celsius' | 'label' | '
   return { ...(celsius && { celsius }), ...(label && { label }), ...(reading && { reading }) };
 }
 
+/** A typed pH that no water and no buffer has. */
+export const isNoPh = (p: PointDraft): boolean => { const typed = numberOf(p.typed); return p.settled === null && !p.millivolts && typed !== null && (typed < 0 || typed > 14); };
+
 export const isComplete = (p: PointDraft): boolean => Object.keys(missingOf(p)).length === 0;
 
 /** The value of a solution at a temperature, by straight line between the rows of its table; null outside. */

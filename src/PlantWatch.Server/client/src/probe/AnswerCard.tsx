@@ -1,4 +1,4 @@
-import type { JudgementView, ProbeInfo, ProbeView, WithU } from '../contract';
+import type { CalibrationView, JudgementView, ProbeInfo, ProbeView, WithU } from '../contract';
 import type { NextStep, ProbeHistory, AdvisedStepView } from '../contract.probe';
 import { fixed, signed, unitText } from '../format/number';
 import { allPools, nameOf, probeViews } from '../live/store';
@@ -91,6 +91,9 @@ function Figures({ probe, view, history }: { probe: ProbeInfo; view: ProbeView |
   );
 }
 
+const changesWhatWasSaid = (last: JudgementView) => (c: CalibrationView) =>
+  c.holdsFrom !== null && c.holdsFrom > last.sampledAt && ((c.status !== 'rejected' && c.status !== 'proposed' && c.kind !== 'verification') || (c.work?.length ?? 0) > 0);
+
 /** The question of the page answered: whom to believe, by what, and what to do. */
 export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: ProbeHistory | null }) {
   const view = probeViews.value.get(probe.id);
@@ -99,6 +102,8 @@ export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: Prob
   // What no test judges has nothing to be held against.
   const unjudged = history !== null && history.limits === null;
   const compared = history?.judgements.find(j => j.test);
+  // What a check said before the probe was worked on or corrected is not true of it any more.
+  const said = last && history?.calibrations.some(changesWhatWasSaid(last)) ? undefined : last;
   return (
     <section class="sheet card answer-card" data-testid={`probe-${probe.id}`}>
       <div class="probe-top"><div><h1>{nameOf(probe.id)}</h1><p class="hint">{pool ? <a href={link('pool', pool.id)}>{pool.name}</a> : words.poolPage.common}, {words.poolPage.origin[probe.origin]}
@@ -107,11 +112,11 @@ export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: Prob
       {history && <p class={`the-answer w-${history.answer.whom}`} role="status" data-testid="the-answer" data-whom={history.answer.whom}>
         {history.answer.whom === 'either' ? <TickGlyph /> : null}<span>{history.answer.sentence.text}</span></p>}
       {unjudged ? <LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /> : <Three probe={probe} view={view} last={compared} />}
-      {last && <p class="hint"><b>{words.verdict[last.verdict]}.</b> {last.reasons[0]?.text}</p>}
-      {view && view.reasons.filter(r => r.text !== last?.reasons[0]?.text).map((r, i) => <p key={i} class="hint">{r.text}</p>)}
+      {said && <p class="hint"><b>{words.verdict[said.verdict]}.</b> {said.reasons[0]?.text}</p>}
+      {view && view.reasons.filter(r => r.text !== said?.reasons[0]?.text).map((r, i) => <p key={i} class="hint">{r.text}</p>)}
       {history && !(unjudged && history.answer.steps[0]?.kind === 'nothing') && <Steps steps={history.answer.steps} probe={probe} />}
       {!unjudged && <Figures probe={probe} view={view} history={history} />}
-      {view?.judgedAt && <p class="hint">{words.probePage.restsOn(view.pairs)} <Age at={view.judgedAt} />.</p>}
+      {view?.judgedAt && view.pairs > 0 && view.bias && <p class="hint">{words.probePage.restsOn(view.pairs)} <Age at={view.judgedAt} />.</p>}
     </section>
   );
 }

@@ -19,7 +19,7 @@ export function BiasWords({ probe, history }: { probe: ProbeInfo; history: Probe
   if (ahead.drift) says.push(words.probePage.bias.driftIs(signed(ahead.drift.value * 30, d), fixed(ahead.drift.u * 30, d), unit));
   if (reached) says.push(words.probePage.bias.reached(limit));
   else {
-    if (ahead.earliest) says.push(words.probePage.bias.earliest(limit, dayOf(ahead.earliest)));
+    if (ahead.earliest) says.push(Date.parse(ahead.earliest) < serverNow() + 86_400_000 ? words.probePage.bias.perhaps(limit) : words.probePage.bias.earliest(limit, dayOf(ahead.earliest)));
     if (ahead.likely) says.push(words.probePage.bias.likely(dayOf(ahead.likely), ahead.latest && dayOf(ahead.latest)));
     says.push(ahead.why.text + '.');
   }

@@ -23,7 +23,7 @@ export function DecideForm({ probe, proposal, onDone }: { probe: ProbeInfo; prop
   const decide = (decision: CalibrationStatus) => {
     const at = from === '' ? serverNow() : fromField(from, zone.value);
     const missing = {
-      ...(who.value.trim() ? {} : { by: words.check.needWho }), ...(why.trim() || decision === 'adjusted' ? {} : { why: words.alarms.needWhy }), ...(at === null ? { holdsFrom: words.check.needTime } : {}),
+      ...(who.value.trim() ? {} : { by: words.needName }), ...(why.trim() || decision === 'adjusted' ? {} : { why: words.alarms.needWhy }), ...(at === null ? { holdsFrom: words.check.needTime } : {}),
     };
     if (Object.keys(missing).length || at === null) return setErrors(missing);
     void run(() => post(`/calibrations/${proposal.id}/decision`, { decision, by: who.value.trim(), why: why.trim() || null, holdsFrom: bench ? null : new Date(at).toISOString() }));

@@ -26,7 +26,7 @@ export function OfferCard({ probe, offer, onDone }: { probe: ProbeInfo; offer: O
   const { busy, errors, run, setErrors } = useAction<CalibrationView>(onDone);
   const submit = () => who.value.trim()
     ? void run(() => put('/calibrations/' + id, { probeId: probe.id, kind: offer.kind, slope: offer.slope, offset: offer.offset, checks: offer.checks, by: who.value.trim(), note: note.trim() || null }))
-    : setErrors({ by: words.check.needWho });
+    : setErrors({ by: words.needName });
   return (
     <form class="sheet card action offer" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="offer" data-kind={offer.kind}>
       <h2>{words.probe.offer}</h2>

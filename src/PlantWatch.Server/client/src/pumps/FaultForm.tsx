@@ -30,7 +30,7 @@ export function FaultForm({ asset, note, onDone }: { asset: string | null; note:
   const w = words.pumps;
   const submit = () => {
     const missing = {
-      ...(form.asset ? {} : { asset: w.needAsset }), ...(form.seen.trim() ? {} : { seen: w.needSeen }), ...(who.value.trim() ? {} : { by: words.check.needWho }),
+      ...(form.asset ? {} : { asset: w.needAsset }), ...(form.seen.trim() ? {} : { seen: w.needSeen }), ...(who.value.trim() ? {} : { by: words.needName }),
     };
     if (Object.keys(missing).length) return setErrors(missing);
     void run(() => put('/faults/' + id, { ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim() }));

@@ -26,7 +26,7 @@ export function DeclareForm({ poolId, kinds, onDone }: { poolId: string; kinds: 
   const submit = () => {
     const at = when === null ? null : fromField(when, zone.value);
     const missing = {
-      ...(kind ? {} : { kind: w.needKind }), ...(authority ? {} : { authority: w.needAuthority }), ...(who.value.trim() ? {} : { by: words.check.needWho }),
+      ...(kind ? {} : { kind: w.needKind }), ...(authority ? {} : { authority: w.needAuthority }), ...(who.value.trim() ? {} : { by: words.needName }),
       ...(when !== null && at === null ? { happenedAt: w.needWhen } : {}),
     };
     if (Object.keys(missing).length) return setErrors(missing);

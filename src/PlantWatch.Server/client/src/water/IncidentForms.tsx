@@ -18,7 +18,7 @@ export function NotesCard({ incident, onDone }: { incident: IncidentView; onDone
   const [text, setText] = useState('');
   const { busy, errors, run, setErrors } = useAction<IncidentView>(() => { setText(''); renew(uuid7()); onDone(); });
   const submit = () => {
-    const missing = { ...(text.trim() ? {} : { text: w.needText }), ...(who.value.trim() ? {} : { by: words.check.needWho }) };
+    const missing = { ...(text.trim() ? {} : { text: w.needText }), ...(who.value.trim() ? {} : { by: words.needName }) };
     if (Object.keys(missing).length) return setErrors(missing);
     void run(() => put(`/incidents/${incident.id}/remarks/${id}`, { by: who.value.trim(), text: text.trim() }));
   };
@@ -40,7 +40,7 @@ export function CloseForm({ incident, onDone }: { incident: IncidentView; onDone
   const [why, setWhy] = useState('');
   const { busy, errors, run, setErrors } = useAction<IncidentView>(onDone);
   const submit = () => {
-    const missing = { ...(why.trim() ? {} : { why: w.needWhy }), ...(who.value.trim() ? {} : { by: words.check.needWho }) };
+    const missing = { ...(why.trim() ? {} : { why: w.needWhy }), ...(who.value.trim() ? {} : { by: words.needName }) };
     if (Object.keys(missing).length) return setErrors(missing);
     void run(() => put(`/incidents/${incident.id}/closing`, { by: who.value.trim(), why: why.trim() }));
   };

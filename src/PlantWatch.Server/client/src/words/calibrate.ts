@@ -29,7 +29,7 @@ export const calibrate = {
     starts: { cleaned: '', electrode_replaced: 'What was learned of the old electrode counts no more.', polished: 'The learned line of this pool starts anew.', membrane_replaced: 'What was learned of this probe starts anew.', electrolyte_refilled: 'What was learned of this probe starts anew.' },
   },
   result: {
-    title: 'Result', computing: 'Working it out\u2026', slope: 'Slope', offset: 'Offset', foundBy: 'As found it was off by', leftBy: 'Now it is off by', verdict: { within: 'Within the limits', outside: 'Beyond the limits', unknown: 'Nothing measured' },
+    title: 'Result', computing: 'Working it out\u2026', slope: 'Slope', offset: 'Offset', foundBy: 'As found it was off by', leftBy: 'By the last readings, after signing', verdict: { within: 'Within the limits', outside: 'Beyond the limits', unknown: 'Nothing measured' },
     what: { offset: 'Signing moves its value by an offset, from now on.', two_point: 'Signing puts slope and offset right, from now on.', verification: 'Signing changes no correction.', panel_adjustment: 'Signing logs what was turned on the panel.' },
     waits: 'Signing changes nothing yet: a second person has to approve it.', review: 'Somebody else reviews it afterwards.', noServer: 'The server cannot be reached. Your sheet is kept on this device: come back to sign it.', putBack: 'Put it back into its cell, open the valves, and take the dosing controller off hold when the value has come to rest.',
     sign: 'Sign', note: 'Remark', signLead: 'Put the probe back first.',

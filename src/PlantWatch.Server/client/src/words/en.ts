@@ -156,5 +156,5 @@ export const en = {
   },
   pageMissing: 'There is no such page.', back: 'Back to the pools', retry: 'Try again', loading: 'Loading\u2026',
   error: { unreachable: 'The server cannot be reached.', kept: 'What you typed is still here; try again.', refused: 'Refused' },
-  name: 'Your name', cancel: 'Cancel',
+  name: 'Your name', needName: 'Say who you are.', cancel: 'Cancel',
 };

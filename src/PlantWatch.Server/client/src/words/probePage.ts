@@ -15,6 +15,7 @@ export const probePage = {
     nowIs: (v: string, u: string, unit: string) => `Now ${v} \u00b1 ${u}${unit}.`,
     driftIs: (v: string, u: string, unit: string) => `It moves by ${v} \u00b1 ${u}${unit} a month.`,
     earliest: (limit: string, day: string) => `The limit of ${limit} may be reached from ${day}.`,
+    perhaps: (limit: string) => `It may be beyond the limit of ${limit} already: the checks cannot tell so finely yet.`,
     likely: (day: string, latest: string | null) => latest ? `Likely on ${day}, by ${latest} at the latest.` : `Likely on ${day}.`,
     reached: (limit: string) => `The limit of ${limit} is reached.`,
     all: 'All', days: (n: number) => `${n} days`, range: 'Time shown',
