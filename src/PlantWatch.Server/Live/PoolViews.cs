@@ -19,22 +19,22 @@ internal static class PoolViews
     {
         DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
         AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id)).OrderByDescending(a => a.Priority)];
-        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
+        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(Doubted(state, plan, pool, words)).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
         return new PoolView(
-            plan.Id, Word(state, plan, alarms, due), why,
-            [.. pool.Manual.Values.Select(Manual)], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
+            plan.Id, Word(state, plan, pool, alarms, due), why,
+            [.. pool.Manual.Values.Select(v => Manual(pool, v))], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
             BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers,
             IncidentViews.Of(state, plan.Id, now, words));
     }
 
-    private static PoolWord Word(CircuitState state, PoolPlan plan, AlarmRecord[] alarms, DueCheck[] due)
+    private static PoolWord Word(CircuitState state, PoolPlan plan, PoolState pool, AlarmRecord[] alarms, DueCheck[] due)
     {
         if (alarms.Any(a => a.Priority == Priority.Critical)) return PoolWord.Stop;
         if (alarms.Any(a => a.Priority >= Priority.Medium)) return PoolWord.Alarm;
         if (alarms.Length > 0) return PoolWord.Attention;
         // Without limits in force nothing may be called normal.
         if (plan.Limits.IsEmpty || !AnyHeard(state, plan)) return PoolWord.Unknown;
-        if (NeedsCare(state, plan)) return PoolWord.Attention;
+        if (NeedsCare(state, plan) || !pool.Doubts.IsDefaultOrEmpty) return PoolWord.Attention;
         return due.Length > 0 ? PoolWord.Due : PoolWord.Normal;
     }
 
@@ -51,7 +51,19 @@ internal static class PoolViews
     private static Reason DueReason(DueCheck due, Wording words) => Reason.Of(
         due.Overdue ? "check.is_overdue" : "check.is_due", string.Join(", ", due.What.Select(m => words.Find($"name.{Wording.Key(m)}"))));
 
-    private static ManualView Manual(ManualValue value) => new(
+    // In doubt by itself, or because it stands alone against its probe.
+    private static ManualView Manual(PoolState pool, ManualValue value) => new(
         value.Result.Measurand, value.Result.Value, MethodUncertainty.Of(value.Result).OrNull()?.U ?? 0, value.Result.Censoring, value.Result.Method,
-        value.SampledAt, value.Suspect, value.CheckId);
+        value.SampledAt, value.Suspect || IsDoubted(pool, value), value.CheckId);
+
+    private static bool IsDoubted(PoolState pool, ManualValue value) =>
+        !pool.Doubts.IsDefaultOrEmpty && pool.Doubts.Any(d => d.Measurand == value.Result.Measurand && d.SampledAt == value.SampledAt);
+
+    private static IEnumerable<Said> Doubted(CircuitState state, PoolPlan plan, PoolState pool, Wording words)
+    {
+        if (pool.Doubts.IsDefaultOrEmpty) return [];
+        var index = state.Plan.Pools.IndexOf(plan);
+        // What is in doubt by itself has its alarm.
+        return pool.Doubts.Where(d => !(pool.Manual.TryGetValue(d.Measurand, out var tested) && tested.Suspect)).Select(d => WantedTests.Of(state, index, d.Measurand)).OfType<WantedTest>().Select(w => words.Say(w.Why));
+    }
 }

@@ -40,7 +40,7 @@ public sealed class SharedWaterTests
         var offset = new Calibration { Id = Guid.CreateVersion7(), ProbeId = "lane-ph", Offset = 2, ProposedBy = "I. Brandvold" };
         var corrected = Step.Run(fed, [
             new CalibrationProposed(Start + TimeSpan.FromMinutes(3), offset),
-            new CalibrationDecided(Start + TimeSpan.FromMinutes(4), offset.Id, CalibrationStatus.Approved, Start, "I. Brandvold", null)]).Next;
+            new CalibrationDecided(Start + TimeSpan.FromMinutes(4), offset.Id, CalibrationStatus.Approved, Start, "R. Castellan", "a wrong offset, typed on purpose")]).Next;
         Assert.Equal(15.5, corrected.Probes[1].Last.Value);
         // The probe in the return still stands for the pool.
         Assert.Equal(7.4, Assert.Single(Pools(corrected)[0].Balance.Inputs, i => i.Live).Value);

@@ -21,7 +21,7 @@ internal sealed partial class StorySigns
         // Called wrong for its leap alone, before any test came since: that is said already.
         if (_input.IsCalledWrong(probe))
         {
-            if (!IsFlaggedByLeap(probe) && trust.Bias.IsKnown) Add(part, 20, Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
+            if (!IsFlaggedByLeap(probe) && trust.Bias.IsKnown) Add(part, CalledWrong(trust.Bias), Reason.Of("story.sign_checks_call_it_wrong", name, Math.Abs(trust.Bias.Value), trust.Bias.Expanded, unit, trust.Taken));
         }
 
         // What the checks said before a signal went bad says nothing of it now.
@@ -31,6 +31,10 @@ internal sealed partial class StorySigns
         if (probe.FoundDrift is { } drift) OfDrift(probe, part, drift);
         if (_input.LotOff(probe) is { } lot) Add(PartOf(probe.Plan.Measurand), LotBelieved, Reason.Of("story.sign_tests_off", name, lot.Value, lot.Expanded, unit));
     }
+
+    // A flag is given at two standard deviations, 20 : 1; a bias that many checks have made sure of weighs what its distance from nothing weighs.
+    private static double CalledWrong(Estimate bias) =>
+        Math.Clamp(Math.Exp(bias.Value * bias.Value / (2 * bias.StandardUncertainty * bias.StandardUncertainty)), Flagged, Most);
 
     // A drift explains a gap on its own side; to the other side it is only a thing to know.
     private void OfDrift(StoryProbe probe, StoryPart part, Estimate drift)

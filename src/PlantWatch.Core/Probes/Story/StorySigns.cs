@@ -11,6 +11,8 @@ internal sealed partial class StorySigns
     private const double TestBefore = 1 / 40.0;
     private const double ProbeBefore = 1 / 25.0;
 
+    private const double Flagged = 20;
+
     // No heap of small signs may drown the figures.
     private const double Most = 400;
 

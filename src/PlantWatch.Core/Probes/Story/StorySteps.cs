@@ -13,7 +13,7 @@ internal sealed class StorySteps
     // Nobody calibrates or replaces on a guess.
     private const double SureEnoughToTurn = 0.85;
     // Nil by DPD: an empty pool, or one so full that the dye is bleached.
-    private const double Nil = 0.1;
+    internal const double Nil = 0.1;
 
     // Above this the scale ends, and the dye may (ISO 7393-2:2017, scope).
     private const double MostInCell = 5;
@@ -49,8 +49,11 @@ internal sealed class StorySteps
     private void OfFlow()
     {
         foreach (var probe in _input.Probes)
-            if (probe.Signal.Standing == Standing.CheckFunction && _steps.Count == 0) Add(StoryAct.RestoreFlow, StorySigns.PartOf(probe), probe, 1);
+            if (probe.Signal.Standing == Standing.CheckFunction && !PassesByItself(probe.Signal) && _steps.Count == 0) Add(StoryAct.RestoreFlow, StorySigns.PartOf(probe), probe, 1);
     }
+
+    // Flow that is back, and a person at the probe, need nothing but time.
+    private static bool PassesByItself(SignalHealth signal) => signal.Reasons is [{ Code: "signal.flushing" or "signal.worked_on" }, ..];
 
     // A repeat with the lot that is in doubt would say the same again.
     private void OfLot()

@@ -94,7 +94,7 @@ internal sealed class StoryTeller
 
     private ImmutableArray<Reason> Says(StoryAnswer answer, StoryPart part) => answer switch
     {
-        StoryAnswer.AllAgree => [Reason.Of("story.all_agree")],
+        StoryAnswer.AllAgree => [Reason.Of("story.all_agree"), .. Unheard()],
         StoryAnswer.WaterChanged => [Reason.Of("story.water_changed"), StoryMoves.Together(_input)!],
         StoryAnswer.TestSuspect when part == StoryPart.PhTest && _input.LotOff(Measurand.Ph) is { Off: var off } => [Reason.Of("story.ph_lot_suspect", off.Value, off.Expanded, Measurand.Ph.Unit())],
         StoryAnswer.TestSuspect => [part == StoryPart.PhTest ? Reason.Of("story.ph_test_suspect") : Reason.Of("story.chlorine_test_suspect")],
@@ -102,8 +102,17 @@ internal sealed class StoryTeller
         StoryAnswer.NotComparable => [Reason.Of("story.not_comparable"), .. _input.Probes.Select(p => p.WhyNot).OfType<Reason>().Distinct()],
         _ when !_input.SampledAt.IsSet => [Reason.Of("story.cannot_tell"), Reason.Of("story.no_check")],
         _ when _input.Tests.IsEmpty => [Reason.Of("story.cannot_tell"), Reason.Of("story.check_is_old", (_input.Now - _input.SampledAt).TotalHours)],
-        _ => [Reason.Of("story.cannot_tell")],
+        _ => [Reason.Of("story.cannot_tell"), .. NilOrBleached() ? [Reason.Of("story.nil_or_bleached")] : ImmutableArray<Reason>.Empty],
     };
+
+    // Agreement of the others is none of a probe that the check was not held against.
+    private IEnumerable<Reason> Unheard() => _input.Probes
+        .Where(p => !p.Read.IsKnown && StorySigns.PartOf(p) != StoryPart.None && _input.Test(p.Plan.Measurand) is not null)
+        .Select(p => Reason.Of("story.probe_unheard", p.Plan.Measurand.Key()));
+
+    // A doubted nil that nothing else speaks to: an empty pool or a bleached dye, and no range lies between the two.
+    private bool NilOrBleached() => _input.Test(Measurand.FreeChlorine) is { Suspect: true, Result.Value: <= StorySteps.Nil }
+        && !IsCalled(StoryPart.ChlorineProbe) && !IsCalled(StoryPart.OrpProbe);
 
     private ImmutableArray<StorySign> Signs(StoryPart lead) =>
     [
@@ -133,9 +142,13 @@ internal sealed class StoryTeller
 
         var ranges = ImmutableArray.CreateBuilder<PlausibleRange>(2);
         if (IsCalled(StoryPart.PhTest) || IsCalled(StoryPart.PhProbe)) Add(ranges, Measurand.Ph, lowPh, highPh, highPh - lowPh > WorthShowingPh);
-        if (IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) Add(ranges, Measurand.FreeChlorine, Math.Pow(10, lowLog), Math.Pow(10, highLog), highLog - lowLog > WorthShowingLog);
+        if ((IsCalled(StoryPart.ChlorineTest) || IsCalled(StoryPart.ChlorineProbe)) && !NilOrBleached())
+            Add(ranges, Measurand.FreeChlorine, Math.Min(Math.Pow(10, lowLog), Tested(Measurand.FreeChlorine)), Math.Pow(10, highLog), highLog - lowLog > WorthShowingLog);
         return ranges.DrainToImmutable();
     }
+
+    // Below what a witness can tell the test still stands as it was read.
+    private double Tested(Measurand measurand) => _input.Test(measurand)?.Result.Value ?? double.MaxValue;
 
     private static void Add(ImmutableArray<PlausibleRange>.Builder ranges, Measurand measurand, double low, double high, bool isWide)
     {

@@ -62,6 +62,42 @@ public sealed class TrustStoryTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_probe_that_many_checks_surely_call_wrong_is_not_left_open_by_a_gap_that_is_just_beyond_its_limit()
+    {
+        // The figures of a slow drift: 0.21 with a standard uncertainty of 0.05, the newest test 0.25 below; ORP can live with either pH.
+        var story = Tell(Sound with { PhTest = 7.35, PhRead = 7.6, ChlorineTest = 1.05, OrpRead = ToldPool.OrpAt(7.45, 1.05), PhChecks = Standing.MaintenanceRequired, PhBias = 0.21 });
+        Assert.Equal((StoryAnswer.ProbeDrifts, StoryPart.PhProbe), (story.Answer, story.Part));
+    }
+
+    [Fact]
+    public void A_doubted_nil_that_no_probe_speaks_to_has_no_range_for_it_may_be_bleached()
+    {
+        var story = Tell(new ToldPool { ChlorineTest = 0, ChlorineSuspect = true });
+        Assert.Equal(StoryAnswer.CannotTell, story.Answer);
+        Assert.Contains(story.Says, r => r.Code == "story.nil_or_bleached");
+        Assert.DoesNotContain(story.Plausible, p => p.Measurand == Measurand.FreeChlorine);
+        Assert.Equal(StoryAct.Dilute, story.Steps[0].Act);
+    }
+
+    [Fact]
+    public void A_range_reaches_down_to_what_the_test_read()
+    {
+        var story = Tell(Sound with { ChlorineTest = 0, ChlorineSuspect = true, ChlorineRead = 6, OrpRead = ToldPool.OrpAt(7.4, 6) });
+        Assert.Equal(0, story.Plausible.First(p => p.Measurand == Measurand.FreeChlorine).Low);
+    }
+
+    [Fact]
+    public void When_the_others_agree_a_probe_that_was_not_compared_is_named()
+    {
+        var flushing = SignalHealth.New with { Standing = Standing.CheckFunction, Reasons = [Reason.Of("signal.flushing")] };
+        var story = Tell(Sound with { PhRead = null, PhSignal = flushing, PhTrust = _ => ProbeTrust.New });
+        Assert.Equal(StoryAnswer.AllAgree, story.Answer);
+        Assert.Contains(story.Says, r => r.Code == "story.probe_unheard");
+        // Flow that is back needs nothing but time.
+        Assert.DoesNotContain(story.Steps, s => s.Act == StoryAct.RestoreFlow);
+    }
+
+    [Fact]
     public void Nil_chlorine_with_a_high_ORP_and_a_chlorine_probe_that_saw_nothing_is_bleaching_and_asks_for_dilution()
     {
         var story = Tell(Sound with { ChlorineTest = 0, ChlorineSuspect = true, ChlorineRead = 6, OrpRead = ToldPool.OrpAt(7.4, 6) });
