@@ -70,6 +70,19 @@ public sealed class DoubtNeverMakesSafeTests
         Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationDecided(at, id, CalibrationStatus.Approved, to, "J. Sample", null)));
     }
 
+    [Fact]
+    public void A_panel_is_not_turned_twice_by_two_proposals_that_wait()
+    {
+        _bench.Load(Hall.Plan.With("main-ph", p => p with { Origin = Core.Plans.SignalOrigin.PanelScaled }));
+        Outcome Propose(Guid id) => _bench.Run(at => new CalibrationProposed(at, new Calibration { Id = id, ProbeId = "main-ph", Kind = CalibrationKind.PanelAdjustment, Offset = -0.2, ProposedBy = "R. Example" }));
+        var (one, other) = (TimeOrderedId.Derive(Hall.Nine, "one phone"), TimeOrderedId.Derive(Hall.Nine, "another phone"));
+        Assert.IsType<Outcome.Done>(Propose(one));
+        Assert.IsType<Outcome.AlreadyDone>(Propose(one));
+        Assert.Equal("calibration.one_waits", Assert.IsType<Outcome.TurnedDown>(Propose(other)).Remarks[0].Reason.Code);
+        Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationDecided(at, one, CalibrationStatus.Adjusted, Instant.Never, "R. Example", null)));
+        Assert.IsType<Outcome.Done>(Propose(other));
+    }
+
     private void Beside(double read, double tested)
     {
         _bench.Skip(TimeSpan.FromHours(2));

@@ -18,6 +18,9 @@ internal static class CalibrationFold
         if (index < 0) return No(TurnedDownKind.NotFound, "probeId", Reason.Of("probe.unknown", proposal.ProbeId));
         if (proposal.Sheet is not null) return BenchFold.Sign(draft, index, proposal, said.At);
         if (Objection(draft.Plan.Probes[index], proposal) is { } objection) return objection;
+        // It says by how much to turn, not where to: of two that wait, from two phones, the panel would be turned twice.
+        if (proposal.Kind == CalibrationKind.PanelAdjustment && draft.Calibrations.All.Any(c => c.ProbeId == proposal.ProbeId && IsWaitingForThePanel(c)))
+            return No(TurnedDownKind.Conflict, "kind", Reason.Of("calibration.one_waits"));
         Keep(draft, proposal, said.At, said.At);
         return Outcome.Done.Instance;
     }
@@ -79,6 +82,8 @@ internal static class CalibrationFold
             ? null
             : No(TurnedDownKind.Invalid, "offset", Reason.Of("calibration.offset_range", -span, span));
     }
+
+    private static bool IsWaitingForThePanel(Calibration calibration) => calibration is { Kind: CalibrationKind.PanelAdjustment, Status: CalibrationStatus.Proposed };
 
     internal static Calibration Tidy(CalibrationProposed said) => said.Proposal with
     {
