@@ -142,6 +142,17 @@ public class ReconciliationTests
     }
 
     [Fact]
+    public void A_probe_that_is_not_trusted_itself_contradicts_no_test_off_its_scale()
+    {
+        var pool = new TestPool(Measurand.Ph);
+        for (var i = 0; i < 9; i++) pool.Check(i * 8, 7.4 + Noise(i), 7.4);
+        var check = pool.CheckOf(72, new TestResult(Measurand.Ph, 6.8, TestMethod.Photometer));
+        Assert.Equal(Verdict.NotComparable, pool.Judge(pool.InputOf(check, 7.4) with { SignalFails = true }).Verdict);
+        pool.Leap(76, 0.6);
+        Assert.Equal(Verdict.NotComparable, pool.Check(78, test: 6.8, probe: 8.0).Verdict);
+    }
+
+    [Fact]
     public void The_drift_is_known_with_its_uncertainty()
     {
         var pool = new TestPool(Measurand.Ph);

@@ -73,6 +73,25 @@ public class SignalWanderTests
     }
 
     [Fact]
+    public void Broken_glass_is_not_believed_again_for_having_lain_still_for_a_week()
+    {
+        var water = new SignalWater(22);
+        water.Pass(12 * Day, w => w);
+        water.Noise = 0.003;
+        water.Pass(3 * Hour, _ => 7.0);
+        water.Pass(8 * Day, _ => 7.0, look: health => Assert.Equal("signal.sits_at_seven", Code(health)));
+    }
+
+    [Fact]
+    public void A_leap_is_not_taken_for_liveliness_of_the_water()
+    {
+        var water = new SignalWater(23);
+        water.Pass(12 * Day, w => w);
+        water.Pass(6 * Hour, w => w + 0.6, look: health => Assert.InRange(health.Wander.Lively, 0, 20 * health.Wander.Hours.Usual));
+        Assert.True(water.Health.LeaptAt.IsSet);
+    }
+
+    [Fact]
     public void A_probe_that_leapt_to_seven_and_follows_the_water_there_has_whole_glass()
     {
         var water = new SignalWater(17);

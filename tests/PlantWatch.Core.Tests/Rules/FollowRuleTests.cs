@@ -26,6 +26,16 @@ public sealed class FollowRuleTests
     }
 
     [Fact, Evidence("R-032")]
+    public void A_raw_signal_that_is_followed_is_not_called_wrong_by_its_bias_for_its_controller_may_scale_it()
+    {
+        var raw = Plan.With("main-ph", p => p with { Origin = SignalOrigin.Raw });
+        var bench = Biased(0.5, plan: raw with { Pumps = [.. raw.Pumps.Select(p => p.Id == "acid-pump" ? p with { FollowsProbeId = "main-ph" } : p)] });
+        Keep(bench, TimeSpan.FromMinutes(4), 7.4);
+        Assert.True(bench.IsUp(RuleBook.ProbeNotTrusted, "main-ph"));
+        Assert.False(bench.IsUp(RuleBook.PumpsFollowWrongValue, "acid-pump"));
+    }
+
+    [Fact, Evidence("R-032")]
     public void A_display_inside_the_limits_that_hides_water_outside_them_is_told_before_the_probe_is_out_of_specification()
     {
         // Reads 0.22 low: the display holds 7.50, the water by the tests is 7.72 and the limit 7.6.
@@ -100,9 +110,9 @@ public sealed class FollowRuleTests
         Assert.Equal("main-orp", Hall.Plan.Probes[PumpFollows.Of(Hall.Plan, acid with { FollowsProbeId = "main-orp" })].Id);
     }
 
-    private static Bench Biased(double bias, bool runs = true)
+    private static Bench Biased(double bias, bool runs = true, CircuitPlan? plan = null)
     {
-        var bench = new Bench(Plan);
+        var bench = new Bench(plan ?? Plan);
         if (runs) bench.Says(Hall.AcidState, "running");
         bench.Says(Hall.AcidState, "stopped");
         for (var check = 0; check < 6; check++)

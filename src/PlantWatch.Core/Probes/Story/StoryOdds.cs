@@ -42,9 +42,6 @@ internal sealed class StoryOdds
         return sum;
     }
 
-    /// <summary>Probability that a part, and nobody else, is wrong; of nobody, that all are right.</summary>
-    public double Alone(StoryPart part) => part == StoryPart.None ? Nobody : Bit(part) is > 0 and var bit ? _of[bit] : 0;
-
     /// <summary>The lowest and highest water that an explanation with more than one chance in a hundred leads to: while in doubt the worse end stands, so the bar is low.</summary>
     public (double LowPh, double HighPh, double LowLog, double HighLog) Range()
     {

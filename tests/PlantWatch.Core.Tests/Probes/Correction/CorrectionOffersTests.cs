@@ -36,10 +36,14 @@ public sealed class CorrectionOffersTests
             Assert.Equal(second.Apply(raw), CorrectionLayer.Apply(made, offer.To - TimeSpan.FromMilliseconds(1), first.Apply(raw)).Value, 1e-6);
     }
 
-    [Fact]
-    public void A_renewed_electrode_says_nothing_of_what_the_old_one_read()
+    [Theory]
+    [InlineData(ProbeWork.ElectrodeReplaced)]
+    [InlineData(ProbeWork.MembraneReplaced)]
+    [InlineData(ProbeWork.Polished)]
+    [InlineData(ProbeWork.Polished | ProbeWork.Cleaned)]
+    public void A_renewed_part_says_nothing_of_what_the_old_one_read(ProbeWork work)
     {
-        var offer = Assert.Single(Offers(Service(0, 1, 0.1), Service(30, 1, 0.3) with { Work = ProbeWork.ElectrodeReplaced }));
+        var offer = Assert.Single(Offers(Service(0, 1, 0.1), Service(30, 1, 0.3) with { Work = work }));
         Assert.False(offer.Gap.IsKnown);
         Assert.Equal("correction.another_electrode", Assert.Single(offer.Why).Code);
     }
