@@ -27,6 +27,8 @@ internal static class CalibrationApi
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note) ?? Bounds.OfList("checks", request.Checks ?? [], Bounds.Checks)) is { } no) return no;
         if (host.WithProbe(request.ProbeId) is not { } worker) return Answers.Invalid("probeId", "probe.not_known");
+        // An id stands for one calibration in the whole plant.
+        if (host.WithCalibration(id) is { } other && other != worker) return Answers.Conflict("id", "id.taken");
         var proposal = new Calibration
         {
             Id = id,

@@ -39,6 +39,8 @@ internal static class CorrectionApi
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } tooLong) return tooLong;
         if (host.WithProbe(request.ProbeId) is not { } worker || worker.State.Plan.Probes.FirstOrDefault(p => p.Id == request.ProbeId) is not { } probe)
             return Answers.Invalid("probeId", "probe.not_known");
+        // An id stands for one correction in the whole plant.
+        if (host.WithCorrection(id) is { } other && other != worker) return Answers.Conflict("id", "id.taken");
         if (Filled(id, request, worker.State, probe) is not { } correction) return Answers.Invalid("drift", "correction.gap_needed");
         if (!Times.IsReckonable(correction.From)) return Answers.Invalid("from", "field.time");
         if (!Times.IsReckonable(correction.To)) return Answers.Invalid("to", "field.time");

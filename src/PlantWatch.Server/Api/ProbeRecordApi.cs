@@ -33,9 +33,11 @@ internal static class ProbeRecordApi
         if ((tier ??= isLong ? "day" : "quarter_hour") is not ("day" or "quarter_hour")) return Answers.Invalid("tier", "record.tier");
         if (tier == "quarter_hour" && isLong) return Answers.Invalid("tier", "record.too_long_for_quarter_hours");
         var width = Math.Max(1, (int)((end - start) / (tier == "day" ? TimeSpan.FromDays(1) : QuarterHour)));
+        var pixel = (end - start) / width;
         var answer = await SeriesApi.QueryAsync(worker, store, id, start, end, width, cancellation);
         // A correction grows while a point lasts: the middle of the point stands for it, or of what the range holds of it.
-        var span = SpanOf(answer.Tier);
+        // Several of a tier may be drawn as one.
+        var span = SpanOf(answer.Tier) is var one && one > pixel ? one : pixel;
         Instant Middle(Instant at) => at + ((Instant.Earlier(at + span, end) - at) / 2);
         CorrectedValue?[] corrected = [.. answer.Points.Select(p => p.IsGap ? (CorrectedValue?)null
             : CorrectionLayer.Apply(state.Corrections, id, Middle(p.At), CalibrationsInForce.Correct(state.Calibrations, id, Middle(p.At), p.Mean)))];

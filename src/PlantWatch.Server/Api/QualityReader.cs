@@ -26,7 +26,9 @@ internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeri
         var first = DayOf(from);
         var (start, end) = (MidnightOf(first), Instant.Earlier(to, _state.Watermark));
         if (end <= start) return [];
-        var points = (await SeriesApi.QueryAsync(worker, series, probe.Id, start, end, Math.Max(1, (int)(end - start).TotalDays), cancellation)).Points
+        // By whole hours from midnight on: a point that reached over midnight would lend its readings to the day before.
+        var hours = (int)Math.Ceiling((end - start).TotalHours);
+        var points = (await SeriesApi.QueryAsync(worker, series, probe.Id, start, start + TimeSpan.FromHours(hours), hours, cancellation)).Points
             .Where(p => !p.IsGap).GroupBy(p => DayOf(p.At)).ToDictionary(g => g.Key, g => g.ToArray());
         var (standings, told) = (await StandingsAsync(start, to, cancellation), await ToldAsync(start, to, cancellation));
         var days = new List<DayQualityView>();

@@ -17,7 +17,7 @@ internal static class CommandLine
             puts the recorded plant of FOLDER/input through the fold; writes verdicts.csv and doubted.csv
         PlantWatch.Server replay --from T --to T [--data FOLDER] [--plant PLANT.yaml] --out FOLDER2
             puts the plant's own record through the fold again, under today's rules or another plant file, and writes
-            comparison.csv: what would have been said against what was said; the record is only read
+            comparison.csv: what would have been said against what was said; the record is only read; ten years at most
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>

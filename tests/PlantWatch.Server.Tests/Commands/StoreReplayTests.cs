@@ -107,6 +107,8 @@ public sealed class StoreReplayTests : IDisposable
 
     [Theory]
     [InlineData("--from 2026-03-02T00:00:00Z --to 2026-03-01T00:00:00Z --out x", 2, "replay --from T")]
+    [InlineData("--from 0001-01-01T00:00:00Z --to 2026-03-01T00:00:00Z --out x", 2, "replay --from T")]
+    [InlineData("--from 9999-12-30T00:00:00Z --to 9999-12-31T23:59:59Z --out x", 2, "replay --from T")]
     [InlineData("--from yesterday --to 2026-03-01T00:00:00Z --out x", 2, "replay --from T")]
     [InlineData("--from 2026-03-02T00:00:00Z --to 2026-03-03T00:00:00Z --out x --data nowhere", 1, "plant.in-force.yaml")]
     [InlineData("--from 2026-03-02T00:00:00Z --to 2026-03-03T00:00:00Z --out x --plant HERE/plant.yaml --data nowhere", 2, "record.db is not there")]

@@ -81,6 +81,60 @@ public sealed class CorrectionTests
         Assert.Contains(rated.Why, w => w.Code is "quality.incomplete" or "quality.error");
     }
 
+    [PeerFact("mosquitto_pub")]
+    public async Task Each_day_has_its_own_readings_whatever_the_range_asked_for()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var now = WholeServer.Now;
+        // A reading each hour of two days and a half, by device time.
+        await server.PublishLinesAsync("hall/pack", Enumerable.Range(0, 60).Select(h => (now - TimeSpan.FromHours(60 - h)).UnixMicroseconds / 1_000_000)
+            .Select(at => $$"""[{"bn":"urn:dev:ops:hall:","n":"temperature","t":{{at}},"v":28}]"""));
+        foreach (var back in new[] { 2.4, 3, 9.7 })
+        {
+            var days = await server.GetAsync<List<DayQualityView>>($"/api/v1/probes/water/quality?from={now - TimeSpan.FromDays(back)}&to={now + TimeSpan.FromDays(0.3)}");
+            Assert.DoesNotContain(days[^3..], d => d.Why[0].Code == "quality.no_good_readings" || d.Completeness == 0);
+            var whole = days[^2].Completeness * TimeSpan.FromDays(1).TotalSeconds;
+            Assert.InRange(whole, 22.5, 25.5);
+        }
+    }
+
+    [Fact]
+    public async Task An_id_stands_for_one_correction_and_one_calibration_in_the_whole_plant()
+    {
+        await using var server = await WholeServer.StartAsync(plant: WholeServer.Plant + Spa);
+        var (id, now) = (Guid.CreateVersion7(), WholeServer.Now);
+        var request = new MakeCorrection("ph", null, null, now - TimeSpan.FromDays(2), now - TimeSpan.FromDays(1), null, 0.1, null, null, 0.04, "I. Brandvold", "in buffers");
+        await WholeServer.ReadAsync<CorrectionView>(await server.PutAsync($"/api/v1/corrections/{id}", request));
+        using var correction = await server.PutAsync($"/api/v1/corrections/{id}", request with { ProbeId = "spa-ph" });
+        Assert.Equal(HttpStatusCode.Conflict, correction.StatusCode);
+        var calibration = await CalibrateAsync(server, 0.1, TimeSpan.FromHours(1));
+        using var other = await server.PutAsync($"/api/v1/calibrations/{calibration}", new ProposeCalibration("spa-ph", CalibrationKind.Offset, 1, 0.1, [], "I. Brandvold", "buffers"));
+        Assert.Equal(HttpStatusCode.Conflict, other.StatusCode);
+    }
+
+    private const string Spa = """
+
+          - id: spa-circuit
+            name: Spa
+            pools:
+              - id: spa
+                name: Spa
+                kind: spa
+                setting: indoor
+                disinfectant: chlorine
+                volume_m3: 5
+            probes:
+              - id: spa-ph
+                name: pH
+                pool: spa
+                measurand: ph
+                origin: raw
+                topic: spa/ph
+                format: number
+                range: [0, 14]
+                every_seconds: 60
+        """;
+
     [Theory]
     [InlineData("/api/v1/probes/nobody/record?from=2026-03-01T00:00:00Z&to=2026-03-02T00:00:00Z", HttpStatusCode.NotFound)]
     [InlineData("/api/v1/probes/ph/record?from=2026-03-01T00:00:00Z&to=2026-03-02T00:00:00Z&show=nice", HttpStatusCode.BadRequest)]

@@ -1,4 +1,5 @@
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Api;
 
 namespace PlantWatch.Server.Commands.Replay.Store;
 
@@ -10,6 +11,9 @@ namespace PlantWatch.Server.Commands.Replay.Store;
 /// <param name="Out">Where the tables go.</param>
 internal sealed record StoreReplayRequest(Instant From, Instant To, string Data, string? Plant, string Out)
 {
+    // The clock ticks through all of it: a year typed wrong must not keep it ticking for centuries.
+    private static readonly TimeSpan Longest = TimeSpan.FromDays(3660);
+
     /// <summary>Reads the words of the command line; null when they are not understood.</summary>
     public static StoreReplayRequest? Of(IReadOnlyList<string> words)
     {
@@ -17,7 +21,9 @@ internal sealed record StoreReplayRequest(Instant From, Instant To, string Data,
         for (var i = 0; i + 1 < words.Count; i += 2)
             if (!given.TryAdd(words[i], words[i + 1])) return null;
         if (words.Count % 2 != 0 || given.Keys.Except(["--from", "--to", "--data", "--plant", "--out"]).Any()) return null;
-        return Instant.TryParse(given.GetValueOrDefault("--from"), out var from) && Instant.TryParse(given.GetValueOrDefault("--to"), out var to) && from < to && given.TryGetValue("--out", out var tables)
+        return Instant.TryParse(given.GetValueOrDefault("--from"), out var from) && Instant.TryParse(given.GetValueOrDefault("--to"), out var to) && IsReplayable(from, to) && given.TryGetValue("--out", out var tables)
             ? new(from, to, given.GetValueOrDefault("--data") ?? new PlantWatchOptions().Data, given.GetValueOrDefault("--plant"), tables) : null;
     }
+
+    private static bool IsReplayable(Instant from, Instant to) => from < to && to - from <= Longest && Times.IsReckonable(from) && Times.IsReckonable(to);
 }
