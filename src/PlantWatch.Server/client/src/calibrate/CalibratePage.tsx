@@ -31,7 +31,7 @@ function Start({ bench, draft, onGo }: { bench: BenchView; draft: BenchDraft; on
   const away = errors['form'] !== undefined;
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); go(); }}>
-      {probe.origin === 'panel_scaled' && <p class="notice">{w.start.panel}</p>}
+      {probe.origin === 'panel_scaled' && (m === 'ph' || m === 'orp') && <p class="notice">{w.start.panel}</p>}
       <p>{m === 'ph' ? w.start.ph : m === 'orp' ? w.start.orp : w.start.other}</p>
       <p class="notice"><b>{w.start.caution}</b></p>
       {(m === 'ph' || m === 'orp') && <p class="hint">{w.limits}: {m === 'ph' ? `${w.slopeLimits(fixed(limits.slopeLow, 0), fixed(limits.slopeHigh, 0))}, ${w.offsetLimits(fixed(limits.offsetMillivolts, 0))}` : w.orpLimits(fixed(limits.orpMillivolts, 0))}</p>}

@@ -6,8 +6,8 @@ export const calibrate = {
   limits: 'Limits of the plant file', slopeLimits: (low: string, high: string) => `slope ${low}\u2009\u2013\u2009${high} %`, offsetLimits: (mv: string) => `offset \u00b1${mv} mV`, orpLimits: (mv: string) => `\u00b1${mv} mV from the solution`,
   start: {
     ph: 'You need two fresh buffers at least 2 pH apart, a thermometer, rinsing water and a soft cloth. It takes about ten minutes.', orp: 'You need a fresh check solution with its value at your temperature, a thermometer and rinsing water. It takes about five minutes.',
-    other: 'Note here what you did to the probe. Its readings do not count while you work.', panel: 'This number comes from the plant\u2019s panel: look at it in the buffers, calibrate on the panel by its own menu, and look again. Nothing is corrected here.',
-    caution: 'Close the sample cell\u2019s valves before you open it, and put the dosing controller on hold by the plant\u2019s own practice: it must not dose by a probe that stands in a buffer. PlantWatch commands nothing.',
+    other: 'Note here what you did to the probe. Its readings do not count while you work.', panel: 'This number comes from the plant\u2019s panel: look at it in the solutions, calibrate on the panel by its own menu, and look again. Nothing is corrected here.',
+    caution: 'Close the sample cell\u2019s valves before you open it, and put the dosing controller on hold by the plant\u2019s own practice: it must not dose by a probe that is out of its cell. PlantWatch commands nothing.',
     go: 'Take it out and start', goOn: 'Go on where you were', marks: 'From now on its readings count as a function check, half an hour at most.', busy: (who: string) => `${who} is working on this probe.`,
   },
   working: (until: string) => `Readings count as a function check until ${until}.`, notWorking: 'The half hour is over: readings count as pool water again.', markAgain: 'Half an hour more', cannotMark: 'The server cannot be reached: its readings cannot be marked as a function check now. Go on, and type what you read.',
