@@ -24,7 +24,7 @@ internal static class ProbeViews
         return new ProbeView(
             plan.Id, last.MeasuredAt.OrNull(), heard ? last.Raw : null, heard ? last.Value : null, heard && last.Quality.IsGood(), stale,
             standing, words.Say(reasons), probe.Trust.Bias.OrNull(), Believed(plan, probe, heard), probe.Trust.Verdict, probe.Trust.JudgedAt.OrNull(),
-            probe.Trust.Pairs.Count(p => !p.Doubted), InForce(state, plan.Id), due, due < now, BenchViews.Work(probe.Work, now));
+            probe.Trust.Taken, InForce(state, plan.Id), due, due < now, BenchViews.Work(probe.Work, now));
     }
 
     /// <summary>True when the probe has not spoken for longer than it should.</summary>

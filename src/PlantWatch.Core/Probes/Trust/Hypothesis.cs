@@ -18,6 +18,9 @@ internal struct Hypothesis
     /// <summary>The newest test was a slip.</summary>
     public bool LastWild;
 
+    /// <summary>It jumped with the newest check, and only that one speaks for it.</summary>
+    public bool JustJumped;
+
     /// <summary>Checks for which this account is kept apart from the one it departed from.</summary>
     public byte Apart;
 
@@ -30,7 +33,7 @@ internal struct Hypothesis
     public readonly bool Drifts => DriftDays >= 0;
 
     /// <summary>Accounts that differ in none of these are one account.</summary>
-    public readonly int Kind => Age + (LotOff ? 8 : 0) + (LastWild ? 16 : 0) + (Apart > 0 ? 32 : 0) + (Fast ? 64 : 0);
+    public readonly int Kind => Age + (LotOff ? 8 : 0) + (LastWild ? 16 : 0) + (Apart > 0 ? 32 : 0) + (Fast ? 64 : 0) + (JustJumped ? 128 : 0);
 
     // A drift is told apart by its age in steps that grow, since what began long ago hardly differs from what began a little before.
     private readonly int Age => DriftDays switch { < 0 => 0, < 2 => 1, < 6 => 2, < 18 => 3, _ => 4 };

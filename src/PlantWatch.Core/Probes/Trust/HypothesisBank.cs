@@ -119,6 +119,7 @@ internal sealed class HypothesisBank
         {
             _held[i].Doubted <<= 1;
             if (_held[i].Apart > 0) _held[i].Apart--;
+            _held[i].JustJumped = false;
         }
 
         _nearest = double.PositiveInfinity;
@@ -148,7 +149,7 @@ internal sealed class HypothesisBank
 
         var jumps = held;
         jumps.Weight = held.Weight * jump;
-        jumps.Apart = ApartFor;
+        (jumps.Apart, jumps.JustJumped) = (ApartFor, true);
         jumps.Belief.Loosen(Belief.Bias, _model.JumpSd * _model.JumpSd);
         See(jumps, sight);
 
@@ -294,12 +295,13 @@ internal sealed class HypothesisBank
         return (mean, Math.Max(0, square - (mean * mean)));
     }
 
-    /// <summary>The probability that the size of a weighted sum exceeds a limit.</summary>
+    /// <summary>The probability that the size of a weighted sum exceeds a limit, by more than the newest check: a shift that it alone speaks for is left to its repeat.</summary>
     public double Beyond(in Five row, double limit)
     {
         var sum = 0.0;
         for (var i = 0; i < _count; i++)
         {
+            if (_held[i].JustJumped) continue;
             var (m, v) = _held[i].Belief.Along(row);
             var sd = Math.Sqrt(Math.Max(v, 1e-18));
             sum += _held[i].Weight * (Normal.Above((limit - m) / sd) + Normal.Above((limit + m) / sd));
@@ -316,6 +318,18 @@ internal sealed class HypothesisBank
         for (var i = 0; i < _count; i++)
             if ((_held[i].Doubted >> back & 1) != 0) sum += _held[i].Weight;
         return sum;
+    }
+
+    /// <summary>The probability that the newest check stands alone: its test was a slip, or it is the first to speak of a shift.</summary>
+    public double StandsAlone
+    {
+        get
+        {
+            var sum = 0.0;
+            for (var i = 0; i < _count; i++)
+                if ((_held[i].Doubted & 1) != 0 || _held[i].JustJumped) sum += _held[i].Weight;
+            return sum;
+        }
     }
 
     /// <summary>The probability that the probe drifts.</summary>

@@ -81,7 +81,7 @@ internal sealed class TrustFold
         _course.Take(_pairs[i], Corrected(i), CorrectedU(i));
         var confirmed = MarkDoubts(i, before);
         var at = new Standpoint(_course.Taken, _course.Days, _course.Learning, _course.Standing, new(Corrected(i), CorrectedU(i)), _model.Learns && _course.Learning ? default : expected, _course.Bias());
-        var (verdict, reasons) = _pairs[i].Doubted
+        var (verdict, reasons) = _pairs[i].Doubted || (_course.Taken > 1 && _course.Bank.StandsAlone > Disbelieved)
             ? (Verdict.CheckSuspect, [WhyDoubted(i, expected), .. Words.StillHolds(at)])
             : Words.Of(at, confirmed ? Reason.Of("trust.repeat_confirms") : Drifting());
         return new(verdict, at.Probe, at.Test, at.Bias, Drift(), _course.Standing, reasons);

@@ -108,10 +108,10 @@ internal sealed record TrustModel
     public required double OutAt { get; init; }
 
     /// <summary>How probable that has to be.</summary>
-    public double FlagAt { get; init; } = 0.25;
+    public double FlagAt { get; init; } = 0.2;
 
     /// <summary>How improbable it has to become again.</summary>
-    public double ClearAt { get; init; } = 0.05;
+    public double ClearAt { get; init; } = 0.1;
 
     /// <summary>The least uncertainty of a pairing: what the display resolves.</summary>
     public required double Resolution { get; init; }
@@ -165,7 +165,7 @@ internal sealed record TrustModel
 
     private static TrustModel Orp { get; } = new()
     {
-        CalibratedSd = 3, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
+        CalibratedSd = 1.5, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
         UntestedPerDay = 20.0 * 20.0 / 30.44, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / 30.44, WanderSd = 8, WanderDays = 1.5,
         SlipSd = 0.35, JumpSd = 60, OwnScatter = 2,
         MaintenanceAt = 25, OutAt = 50, Resolution = 1, MovingAt = 10, Mixing = 0,

@@ -47,7 +47,8 @@ internal sealed class VerdictSheet(IReadOnlySet<string> asked)
     {
         if (!asked.Contains(id)) return;
         var probe = state.Probes.First(p => p.Id == id);
-        var standing = Standings.Worse(probe.Signal.Standing, probe.Trust.Standing);
+        // A cell without flow says nothing of the probe: what the tests called wrong stays so meanwhile.
+        var standing = probe.Signal.Standing == Standing.CheckFunction && probe.Trust.Standing > Standing.Good ? probe.Trust.Standing : Standings.Worse(probe.Signal.Standing, probe.Trust.Standing);
         if (!always && _said.GetValueOrDefault(id) == standing) return;
         _said[id] = standing;
         var bias = probe.Trust.Bias;
