@@ -36,9 +36,10 @@ internal readonly struct TrustWords(ProbePlan probe, TrustModel model, string un
     {
         var reasons = ImmutableArray.CreateBuilder<Reason>(4);
         reasons.Add(Reason.Of(at.Bias.Value > 0 ? "trust.reads_high" : "trust.reads_low", Math.Abs(at.Bias.Value), at.Bias.Expanded, unit, at.Taken));
-        reasons.Add(at.Standing == Standing.OutOfSpecification
-            ? Reason.Of("trust.out_of_specification", model.OutAt, unit)
-            : Reason.Of("trust.maintenance_required", model.MaintenanceAt, unit));
+        var limit = at.Standing == Standing.OutOfSpecification ? model.OutAt : model.MaintenanceAt;
+        // Called wrong early, by how likely it is: the best value may still lie inside.
+        reasons.Add(Math.Abs(at.Bias.Value) <= limit ? Reason.Of("trust.may_be_beyond", limit, unit)
+            : Reason.Of(at.Standing == Standing.OutOfSpecification ? "trust.out_of_specification" : "trust.maintenance_required", limit, unit));
         if (probe.Origin == SignalOrigin.PanelScaled) reasons.Add(Reason.Of("trust.panel_doses_by_it"));
         if (also is not null) reasons.Add(also);
         return reasons.ToImmutable();

@@ -44,7 +44,7 @@ public sealed class CalibrationStepTests
         Assert.True(_bench.IsUp(RuleBook.ProbeNotTrusted, "main-ph"));
         var id = Propose("main-ph", -0.5, [.. _bench.Probe("main-ph").Trust.Pairs.Select(p => p.CheckId)]);
         Decide(id, CalibrationStatus.Approved, _bench.Now);
-        Assert.Equal(0, _bench.Probe("main-ph").Trust.Bias.Value, 1);
+        Assert.Equal(0, _bench.Probe("main-ph").Trust.Bias.Value, 0.1);
         Assert.Equal(Standing.Good, _bench.Probe("main-ph").Trust.Standing);
         Assert.False(_bench.IsUp(RuleBook.ProbeNotTrusted, "main-ph"));
         Assert.All(_bench.Probe("main-ph").Trust.Pairs, p => Assert.Equal(7.9, p.Raw.Value));
