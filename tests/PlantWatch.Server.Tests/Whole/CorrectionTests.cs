@@ -77,7 +77,7 @@ public sealed class CorrectionTests
         var rated = (await server.GetAsync<List<DayQualityView>>($"/api/v1/probes/ph/quality?{range}"))[^1];
         // Twenty readings of a day that should hold one a second: told, and poor for what is missing.
         Assert.NotNull(rated.Error);
-        Assert.InRange(rated.Error.Value, 0.1, 0.3);
+        Assert.InRange(rated.Error.Value, 0.05, 0.3);
         Assert.Contains(rated.Why, w => w.Code is "quality.incomplete" or "quality.error");
     }
 

@@ -17,7 +17,7 @@ internal struct Scatter
     /// <summary>Takes in how far a sound test was off, in standard deviations of what was foreseen under the ratio so far.</summary>
     public void Learn(double z)
     {
-        var found = Math.Min(MostSquare, z * z) * (Sum / Count);
+        var found = Math.Min(MostSquare, z * z) * Ratio;
         if (Count >= Remembered) Sum *= (Remembered - 1) / Remembered;
         else Count++;
         Sum += found;

@@ -191,7 +191,7 @@ internal sealed class TrustFold
     private double CorrectedU(int i) => _pairs[i].Raw.StandardUncertainty * Math.Abs(_correction?.Slope ?? 1);
 
     private Reason? Drifting() =>
-        _course.Bank.Drifts > Disbelieved && _course.Bias().IsKnown && Drift() is { IsKnown: true } drift && Math.Abs(drift.Value) > drift.StandardUncertainty
+        _course.Bank.Drifts > Disbelieved && _course.Bias().IsKnown && Drift() is { IsKnown: true } drift && Math.Abs(drift.Value) > drift.Expanded
             ? Reason.Of("trust.drifting", drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, Unit) : null;
 
     private const double DaysAMonth = 30.44;
