@@ -1,3 +1,4 @@
+using System.Numerics;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -7,8 +8,8 @@ namespace PlantWatch.Core.Tests.Probes;
 /// <summary>Numbers beyond all reason come from slips of a finger and broken transmitters: the estimate stays an estimate, and none of them counts as agreement.</summary>
 public class AbsurdInputTests
 {
-    // Weight and kind of an account, and the numbers of its belief.
-    private const int NumbersAnAccount = 23;
+    // An account is kept as its weight, its days of drift, its kind, and the numbers that the bits of the kind from here on name.
+    private const int FirstOfMask = 12;
 
     [Theory]
     [InlineData(Measurand.FreeChlorine, 1.5, 100)]
@@ -72,6 +73,8 @@ public class AbsurdInputTests
     {
         if (trust.Head is not { } head) return;
         Assert.All(head.Accounts, number => Assert.True(double.IsFinite(number)));
-        Assert.Equal(1, head.Accounts.Where((_, i) => i % NumbersAnAccount == 0).Sum(), 1e-9);
+        var weights = 0.0;
+        for (var i = 0; i < head.Accounts.Length; i += 3 + BitOperations.PopCount((ulong)head.Accounts[i + 2] >> FirstOfMask)) weights += head.Accounts[i];
+        Assert.Equal(1, weights, 1e-9);
     }
 }

@@ -33,7 +33,7 @@ public sealed record StoryProbe
 
     /// <summary>The drift the checks found, unit a day: the estimate tells it for a drift, or it exceeds its uncertainty at k = 2. Null otherwise.</summary>
     internal Estimate? FoundDrift =>
-        Trust.Drift is { IsKnown: true } drift && (Math.Abs(drift.Value) > drift.Expanded || (!Trust.Reasons.IsDefault && Trust.Reasons.Any(reason => reason.Code == "trust.drifting"))) ? drift : null;
+        Trust.Drift is { IsKnown: true } drift && (Math.Abs(drift.Value) > drift.Expanded || (!Trust.Reasons.IsDefault && Trust.Reasons.Any(reason => reason.Code is "trust.drifting" or "trust.drifting_rate_open"))) ? drift : null;
 
     /// <summary>True when the signal asks for maintenance for its slow response alone.</summary>
     internal bool IsOnlySlow => Signal is { Standing: Standing.MaintenanceRequired, Response.IsKnown: true, Reasons: [{ Code: "signal.slow" }] };

@@ -191,8 +191,9 @@ internal sealed class TrustFold
     private double CorrectedU(int i) => _pairs[i].Raw.StandardUncertainty * Math.Abs(_correction?.Slope ?? 1);
 
     private Reason? Drifting() =>
-        _course.Bank.Drifts > Disbelieved && _course.Bias().IsKnown && Drift() is { IsKnown: true } drift && Math.Abs(drift.Value) > drift.Expanded
-            ? Reason.Of("trust.drifting", drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, Unit) : null;
+        !(_course.Bank.Drifts > Disbelieved) || !_course.Bias().IsKnown || Drift() is not { IsKnown: true } drift || Math.Abs(drift.Value) <= drift.StandardUncertainty ? null
+        : Math.Abs(drift.Value) > drift.Expanded ? Reason.Of("trust.drifting", drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, Unit)
+        : Reason.Of("trust.drifting_rate_open");
 
     private const double DaysAMonth = 30.44;
 
