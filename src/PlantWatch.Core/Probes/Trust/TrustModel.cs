@@ -12,10 +12,10 @@ internal sealed record TrustModel
     public required double UncheckedSd { get; init; }
 
     /// <summary>How many of the probes met for the first time are such.</summary>
-    public double UncheckedShare { get; init; } = 0.3;
+    public double UncheckedShare { get; init; } = 0.15;
 
     /// <summary>How many services leave a probe no better than unchecked.</summary>
-    public double BadServiceShare { get; init; } = 0.05;
+    public double BadServiceShare { get; init; } = 0.02;
 
     /// <summary>Variance a stable bias gains in a day.</summary>
     public required double BiasWalkPerDay { get; init; }
@@ -143,9 +143,9 @@ internal sealed record TrustModel
 
     private static TrustModel Ph { get; } = new()
     {
-        CalibratedSd = 0.025, UncheckedSd = 0.15, BiasWalkPerDay = 0.002 * 0.002, RateSd = 0.01, RateWalkPerDay = 0.003 * 0.003,
+        CalibratedSd = 0.018, UncheckedSd = 0.15, BiasWalkPerDay = 0.002 * 0.002, RateSd = 0.01, RateWalkPerDay = 0.003 * 0.003,
         UntestedPerDay = 0.148 * 0.148 / 30.44,
-        GainAt = 7, Gain = (0, 0.03), Level = (0, 0.05), LotPerDay = 1.0 / 240, LotSd = 0.3, SlipSd = 0.4, JumpSd = 0.4,
+        GainAt = 7, Gain = (0, 0.02), Level = (0, 0.05), LotPerDay = 1.0 / 240, LotSd = 0.3, SlipSd = 0.4, JumpSd = 0.4,
         MaintenanceAt = 0.15, OutAt = 0.30, Resolution = 0.005, MovingAt = 0.06, Mixing = 0.03,
     };
 
@@ -165,7 +165,7 @@ internal sealed record TrustModel
 
     private static TrustModel Orp { get; } = new()
     {
-        CalibratedSd = 1.5, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
+        CalibratedSd = 1, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
         UntestedPerDay = 20.0 * 20.0 / 30.44, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / 30.44, WanderSd = 8, WanderDays = 1.5,
         SlipSd = 0.35, JumpSd = 60, OwnScatter = 2,
         MaintenanceAt = 25, OutAt = 50, Resolution = 1, MovingAt = 10, Mixing = 0,
