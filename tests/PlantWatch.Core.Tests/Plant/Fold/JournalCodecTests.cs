@@ -40,7 +40,7 @@ public sealed class JournalCodecTests
         var kinds = typeof(PlantEvent).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(PlantEvent)) && !t.IsAbstract).ToHashSet();
         var met = new HashSet<Type>();
         // That random days meet every kind is checked here, so that the round trips above mean something.
-        Walk.Acts.Sample(acts => { lock (met) met.UnionWith(Walk.Live(acts).Events.Select(e => e.GetType())); }, iter: 100);
+        Walk.Acts.Sample(acts => { lock (met) met.UnionWith(Walk.Live(acts).Events.Select(e => e.GetType())); }, iter: 1000);
         Assert.Equal(kinds.Select(k => k.Name).Order(), met.Select(k => k.Name).Order());
     }
 
