@@ -169,6 +169,6 @@ internal sealed record TrustModel
         UntestedPerDay = 20.0 * 20.0 / 30.44, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / 30.44, WanderSd = 8, WanderDays = 1.5,
         SlipSd = 0.35, JumpSd = 60, OwnScatter = 2,
         MaintenanceAt = 25, OutAt = 50, Resolution = 1, MovingAt = 10, Mixing = 0,
-        Learns = true, ChecksNeeded = 8, DaysNeeded = 2,
+        Learns = true, ChecksNeeded = 8, DaysNeeded = 2, FlagAt = 0.25,
     };
 }

@@ -35,6 +35,7 @@ export function AgreementCard({ probe, history }: { probe: ProbeInfo; history: P
     <section class="sheet card later" data-testid="agreement">
       <h2>{words.probePage.agreement.title}</h2>
       <p>{says}</p>
+      {probe.measurand !== 'orp' && <p class="hint">{words.probePage.agreement.together}</p>}
       <div class="pair-pictures">
         <Picture probe={probe} kind="agreement" title={words.probePage.agreement.difference} alt={says} fresh={fresh} />
         <Picture probe={probe} kind="regression" title={words.probePage.agreement.regression} alt={says} fresh={fresh} />

@@ -15,7 +15,7 @@ export const probePage = {
     nowIs: (v: string, u: string, unit: string) => `Now ${v} \u00b1 ${u}${unit}.`,
     driftIs: (v: string, u: string, unit: string) => `It moves by ${v} \u00b1 ${u}${unit} a month.`,
     earliest: (limit: string, day: string) => `The limit of ${limit} may be reached from ${day}.`,
-    perhaps: (limit: string) => `It may be beyond the limit of ${limit} already: the checks cannot tell so finely yet.`,
+    perhaps: (limit: string) => `The limit of ${limit} lies at the edge of what the checks can tell (k = 2).`,
     likely: (day: string, latest: string | null) => latest ? `Likely on ${day}, by ${latest} at the latest.` : `Likely on ${day}.`,
     reached: (limit: string) => `The limit of ${limit} is reached.`,
     all: 'All', days: (n: number) => `${n} days`, range: 'Time shown',
@@ -27,6 +27,7 @@ export const probePage = {
   agreement: {
     title: 'Probe against tests', few: 'Three tests to compare are needed before agreement can be told.',
     says: (n: number, bias: string, low: string, high: string, unit: string) => `Over ${n} tests the mean difference, probe less test, is ${bias}${unit}; 19 of 20 differences lie between ${low} and ${high}${unit}.`,
+    together: 'The tests of one instrument and lot may all be off together. The bias above allows for that; these two pictures do not.',
     difference: 'Difference against mean', regression: 'Probe against test', failed: 'The picture cannot be fetched.', png: 'as PNG', svg: 'as SVG',
   },
   learned: {
