@@ -62,6 +62,12 @@ public sealed record ProbePlan
     /// <summary>Time the water takes from the pool to the sample cell.</summary>
     public TimeSpan SampleDelay { get; init; }
 
+    /// <summary>How far the instrument's own filter lags behind the water in the cell: the time constant of a first-order filter, 0 to 10 minutes.</summary>
+    public TimeSpan FilterLag { get; init; }
+
+    /// <summary>Time from one stroke of the dosing pumps to the next as the cell sees it, 0 to an hour; 0 when they do not pulse. A test is compared with the mean over whole cycles.</summary>
+    public TimeSpan DosingCycle { get; init; }
+
     /// <summary>Reference electrode of an ORP probe, such as "Ag/AgCl 3 M"; an ORP figure without it is incomplete.</summary>
     public string? ReferenceElectrode { get; init; }
 

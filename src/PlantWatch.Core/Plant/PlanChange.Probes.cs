@@ -47,6 +47,8 @@ public sealed partial record PlanChange
             effects.Add(Reason.Of("plan.probe_range_changed", next.Id, old.Range.Low, old.Range.High, next.Range.Low, next.Range.High));
         Setting(next.Id, "every_seconds", old.Every.TotalSeconds, next.Every.TotalSeconds, effects);
         Setting(next.Id, "sample_delay_seconds", old.SampleDelay.TotalSeconds, next.SampleDelay.TotalSeconds, effects);
+        Setting(next.Id, "filter_lag_seconds", old.FilterLag.TotalSeconds, next.FilterLag.TotalSeconds, effects);
+        Setting(next.Id, "dosing_cycle_seconds", old.DosingCycle.TotalSeconds, next.DosingCycle.TotalSeconds, effects);
         Setting(next.Id, "calibration_every_days", old.Care.Every.TotalDays, next.Care.Every.TotalDays, effects);
         if (old.Care.SlopePercent != next.Care.SlopePercent)
             effects.Add(Reason.Of("plan.probe_slope_limits_changed", next.Id, old.Care.SlopePercent.Low, old.Care.SlopePercent.High, next.Care.SlopePercent.Low, next.Care.SlopePercent.High));

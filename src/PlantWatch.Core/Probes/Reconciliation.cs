@@ -57,11 +57,16 @@ public static class Reconciliation
     /// <summary>Half the width of the window a probe is averaged over: a few minutes (common practice).</summary>
     public static TimeSpan HalfWindow { get; } = TimeSpan.FromMinutes(3);
 
-    /// <summary>Where to look for what the probe read of the sampled water: at the sample time plus the way to the cell, unless the sample was taken at the cell.</summary>
+    /// <summary>
+    /// Where to look for what the probe read of the sampled water: at the sample time plus the way to the cell, unless the sample was taken at the cell, plus the lag of the instrument's own
+    /// filter; over a few minutes, and over whole dosing cycles where the pumps pulse, so that the mean is of the water and not of a stroke.
+    /// </summary>
     public static (Instant From, Instant To) WindowAround(ProbePlan probe, ManualCheck check)
     {
-        var centre = check.Point == SamplePoint.Cell ? check.SampledAt : check.SampledAt + probe.SampleDelay;
-        return (centre - HalfWindow, centre + HalfWindow);
+        var centre = (check.Point == SamplePoint.Cell ? check.SampledAt : check.SampledAt + probe.SampleDelay) + probe.FilterLag;
+        var half = HalfWindow;
+        if (probe.DosingCycle > TimeSpan.Zero) half = Math.Ceiling(2 * HalfWindow / probe.DosingCycle) * probe.DosingCycle / 2;
+        return (centre - half, centre + half);
     }
 
     /// <summary>True when the check tested something this probe can be judged by.</summary>

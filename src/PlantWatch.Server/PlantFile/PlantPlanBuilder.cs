@@ -84,6 +84,8 @@ internal sealed class PlantPlanBuilder(Place root)
         Range = at["range"].Items.Select(end => end.Number!.Value).ToArray() is [var low, var high] ? new(low, high) : default,
         Every = Seconds(at["every_seconds"]) ?? TimeSpan.FromSeconds(10),
         SampleDelay = Seconds(at["sample_delay_seconds"]) ?? TimeSpan.Zero,
+        FilterLag = Seconds(at["filter_lag_seconds"]) ?? TimeSpan.Zero,
+        DosingCycle = Seconds(at["dosing_cycle_seconds"]) ?? TimeSpan.Zero,
         ReferenceElectrode = at["reference_electrode"].String,
         FlowSwitchId = at["flow_switch"].String,
         Care = Care(at["calibration"]),

@@ -91,6 +91,18 @@ public class PairingTests
     }
 
     [Fact]
+    public void The_lag_of_the_filter_is_waited_for_and_the_mean_is_taken_over_whole_dosing_cycles()
+    {
+        var check = _pool.CheckOf(0, new TestResult(Measurand.Ph, 7.4, TestMethod.Photometer)) with { Point = SamplePoint.Cell };
+        var probe = _pool.Probe with { FilterLag = TimeSpan.FromSeconds(90) };
+        Assert.Equal((check.SampledAt - TimeSpan.FromSeconds(90), check.SampledAt + TimeSpan.FromSeconds(270)), Reconciliation.WindowAround(probe, check));
+        // Two cycles of four minutes are the fewest that cover six; one of a quarter of an hour covers more.
+        Assert.Equal(TimeSpan.FromMinutes(8), Width(probe with { DosingCycle = TimeSpan.FromMinutes(4) }));
+        Assert.Equal(TimeSpan.FromMinutes(15), Width(probe with { DosingCycle = TimeSpan.FromMinutes(15) }));
+        TimeSpan Width(ProbePlan plan) => Reconciliation.WindowAround(plan, check) is var (from, to) ? to - from : default;
+    }
+
+    [Fact]
     public void Water_from_the_pool_is_looked_for_when_it_reaches_the_cell_and_water_from_the_cell_at_once()
     {
         var check = _pool.CheckOf(0, new TestResult(Measurand.Ph, 7.4, TestMethod.Photometer));

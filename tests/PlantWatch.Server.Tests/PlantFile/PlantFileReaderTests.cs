@@ -60,6 +60,7 @@ public sealed class PlantFileReaderTests
         Assert.Equal((Measurand.Orp, SignalOrigin.PanelScaled, PayloadFormat.SenmlJson), (orp.Measurand, orp.Origin, orp.Format));
         Assert.Equal(("hall/probes", "urn:dev:ops:hall:orp", "V", "Ag/AgCl 3 M"), (orp.Topic, orp.RecordName, orp.Unit, orp.ReferenceElectrode));
         Assert.Equal((new ValueRange(-100, 1000), TimeSpan.FromSeconds(30), TimeSpan.FromMinutes(2)), (orp.Range, orp.Every, orp.SampleDelay));
+        Assert.Equal((TimeSpan.FromSeconds(20), TimeSpan.FromMinutes(4)), (orp.FilterLag, orp.DosingCycle));
         var pump = Assert.Single(circuit.Pumps);
         Assert.Equal(("pump", "Pump", "was-pump", "pool", "hypo"), (pump.Id, pump.Name, pump.Was, pump.PoolId, pump.ProductId));
         Assert.Equal(("hall/pump/state", "hall/pump/tank", 200.0, 20.0), (pump.StateTopic, pump.TankTopic, pump.TankLitres, pump.TankLowPercent));
@@ -179,6 +180,8 @@ public sealed class PlantFileReaderTests
                 range: [-100, 1000]
                 every_seconds: 30
                 sample_delay_seconds: 120
+                filter_lag_seconds: 20
+                dosing_cycle_seconds: 240
                 reference_electrode: Ag/AgCl 3 M
                 flow_switch: main-flow
               - { id: main-flow, name: Flow, measurand: sample_flow, topic: hall/flow, format: number, range: [0, 1] }

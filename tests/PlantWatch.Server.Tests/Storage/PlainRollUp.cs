@@ -38,8 +38,14 @@ internal static class PlainRollUp
         var hourSquares = hours.Sum(h => (h - middle) * (h - middle));
         var products = good.Zip(hours, (r, h) => (r.Raw - mean) * (h - middle)).Sum();
         return new ProbeWindow(
-            series, from, to, good.Count, readings.Count - good.Count, mean,
+            series, from, to, good.Count, readings.Count - good.Count, good.Count < 5 ? mean : Middle([.. good.Select(r => r.Raw).Order()]),
             good.Count > 1 ? Math.Sqrt(squares / (good.Count - 1)) : 0, hourSquares > 0 ? products / hourSquares : 0);
+    }
+
+    private static double Middle(double[] ordered)
+    {
+        var left = Math.Max(1, ordered.Length / 10);
+        return ordered[left..^left].Average();
     }
 
     private static int PixelOf(Instant start, SeriesQuery query)

@@ -194,6 +194,18 @@ public abstract partial class StoreContract
     }
 
     [Fact]
+    public async Task A_spike_in_a_window_does_not_move_its_mean_and_its_deviation_owns_up_to_it()
+    {
+        await Commit(Batch.Of(1, [.. Enumerable.Range(0, 12).Select(i => Batch.Ph(At(12, i), i == 7 ? 14 : 7.4 + (0.01 * (i % 2))))]));
+
+        var window = await Series.WindowAsync(Batch.Main, "main-ph", At(12), At(13), None);
+
+        Assert.Equal((12, 0), (window.Count, window.Excluded));
+        Assert.Equal(7.405, window.Mean, 0.0011);
+        Assert.True(window.StandardDeviation > 1);
+    }
+
+    [Fact]
     public async Task A_window_with_one_reading_has_no_deviation_and_one_without_has_no_count()
     {
         await Commit(Batch.Of(1, Batch.Ph(At(12), 7), Batch.Ph(At(14), 7, Doubted)));
