@@ -89,9 +89,10 @@ public static class Equilibrium
         return solved;
     }
 
-    // Where less than no carbon is asked for, the search runs it down without end.
+    // Where no carbon or less is asked for, the search runs it down without end: at the edge it circles in the rounding of the other balances.
+    // 1e-8 mol/kg is 0.001 mg/L of alkalinity, far below what a titration can tell from none.
     private static bool CarbonVanished(Condition condition, ReadOnlySpan<double> molality) =>
-        condition.Given == ConditionKind.HydrogenActivity && molality[Bicarbonate] + molality[(int)Carbonate] < 1e-12;
+        condition.Given == ConditionKind.HydrogenActivity && molality[Bicarbonate] + molality[(int)Carbonate] < 1e-8;
 
     private static Composition Freed(Composition composition, Condition condition, double freed) => condition switch
     {

@@ -41,6 +41,16 @@ public sealed class EquilibriumProperties
     }
 
     [Fact]
+    public void A_water_whose_borate_is_all_of_its_alkalinity_holds_no_carbon_and_is_named_so()
+    {
+        // Found by the million: 0.0001 of pH below, carbon is 4e-8 mol/kg; above, less than none; between, no search can tell.
+        Water At(double ph) => Waters.Of(ph, 0, 77.53061224489795, 0, 5702) with { BoronMilligramsPerLitre = 19.025751908303825 };
+        Assert.Equal(4e-8, Equilibrium.Speciate(At(9.964784193388901)).Value.Composition.Carbon, 1e-8);
+        Assert.Equal(EquilibriumFailure.NegativeCarbon, Equilibrium.Speciate(At(9.964884193388901)).Failure);
+        Assert.Equal(EquilibriumFailure.NegativeCarbon, Equilibrium.Speciate(At(9.964984193388901)).Failure);
+    }
+
+    [Fact]
     public void The_composition_of_a_measured_water_gives_its_pH_back() => Known((water, speciation) =>
     {
         var again = Equilibrium.At(speciation.Composition, water.Temperature);
