@@ -50,6 +50,12 @@ public enum AlarmChange
     Reset,
     /// <summary>What it watched is gone from the plant file.</summary>
     Retired,
+    /// <summary>A person took it out of service.</summary>
+    TakenOutOfService,
+    /// <summary>A person returned it to service.</summary>
+    ReturnedToService,
+    /// <summary>It still stands, and annunciates as new.</summary>
+    ReAlarmed,
 }
 
 /// <summary>The independent facts of one alarm, from which its state follows. The default is a normal alarm that never happened.</summary>
@@ -114,6 +120,33 @@ public sealed record AlarmRecord
 
     /// <summary>Who shelved it.</summary>
     public string? ShelvedBy { get; init; }
+
+    /// <summary>Why.</summary>
+    public string? ShelvedWhy { get; init; }
+
+    /// <summary>The shelf ends when the alarm clears, or at its time, whichever is first.</summary>
+    public bool OneShot { get; init; }
+
+    /// <summary>What design suppresses it by, in words; null while it does not.</summary>
+    public Reason? SuppressedBy { get; init; }
+
+    /// <summary>Who took it out of service.</summary>
+    public string? OutOfServiceBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant OutOfServiceAt { get; init; }
+
+    /// <summary>Why.</summary>
+    public string? OutOfServiceWhy { get; init; }
+
+    /// <summary>Its place in the order of raising within the circuit: which came first. 0 before it was ever raised.</summary>
+    public long Order { get; init; }
+
+    /// <summary>Key of the alarm of which this one is a consequence; null when it stands for itself.</summary>
+    public string? ConsequenceOf { get; init; }
+
+    /// <summary>How often it annunciated anew because it still stood and nothing was done.</summary>
+    public int ReAlarms { get; init; }
 
     /// <summary>The state of IEC 62682 that follows from the facts.</summary>
     public AlarmState State => AlarmTable.StateOf(this);

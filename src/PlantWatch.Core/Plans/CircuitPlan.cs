@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plans;
 
@@ -28,6 +29,12 @@ public sealed record CircuitPlan
 
     /// <summary>Filters of the circuit.</summary>
     public ImmutableArray<FilterPlan> Filters { get; init; } = [];
+
+    /// <summary>The limit pack that the plant has picked, whole; null when it has picked none and only its own limits hold.</summary>
+    public LimitPack? Pack { get; init; }
+
+    /// <summary>The people of the plant.</summary>
+    public ImmutableArray<PersonPlan> People { get; init; } = [];
 
     /// <summary>Pools served by the circuit.</summary>
     public ImmutableArray<PoolPlan> Pools { get; init; } = [];

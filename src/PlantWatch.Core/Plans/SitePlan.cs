@@ -6,7 +6,11 @@ namespace PlantWatch.Core.Plans;
 /// <param name="Site">Where the plant stands and which clock its people live by.</param>
 /// <param name="Products">Chemical products in use, by id.</param>
 /// <param name="Circuits">The circuits; each is one unit of state.</param>
-public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Products, ImmutableArray<CircuitPlan> Circuits);
+public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Products, ImmutableArray<CircuitPlan> Circuits)
+{
+    /// <summary>The people of the plant.</summary>
+    public ImmutableArray<PersonPlan> People { get; init; } = [];
+}
 
 /// <summary>The site.</summary>
 /// <param name="Name">Shown at the top of every screen and sheet.</param>

@@ -6,6 +6,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant;
 
@@ -13,7 +14,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 8;
+    public const int CurrentFoldVersion = 9;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -70,6 +71,9 @@ public sealed record CircuitState
 
     /// <summary>Corrections of the record, also those withdrawn: a layer that nothing of the live path reads.</summary>
     public ImmutableArray<RecordCorrection> Corrections { get; init; } = [];
+
+    /// <summary>Rows of the picked pack that a person has confirmed.</summary>
+    public ImmutableArray<RowConfirmation> Confirmations { get; init; } = [];
 
     /// <summary>Recent packets, to tell a redelivery from a new reading.</summary>
     public PacketMemory Packets { get; init; } = PacketMemory.Empty;

@@ -12,6 +12,9 @@ public sealed record PoolState
     /// <summary>Newest manual result for each measurand that has one, with its time: inputs of the balance, their age shown.</summary>
     public ImmutableSortedDictionary<Measurand, ManualValue> Manual { get; init; } = ImmutableSortedDictionary<Measurand, ManualValue>.Empty;
 
+    /// <summary>How it is run, and who said so.</summary>
+    public PoolOperation Operation { get; init; }
+
     /// <summary>Whether the bottom was visible at the last look; null when never looked at.</summary>
     public bool? BottomVisible { get; init; }
 

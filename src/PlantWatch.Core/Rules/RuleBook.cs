@@ -8,7 +8,7 @@ namespace PlantWatch.Core.Rules;
 /// plant's own noise. A stop has no on-delay beyond a sample or two: it is about people, and
 /// for the same reason a cell that loses its flow does not take it back: nothing new is judged, but what stood stands.
 /// </remarks>
-public static class RuleBook
+public static partial class RuleBook
 {
     private static readonly TimeSpan None = TimeSpan.Zero;
     private static readonly TimeSpan Brief = TimeSpan.FromSeconds(20);

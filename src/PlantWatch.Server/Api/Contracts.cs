@@ -146,7 +146,9 @@ public sealed record PumpView(string Id, PumpActivity Activity, Instant? Since, 
 public sealed record AlarmView(
     Guid Id, string Rule, string Subject, string? PoolId, Priority Priority, AlarmState State, bool Active, bool Acknowledged,
     string Title, string Cause, string Consequence, string Action, string TimeToRespond,
-    Instant RaisedAt, Instant? ClearedAt, string? AcknowledgedBy, Instant? AcknowledgedAt, string? Comment, string? ShelvedBy, Instant? ShelvedUntil);
+    Instant RaisedAt, Instant? ClearedAt, string? AcknowledgedBy, Instant? AcknowledgedAt, string? Comment, string? ShelvedBy, Instant? ShelvedUntil,
+    string? ShelvedWhy, bool OneShot, bool Shelvable, bool Latches, bool LatchHeld, string? SuppressedBy,
+    string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, long Order, Guid? ConsequenceOf, int ReAlarms);
 
 /// <summary>A calibration.</summary>
 public sealed record CalibrationView(

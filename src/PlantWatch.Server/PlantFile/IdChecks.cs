@@ -10,6 +10,7 @@ internal static class IdChecks
         var things = Things(root).ToList();
         Twins(things, complaints);
         Twins(root["products"].Items.Select(product => new Thing("product", product)), complaints);
+        Twins(root["people"].Items.Select(person => new Thing("person", person)), complaints);
         foreach (var circuit in root["circuits"].Items)
             Twins(circuit["filters"].Items.Select(filter => new Thing("filter", filter)), complaints);
         Reserved(root, complaints);

@@ -13,7 +13,12 @@ internal sealed class PlantPlanBuilder(Place root)
     public PlantPlan Build() => new(
         new SitePlan(root["site"]["name"].String!, _timeZone, EnumWords<UnitSystem>.Find(root["site"]["units"].String) ?? UnitSystem.Metric),
         Each(root["products"], Product),
-        Each(root["circuits"], Circuit));
+        Each(root["circuits"], Circuit))
+    {
+        People = People,
+    };
+
+    private ImmutableArray<PersonPlan> People => Each(root["people"], at => new PersonPlan(Id(at), Name(at), EnumWords<PersonRole>.Find(at["role"].String) ?? PersonRole.Operator));
 
     private static ProductPlan Product(Place at) => new(Id(at), Name(at), Word<ProductKind>(at["kind"]), at["strength_percent"].Number)
     {
@@ -39,6 +44,7 @@ internal sealed class PlantPlanBuilder(Place root)
         BalanceTankCubicMetres = at["balance_tank_m3"].Number,
         BalanceTankConfirmed = Confirmed(at["balance_tank_confirmed"]),
         TurnoverHours = at["turnover_hours"].Number,
+        People = People,
         Filters = Each(at["filters"], filter => new FilterPlan(Id(filter), Name(filter), filter["area_m2"].Number)),
         Pools = Each(at["pools"], Pool),
         Probes = Each(at["probes"], Probe),

@@ -5,6 +5,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -40,6 +41,7 @@ internal sealed class Draft
         ClosedIncidents = before.ClosedIncidents;
         Calibrations = new CalibrationShelf(before.Calibrations, Plan);
         Corrections = before.Corrections;
+        Confirmations = before.Confirmations;
         Packets = new PacketBook(before.Packets);
         KnownChecks = before.KnownChecks;
         Alarms = new AlarmDesk(before.Alarms, this);
@@ -61,6 +63,7 @@ internal sealed class Draft
     public ImmutableArray<Guid> ClosedIncidents { get; set; }
     public CalibrationShelf Calibrations { get; private set; }
     public ImmutableArray<RecordCorrection> Corrections { get; set; }
+    public ImmutableArray<RowConfirmation> Confirmations { get; set; }
     public PacketBook Packets { get; }
     public ImmutableArray<KnownCheck> KnownChecks { get; set; }
 
@@ -128,6 +131,7 @@ internal sealed class Draft
         ClosedIncidents = ClosedIncidents,
         Calibrations = Calibrations.All,
         Corrections = Corrections,
+        Confirmations = Confirmations,
         Packets = Packets.Seal(),
         KnownChecks = KnownChecks,
     };

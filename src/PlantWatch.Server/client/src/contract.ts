@@ -16,7 +16,7 @@ export type AlarmState =
   | 'normal' | 'unacknowledged' | 'acknowledged' | 'returned_unacknowledged' | 'latched_unacknowledged' | 'latched_acknowledged'
   | 'shelved' | 'suppressed_by_design' | 'out_of_service';
 export type AlarmChange =
-  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired';
+  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired' | 'taken_out_of_service' | 'returned_to_service' | 're_alarmed';
 export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
 export type FaultState = 'open' | 'in_hand' | 'done';
 export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count' | 'meter';
@@ -80,6 +80,10 @@ export interface AlarmView {
   title: string; cause: string; consequence: string; action: string; timeToRespond: string;
   raisedAt: Iso; clearedAt: Iso | null; acknowledgedBy: string | null; acknowledgedAt: Iso | null; comment: string | null;
   shelvedBy: string | null; shelvedUntil: Iso | null;
+  shelvedWhy?: string | null; oneShot?: boolean; shelvable?: boolean; latches?: boolean; latchHeld?: boolean; suppressedBy?: string | null;
+  outOfServiceBy?: string | null; outOfServiceAt?: Iso | null; outOfServiceWhy?: string | null;
+  /** Place in the order of raising; id of the alarm this one follows from; how often it spoke again. */
+  order?: number; consequenceOf?: string | null; reAlarms?: number;
 }
 export interface CalibrationView {
   id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];

@@ -33,6 +33,7 @@ const alarmState: Record<AlarmState, string> = {
 const alarmChange: Record<AlarmChange, string> = {
   none: '', raised: 'Raised', cleared: 'Cleared', acknowledged: 'Acknowledged', shelved: 'Shelved', unshelved: 'Off the shelf',
   suppressed: 'Suppressed by design', released: 'Released', reset: 'Reset', retired: 'Retired',
+  taken_out_of_service: 'Taken out of service', returned_to_service: 'Returned to service', re_alarmed: 'Still standing, spoke again',
 };
 const pump: Record<PumpActivity, string> = { unknown: 'Not heard yet', stopped: 'Stopped', running: 'Running', fault: 'Fault' };
 const fault: Record<FaultState, string> = { open: 'Open', in_hand: 'In hand', done: 'Done' };

@@ -1,0 +1,12 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Rules.Packs;
+
+/// <summary>A person read a row beside the document and confirmed it for this circuit. It holds for the very figures that were confirmed: a row that changes waits to be confirmed anew.</summary>
+/// <param name="PackId">The pack.</param>
+/// <param name="RowId">The row.</param>
+/// <param name="Digest">What was confirmed: a hash of the row's figures and conditions.</param>
+/// <param name="By">Who.</param>
+/// <param name="At">When.</param>
+/// <param name="Document">The document and clause that lay on the table.</param>
+public sealed record RowConfirmation(string PackId, string RowId, string Digest, string By, Instant At, string Document);
