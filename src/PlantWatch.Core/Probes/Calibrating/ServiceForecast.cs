@@ -46,8 +46,8 @@ public static class ServiceForecast
     private static Reason Why(Estimate rate, Instant? earliest) =>
         earliest is null ? Reason.Of("forecast.not_in_sight", HorizonDays)
         : !rate.IsKnown ? Reason.Of("forecast.no_rate")
-        : Math.Abs(rate.Value) <= rate.Expanded ? Reason.Of("forecast.rate_unsure", 30 * rate.Value, 30 * rate.Expanded)
-        : Reason.Of("forecast.by_rate", 30 * rate.Value, 30 * rate.Expanded);
+        : Math.Abs(rate.Value) <= rate.Expanded ? Reason.Of("forecast.rate_unsure", AMonth.Days * rate.Value, AMonth.Days * rate.Expanded)
+        : Reason.Of("forecast.by_rate", AMonth.Days * rate.Value, AMonth.Days * rate.Expanded);
 
     private static ServiceOutlook Unknown() => new(Reason.Of("forecast.too_little_known"), null, null, null);
 

@@ -13,8 +13,6 @@ internal sealed partial class StorySigns
     // The estimate calls a lot bad from evens on; from one in forty this brings a test to 5 : 2 (docs/decisions/0012-one-story.md).
     private const double LotBelieved = 100;
 
-    private const double DaysAMonth = 30.44;
-
     private void OfChecks(StoryProbe probe, StoryPart part)
     {
         var (trust, name, unit) = (probe.Trust, probe.Plan.Measurand.Key(), probe.Plan.Measurand.Unit());
@@ -39,7 +37,7 @@ internal sealed partial class StorySigns
     // A drift explains a gap on its own side; to the other side it is only a thing to know.
     private void OfDrift(StoryProbe probe, StoryPart part, Estimate drift)
     {
-        var what = Reason.Of("story.sign_drift", probe.Plan.Measurand.Key(), drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, probe.Plan.Measurand.Unit());
+        var what = Reason.Of("story.sign_drift", probe.Plan.Measurand.Key(), drift.Value * AMonth.Days, drift.Expanded * AMonth.Days, probe.Plan.Measurand.Unit());
         var explains = probe.Read.IsKnown && _input.Test(probe.Plan.Measurand) is { Result.Censoring: Censoring.None } test && Math.Sign(probe.Read.Value - test.Result.Value) == Math.Sign(drift.Value);
         Add(explains ? part : StoryPart.None, explains ? 2 : 1, what);
     }

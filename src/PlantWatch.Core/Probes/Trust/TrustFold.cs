@@ -192,10 +192,8 @@ internal sealed class TrustFold
 
     private Reason? Drifting() =>
         !(_course.Bank.Drifts > Disbelieved) || !_course.Bias().IsKnown || Drift() is not { IsKnown: true } drift || Math.Abs(drift.Value) <= drift.StandardUncertainty ? null
-        : Math.Abs(drift.Value) > drift.Expanded ? Reason.Of("trust.drifting", drift.Value * DaysAMonth, drift.Expanded * DaysAMonth, Unit)
+        : Math.Abs(drift.Value) > drift.Expanded ? Reason.Of("trust.drifting", drift.Value * AMonth.Days, drift.Expanded * AMonth.Days, Unit)
         : Reason.Of("trust.drifting_rate_open");
-
-    private const double DaysAMonth = 30.44;
 
     private Estimate Drift() => _course.Taken < 2 || _course.Learning ? default : _course.Number(Belief.Rate);
 

@@ -144,7 +144,7 @@ internal sealed record TrustModel
     private static TrustModel Ph { get; } = new()
     {
         CalibratedSd = 0.018, UncheckedSd = 0.15, BiasWalkPerDay = 0.002 * 0.002, RateSd = 0.01, RateWalkPerDay = 0.003 * 0.003,
-        UntestedPerDay = 0.148 * 0.148 / 30.44,
+        UntestedPerDay = 0.148 * 0.148 / AMonth.Days,
         GainAt = 7, Gain = (0, 0.02), Level = (0, 0.05), LotPerDay = 1.0 / 240, LotSd = 0.3, SlipSd = 0.4, JumpSd = 0.4,
         MaintenanceAt = 0.15, OutAt = 0.30, Resolution = 0.005, MovingAt = 0.06, Mixing = 0.03,
     };
@@ -152,21 +152,21 @@ internal sealed record TrustModel
     private static TrustModel Temperature { get; } = new()
     {
         CalibratedSd = 0.15, UncheckedSd = 0.8, BiasWalkPerDay = 0.01 * 0.01, RateSd = 0.01, RateWalkPerDay = 1e-6,
-        UntestedPerDay = 0.1 * 0.1 / 30.44, Level = (0, 0.15), SlipSd = 1.5, JumpSd = 2,
+        UntestedPerDay = 0.1 * 0.1 / AMonth.Days, Level = (0, 0.15), SlipSd = 1.5, JumpSd = 2,
         MaintenanceAt = 0.5, OutAt = 1.0, Resolution = 0.05, MovingAt = 0.3, Mixing = 0.15,
     };
 
     private static TrustModel FreeChlorine { get; } = new()
     {
         CalibratedSd = 0.1, UncheckedSd = 0.3, BiasWalkPerDay = 0.01 * 0.01, RateSd = 0.02, RateWalkPerDay = 1e-5,
-        UntestedPerDay = 0.2 * 0.2 / 30.44, Gain = (0, 0.1), Level = (0, 0.03), SlipSd = 0.8, JumpSd = 0.8, OwnScatter = 0.05,
+        UntestedPerDay = 0.2 * 0.2 / AMonth.Days, Gain = (0, 0.1), Level = (0, 0.03), SlipSd = 0.8, JumpSd = 0.8, OwnScatter = 0.05,
         MaintenanceAt = 0.3, OutAt = 0.6, Resolution = 0.01, MovingAt = 0.15, Mixing = 0.05,
     };
 
     private static TrustModel Orp { get; } = new()
     {
         CalibratedSd = 1, UncheckedSd = 5, UncheckedShare = 0.001, BadServiceShare = 0.001, BiasWalkPerDay = 0.2 * 0.2, RateMean = -1, RateSd = 1.5, RateWalkPerDay = 0.2 * 0.2,
-        UntestedPerDay = 20.0 * 20.0 / 30.44, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / 30.44, WanderSd = 8, WanderDays = 1.5,
+        UntestedPerDay = 20.0 * 20.0 / AMonth.Days, GainAt = -0.3, Gain = (70, 25), Level = (700, 150), LevelWalkPerDay = 5.0 * 5.0 / AMonth.Days, WanderSd = 8, WanderDays = 1.5,
         SlipSd = 0.35, JumpSd = 60, OwnScatter = 2,
         MaintenanceAt = 25, OutAt = 50, Resolution = 1, MovingAt = 10, Mixing = 0,
         Learns = true, ChecksNeeded = 8, DaysNeeded = 2, FlagAt = 0.25,

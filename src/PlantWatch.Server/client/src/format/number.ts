@@ -2,6 +2,9 @@ import type { Measurand } from '../contract';
 
 const minus = '\u2212';
 
+/** Days of the month that drifts are said by: a twelfth of 365.2425. */
+export const daysAMonth = 30.44;
+
 /** Decimals that people write a measurand with. */
 export function decimalsOf(measurand: Measurand): number {
   if (measurand === 'ph' || measurand.endsWith('_chlorine')) return 2;

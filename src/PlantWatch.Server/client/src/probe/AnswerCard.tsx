@@ -1,6 +1,6 @@
 import type { CalibrationView, JudgementView, ProbeInfo, ProbeView, WithU } from '../contract';
 import type { NextStep, ProbeHistory, AdvisedStepView } from '../contract.probe';
-import { fixed, signed, unitText } from '../format/number';
+import { daysAMonth, fixed, signed, unitText } from '../format/number';
 import { allPools, nameOf, probeViews } from '../live/store';
 import { Age } from '../parts/Age';
 import { limitOf } from '../parts/beyond';
@@ -84,7 +84,7 @@ function Figures({ probe, view, history }: { probe: ProbeInfo; view: ProbeView |
       <div><dt>{words.probe.raw}</dt><dd>{fixed(view?.raw, d)}</dd></div>
       <div><dt>{words.probe.corrected}</dt><dd>{fixed(view?.value, d)}</dd></div>
       <div><dt>{words.poolPage.bias}</dt><dd>{view?.bias ? `${signed(view.bias.value, d)} \u00b1 ${fixed(view.bias.u, d)}` : '\u2013'}</dd></div>
-      {drift && <div><dt>{words.probePage.drift}, {words.probePage.aMonth}</dt><dd data-testid="drift">{signed(drift.value * 30, d)} {'\u00b1'} {fixed(drift.u * 30, d)}</dd></div>}
+      {drift && <div><dt>{words.probePage.drift}, {words.probePage.aMonth}</dt><dd data-testid="drift">{signed(drift.value * daysAMonth, d)} {'\u00b1'} {fixed(drift.u * daysAMonth, d)}</dd></div>}
       {history?.slope && <div><dt>{words.probePage.sensitivity}</dt><dd data-testid="sensitivity">{fixed(history.slope.value * 100, 0)} {'\u00b1'} {fixed(history.slope.u * 100, 0)} %</dd></div>}
       {history?.testOff && <div><dt>{words.probePage.testsOff}</dt><dd data-testid="tests-off">{signed(history.testOff.value, d)} {'\u00b1'} {fixed(history.testOff.u, d)}</dd></div>}
     </dl>

@@ -1,6 +1,6 @@
 import type { ProbeInfo } from '../contract';
 import type { ProbeHistory } from '../contract.probe';
-import { fixed, signed, unitText } from '../format/number';
+import { daysAMonth, fixed, signed, unitText } from '../format/number';
 import { zone } from '../live/store';
 import { serverNow } from '../live/clock';
 import { words } from '../words';
@@ -16,7 +16,7 @@ export function BiasWords({ probe, history }: { probe: ProbeInfo; history: Probe
   const limit = `${fixed(limits.maintenanceAt, d)}${unit}`;
   const reached = ahead.likely !== null && Date.parse(ahead.likely) <= serverNow() + 60_000;
   const says = [words.probePage.bias.nowIs(signed(now.value, d), fixed(now.u, d), unit)];
-  if (ahead.drift) says.push(words.probePage.bias.driftIs(signed(ahead.drift.value * 30, d), fixed(ahead.drift.u * 30, d), unit));
+  if (ahead.drift) says.push(words.probePage.bias.driftIs(signed(ahead.drift.value * daysAMonth, d), fixed(ahead.drift.u * daysAMonth, d), unit));
   if (reached) says.push(words.probePage.bias.reached(limit));
   else {
     if (ahead.earliest) says.push(Date.parse(ahead.earliest) < serverNow() + 86_400_000 ? words.probePage.bias.perhaps(limit) : words.probePage.bias.earliest(limit, dayOf(ahead.earliest)));
