@@ -55,7 +55,7 @@ public static class WantedTests
         {
             var probe = plan.Probes[i];
             if ((probe.PoolId is not null && probe.PoolId != pool) || !Watches(probe.Measurand, measurand)) continue;
-            if (!IsBlind(probe, alarm, out var from)) return Instant.Never;
+            if (!IsBlind(probe, probes[i], alarm, out var from)) return Instant.Never;
             since = Instant.Later(since, from);
         }
 
@@ -64,9 +64,9 @@ public static class WantedTests
 
     private static bool Watches(Measurand probe, Measurand tested) => probe == tested || (tested == Measurand.FreeChlorine && probe == Measurand.Orp);
 
-    private static bool IsBlind(ProbePlan plan, Func<string, AlarmRecord?> alarm, out Instant since)
+    private static bool IsBlind(ProbePlan plan, ProbeState probe, Func<string, AlarmRecord?> alarm, out Instant since)
     {
-        since = Instant.Never;
+        since = probe.Work.IsOpen ? probe.Work.UnwatchedSince : Instant.Never;
         // Silent, not believed, or without flow: each has its alarm, and that knows since when.
         foreach (var key in (ReadOnlySpan<string>)[RuleBook.Silent.KeyFor(plan.Id), RuleBook.ProbeNotTrusted.KeyFor(plan.Id), plan.FlowSwitchId is { } flow ? RuleBook.NoSampleFlow.KeyFor(flow) : ""])
             if (key.Length > 0 && alarm(key) is { Active: true } standing) since = since.IsSet ? Instant.Earlier(since, standing.RaisedAt) : standing.RaisedAt;

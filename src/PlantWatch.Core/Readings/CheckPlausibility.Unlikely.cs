@@ -15,6 +15,9 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
     // A date typed wrong is usually off by more than the longest offline shift.
     private static readonly TimeSpan LongAgo = TimeSpan.FromDays(3);
 
+    // No pool that anybody bathes in reads outside, by whatever method; 0.74 is 7.4 with its point astray (common practice).
+    private static readonly ValueRange PhOfPools = new(4, 10);
+
     private static readonly TimeSpan StillComparable = TimeSpan.FromHours(48);
 
     private readonly ImmutableArray<FieldRemark>.Builder _remarks = ImmutableArray.CreateBuilder<FieldRemark>();
@@ -42,6 +45,7 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
     {
         if (result.Measurand == Measurand.Ph && result.Censoring == Censoring.None && !MethodRange.Holds(result))
             Doubt(result, i, Reason.Of("check.outside_method_range", PhenolRed.Range.Low, PhenolRed.Range.High));
+        else if (result.Measurand == Measurand.Ph && !PhOfPools.Contains(result.Value)) Doubt(result, i, Reason.Of("check.no_pool_reads_so", result.Value, PhOfPools.Low, PhOfPools.High));
         if (result.Measurand is not (Measurand.FreeChlorine or Measurand.TotalChlorine) || !MethodRange.UsesDpd(result.Method)) return;
         var inCell = MethodRange.InCell(result);
         if (inCell > Dpd.Bleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, Dpd.Bleaches));

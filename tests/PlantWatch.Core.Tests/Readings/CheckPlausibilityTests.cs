@@ -45,6 +45,10 @@ public class CheckPlausibilityTests
         Assert.True(found.IsSuspect(measurand));
     }
 
+    [Theory, InlineData(0.74), InlineData(3.9), InlineData(10.2)]
+    public void A_pH_that_no_pool_reads_is_doubted_whatever_the_method(double ph) =>
+        Doubts(Look(Checks.Of(new TestResult(Measurand.Ph, ph, TestMethod.Meter))), "results[0].value", "check.no_pool_reads_so", Measurand.Ph);
+
     [Fact]
     public void A_sound_check_is_neither_refused_nor_remarked()
     {

@@ -66,6 +66,23 @@ public sealed class DoubtRuleTests
         Assert.True(bench.IsUp(RuleBook.TestWanted, "main/ph"));
     }
 
+    [Fact, Evidence("R-041")]
+    public void Work_on_a_probe_that_is_begun_again_and_again_blinds_it_like_anything_else()
+    {
+        var bench = new Bench();
+        bench.Hold(TimeSpan.FromMinutes(3), (Hall.Ph, 7.4));
+        for (var half = 0; half < 9; half++)
+        {
+            bench.Run(at => new ProbeWorkBegun(at, TimeOrderedId.Derive(at, "work"), "main-ph", "R. Example"));
+            bench.Hold(TimeSpan.FromMinutes(29), (Hall.Ph, 7.0));
+            Assert.Equal(half == 8, bench.IsUp(RuleBook.TestWanted, "main/ph"));
+        }
+
+        bench.Check(Bench.Test(Measurand.Ph, 7.4));
+        bench.Pass(TimeSpan.FromSeconds(5));
+        Assert.False(bench.IsUp(RuleBook.TestWanted, "main/ph"));
+    }
+
     [Fact]
     public void What_is_wanted_can_be_asked_before_it_is_overdue()
     {

@@ -23,8 +23,8 @@ internal static class DoubtFold
 
     public static void Tick(Draft draft, Instant now)
     {
-        // Nothing is blind where no alarm stands, and most of the time none does.
-        var quiet = draft.Alarms.All.Count == 0;
+        // Nothing is blind where no alarm stands and nobody works, and most of the time that is so.
+        var quiet = draft.Alarms.All.Count == 0 && !Array.Exists(draft.Probes, p => p.Work.IsOpen);
         for (var pool = 0; pool < draft.Pools.Length; pool++)
             for (var i = 0; i < Watched.Length; i++)
                 if (!quiet || !draft.Pools[pool].Doubts.IsDefaultOrEmpty) Look(draft, pool, Watched[i], draft.Index.RepeatKeys[pool][i], now);

@@ -18,7 +18,8 @@ internal static class WorkFold
         var own = ReviewFold.IsSame(known.By ?? "", said.By);
         if (!own && known.Holds(said.At) && !known.Ended) return No(TurnedDownKind.Conflict, "probeId", Reason.Of("work.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
         Finish(draft, index, WorkChange.Ended, said.By, said.At);
-        Keep(draft, index, new WorkWindow(said.WorkId, said.By.Trim(), said.At, said.At + WorkWindow.Longest, Ended: false), WorkChange.Begun, said.By, said.At);
+        var unwatched = draft.Probes[index].Work.UnwatchedBy(said.At);
+        Keep(draft, index, new WorkWindow(said.WorkId, said.By.Trim(), said.At, said.At + WorkWindow.Longest, Ended: false, unwatched), WorkChange.Begun, said.By, said.At);
         return Outcome.Done.Instance;
     }
 
