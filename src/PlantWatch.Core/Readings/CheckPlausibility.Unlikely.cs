@@ -12,6 +12,8 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
     private const double NilChlorine = 0.1;
     private const double LivelyOrp = 650;
 
+    private const double NotBleachedFrom = 5;
+
     // A date typed wrong is usually off by more than the longest offline shift.
     private static readonly TimeSpan LongAgo = TimeSpan.FromDays(3);
 
@@ -52,9 +54,10 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
         else if (inCell > Dpd.Range.High) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, Dpd.Range.High));
     }
 
+    // Diluted to one in five and still nil, it would take 50 mg/L in the pool to bleach it: then it is nil.
     private void Bleached(TestResult result, int i)
     {
-        if (result.Measurand == Measurand.FreeChlorine && result.Value <= NilChlorine && result.Censoring != Censoring.Above && liveOrp is { } orp && orp.Value >= LivelyOrp)
+        if (result.Dilution < NotBleachedFrom && result.Measurand == Measurand.FreeChlorine && result.Value <= NilChlorine && result.Censoring != Censoring.Above && liveOrp is { } orp && orp.Value >= LivelyOrp)
             Doubt(result, i, Reason.Of("check.nil_chlorine_with_high_orp", result.Value, orp.Value));
     }
 

@@ -9,7 +9,7 @@ namespace PlantWatch.Core.Tests.GoldenDays;
 
 /// <summary>What happens in a story, at what time: read from the plain text of its events.txt.</summary>
 /// <remarks>
-/// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit;
+/// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit, or says the very same with <c>frozen</c>;
 /// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten, and <c>at outlet</c> or <c>at pool, stairs</c> the place of it.
 /// </remarks>
 internal sealed partial class Story
@@ -59,7 +59,7 @@ internal sealed partial class Story
         var first = hold.Groups["first"].Value;
         var (start, end) = (Number(first), hold.Groups["last"].Success ? Number(hold.Groups["last"].Value) : Number(first));
         var decimals = first.Contains('.', StringComparison.Ordinal) ? first.Length - first.IndexOf('.', StringComparison.Ordinal) - 1 : 0;
-        var step = probe.Measurand == Measurand.SampleFlow ? 0 : Math.Pow(10, -decimals);
+        var step = probe.Measurand == Measurand.SampleFlow || hold.Groups["frozen"].Success ? 0 : Math.Pow(10, -decimals);
         var i = 0;
         for (var at = from; at < to; at += Interval, i++)
         {
@@ -103,7 +103,7 @@ internal sealed partial class Story
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(?<from>\S+) - (?<to>\S+)\s+(?<probe>\S+) (?<first>-?[\d.]+)( -> (?<last>-?[\d.]+))?$")]
+    [GeneratedRegex(@"^(?<from>\S+) - (?<to>\S+)\s+(?<probe>\S+) (?<frozen>frozen )?(?<first>-?[\d.]+)( -> (?<last>-?[\d.]+))?$")]
     private static partial Regex Holds();
 
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+)( at (?<point>[a-z_]+)(, (?<place>[a-z ]+?))?)? by (?<who>[^:]+): (?<what>.+)$")]

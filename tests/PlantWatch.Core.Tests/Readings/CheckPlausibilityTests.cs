@@ -166,6 +166,14 @@ public class CheckPlausibilityTests
         Doubts(Look(Checks.Of(Free(0)), orp: 740), "results[0].value", "check.nil_chlorine_with_high_orp", Measurand.FreeChlorine);
 
     [Fact]
+    public void Nil_of_a_sample_diluted_to_one_in_five_is_an_empty_pool_whatever_orp_says()
+    {
+        // It would take five times the 10 mg/L that bleach.
+        Assert.Empty(Look(Checks.Of(Free(0) with { Dilution = 5 }), orp: 780).Suspect);
+        Assert.NotEmpty(Look(Checks.Of(Free(0) with { Dilution = 2 }), orp: 780).Suspect);
+    }
+
+    [Fact]
     public void Nil_chlorine_while_orp_is_low_is_an_empty_pool() => Assert.Empty(Look(Checks.Of(Free(0)), orp: 420).Suspect);
 
     [Fact]

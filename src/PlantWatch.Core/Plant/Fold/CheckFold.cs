@@ -123,6 +123,8 @@ internal static class CheckFold
         for (var i = 0; i < draft.Probes.Length; i++)
         {
             var plan = draft.Plan.Probes[i];
+            // A frozen or broken probe is no witness against a test.
+            if (draft.Probes[i].Signal.Standing == Standing.Failure) continue;
             if (plan.Measurand != Measurand.Orp || !(plan.PoolId == said.Check.PoolId || (plan.PoolId is null && draft.Plan.Pools.Length == 1))) continue;
             var last = draft.Probes[i].Last;
             var value = WindowOf(said, plan.Id) is { Count: > 0 } window ? draft.Calibrations.Correct(i, said.Check.SampledAt, window.Mean)
