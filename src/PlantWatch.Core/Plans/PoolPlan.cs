@@ -109,7 +109,10 @@ public sealed record VolumeConfirmation(string By, DateOnly On);
 /// <param name="High">Highest acceptable value.</param>
 /// <param name="Source">Document and clause the plant took it from.</param>
 /// <param name="ReferenceElectrode">Reference electrode that an ORP limit is against; null for every other measurand.</param>
-public sealed record LimitPlan(Measurand Measurand, double? Low, double? High, string Source, string? ReferenceElectrode = null);
+/// <param name="LoosenedBy">Who stands for it where it is looser than a confirmed row of the pack; null when it only tightens.</param>
+/// <param name="LoosenedWhy">Why.</param>
+public sealed record LimitPlan(
+    Measurand Measurand, double? Low, double? High, string Source, string? ReferenceElectrode = null, string? LoosenedBy = null, string? LoosenedWhy = null);
 
 /// <summary>Manual checks due at set times of the site's day.</summary>
 /// <param name="What">What is tested.</param>

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant;
 
@@ -34,7 +35,17 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "balance_tank_m3", Figure(old.BalanceTankCubicMetres), Figure(next.BalanceTankCubicMetres), effects);
         Setting(next.Id, "balance_tank_confirmed", Confirmed(old.BalanceTankConfirmed), Confirmed(next.BalanceTankConfirmed), effects);
         Setting(next.Id, "turnover_hours", Figure(old.TurnoverHours), Figure(next.TurnoverHours), effects);
+        Pack(next.Id, old.Pack, next.Pack, effects);
+        if (!old.People.AsSpan().SequenceEqual(next.People.AsSpan())) effects.Add(Reason.Of("plan.people_changed", next.Id));
         if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
+    }
+
+    private static void Pack(string circuit, LimitPack? old, LimitPack? next, ImmutableArray<Reason>.Builder effects)
+    {
+        if (old?.Id != next?.Id) effects.Add(Reason.Of(next is null ? "plan.pack_dropped" : "plan.pack_picked", circuit, next?.Id ?? old!.Id, next?.Rows.Length ?? 0));
+        else if (old is not null && next is not null && old.Rows.Count(row => next.Rows.Any(now => now.Id == row.Id && RowDigest.Of(now) == RowDigest.Of(row))) is var same && (same < old.Rows.Length || same < next.Rows.Length))
+            effects.Add(Reason.Of("plan.pack_rows_changed", circuit, next.Id, Math.Max(old.Rows.Length, next.Rows.Length) - same));
+        else if (next is not null && !Bytes(old!).AsSpan().SequenceEqual(Bytes(next))) effects.Add(Reason.Of("plan.pack_words_changed", circuit, next.Id));
     }
 
     private static ImmutableArray<SeriesRenamed> SeriesOf(PlanLineage lineage)
@@ -67,5 +78,5 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
 
     private static Fact Word<T>(T value) where T : struct, Enum => Name(JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString()));
 
-    private static byte[] Bytes(CircuitPlan plan) => JsonSerializer.SerializeToUtf8Bytes(plan, PlantJson.Options);
+    private static byte[] Bytes<T>(T plan) => JsonSerializer.SerializeToUtf8Bytes(plan, PlantJson.Options);
 }

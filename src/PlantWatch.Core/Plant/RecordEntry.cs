@@ -8,6 +8,7 @@ using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant;
 
@@ -34,6 +35,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(DoseResponseEntry), "dose_response")]
 [JsonDerivedType(typeof(WorkEntry), "work")]
 [JsonDerivedType(typeof(CorrectionEntry), "correction")]
+[JsonDerivedType(typeof(PackRowEntry), "pack_row")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>
@@ -172,4 +174,23 @@ public sealed record CorrectionEntry(RecordCorrection Correction) : EntryBody
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "correction";
+}
+
+/// <summary>What happened to a row of a pack.</summary>
+public enum RowChange
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>A person confirmed it.</summary>
+    Confirmed,
+    /// <summary>A person took the confirmation back.</summary>
+    Revoked,
+}
+
+/// <summary>A row of the limit pack was confirmed, or its confirmation taken back.</summary>
+public sealed record PackRowEntry(RowConfirmation Confirmation, RowChange Change, string By, string? Why) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "pack_row";
 }

@@ -67,6 +67,10 @@ public static class Step
                 return IncidentFold.Close(draft, said);
             case DoseGiven said:
                 return DoseFold.Give(draft, said);
+            case PackRowConfirmed said:
+                return PackFold.Confirm(draft, said);
+            case PackRowRevoked said:
+                return PackFold.Revoke(draft, said);
             case PlanLoaded said:
                 return PlanFold.Load(draft, said);
             case SessionLost said:

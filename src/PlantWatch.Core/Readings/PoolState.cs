@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Readings;
 
@@ -11,6 +12,9 @@ public sealed record PoolState
 
     /// <summary>Newest manual result for each measurand that has one, with its time: inputs of the balance, their age shown.</summary>
     public ImmutableSortedDictionary<Measurand, ManualValue> Manual { get; init; } = ImmutableSortedDictionary<Measurand, ManualValue>.Empty;
+
+    /// <summary>Its limits as they hold now.</summary>
+    public LimitsInForce Limits { get; init; } = LimitsInForce.None;
 
     /// <summary>How it is run, and who said so.</summary>
     public PoolOperation Operation { get; init; }

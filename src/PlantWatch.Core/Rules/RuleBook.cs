@@ -30,6 +30,12 @@ public static partial class RuleBook
     /// <summary>A contamination incident is open in water that the pool shares.</summary>
     public static Rule IncidentOpen { get; } = new("R-005", Priority.Critical, None, None);
 
+    /// <summary>A live value outside a closure limit that the plant has confirmed.</summary>
+    public static Rule OutsideClosure { get; } = new("R-006", Priority.Critical, Brief, Minute, ClearsByReading: true);
+
+    /// <summary>A manual test outside a closure limit that the plant has confirmed.</summary>
+    public static Rule TestOutsideClosure { get; } = new("R-007", Priority.Critical, None, None);
+
     /// <summary>A probe below its pool's low limit.</summary>
     public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
 
@@ -44,6 +50,9 @@ public static partial class RuleBook
 
     /// <summary>A doubted test must be repeated.</summary>
     public static Rule RepeatTest { get; } = new("R-014", Priority.Medium, None, None);
+
+    /// <summary>Combined chlorine is too large a part of free or total chlorine.</summary>
+    public static Rule CombinedPart { get; } = new("R-015", Priority.Medium, None, None);
 
     /// <summary>A probe has fallen silent.</summary>
     public static Rule Silent { get; } = new("R-020", Priority.Medium, None, None);
@@ -75,7 +84,7 @@ public static partial class RuleBook
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
-        StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
-        RepeatTest, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, CheckOverdue, TestWanted,
+        StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
+        RepeatTest, CombinedPart, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, CheckOverdue, TestWanted,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -5,6 +5,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -77,7 +78,14 @@ public sealed record CircuitView(
 /// <param name="Incidents">Open contamination incidents, oldest first, with their clocks.</param>
 public sealed record PoolView(
     string Id, PoolWord State, IReadOnlyList<Said> Why, IReadOnlyList<ManualView> Manual, CombinedView? Combined, BalanceView Balance,
-    double? HoclShare, IReadOnlyList<DueView> Due, bool? BottomVisible, int? Bathers, IReadOnlyList<IncidentView> Incidents);
+    double? HoclShare, IReadOnlyList<DueView> Due, bool? BottomVisible, int? Bathers, IReadOnlyList<IncidentView> Incidents,
+    PoolLimitsView Limits);
+
+/// <summary>What can be said of a pool's limits.</summary>
+/// <param name="Word">None, unconfirmed, own only, or in force.</param>
+/// <param name="Unconfirmed">Rows of the picked pack that concern the pool and wait to be confirmed.</param>
+/// <param name="Pack">The pack; null when none is picked.</param>
+public sealed record PoolLimitsView(LimitsWord Word, int Unconfirmed, string? Pack);
 
 /// <summary>One word for a pool, worst last.</summary>
 public enum PoolWord

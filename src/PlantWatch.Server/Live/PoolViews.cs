@@ -7,6 +7,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
 
@@ -19,12 +20,12 @@ internal static class PoolViews
     {
         DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
         AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id)).OrderByDescending(a => a.Priority)];
-        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(Doubted(state, plan, pool, words)).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
+        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(Doubted(state, plan, pool, words)).Concat(Unconfirmed(pool, words)).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
         return new PoolView(
             plan.Id, Word(state, plan, pool, alarms, due), why,
             [.. pool.Manual.Values.Select(v => Manual(pool, v))], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
             BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers,
-            IncidentViews.Of(state, plan.Id, now, words));
+            IncidentViews.Of(state, plan.Id, now, words), new PoolLimitsView(pool.Limits.Word, pool.Limits.Unconfirmed.Length, state.Plan.Pack?.Id));
     }
 
     private static PoolWord Word(CircuitState state, PoolPlan plan, PoolState pool, AlarmRecord[] alarms, DueCheck[] due)
@@ -33,7 +34,7 @@ internal static class PoolViews
         if (alarms.Any(a => a.Priority >= Priority.Medium)) return PoolWord.Alarm;
         if (alarms.Length > 0) return PoolWord.Attention;
         // Without limits in force nothing may be called normal.
-        if (plan.Limits.IsEmpty || !AnyHeard(state, plan)) return PoolWord.Unknown;
+        if (pool.Limits.Word is LimitsWord.None or LimitsWord.Unconfirmed || !AnyHeard(state, plan)) return PoolWord.Unknown;
         if (NeedsCare(state, plan) || !pool.Doubts.IsDefaultOrEmpty) return PoolWord.Attention;
         return due.Length > 0 ? PoolWord.Due : PoolWord.Normal;
     }
@@ -58,6 +59,9 @@ internal static class PoolViews
 
     private static bool IsDoubted(PoolState pool, ManualValue value) =>
         !pool.Doubts.IsDefaultOrEmpty && pool.Doubts.Any(d => d.Measurand == value.Result.Measurand && d.SampledAt == value.SampledAt);
+
+    private static IEnumerable<Said> Unconfirmed(PoolState pool, Wording words) =>
+        pool.Limits.Word == LimitsWord.Unconfirmed ? [words.Say(Reason.Of("limits.unconfirmed", pool.Limits.Unconfirmed.Length))] : [];
 
     private static IEnumerable<Said> Doubted(CircuitState state, PoolPlan plan, PoolState pool, Wording words)
     {

@@ -85,6 +85,10 @@ internal sealed class Draft
         Refusals.Add(new Refusal(NewId(at), at, topic, payload, reason, detail));
     }
 
+    /// <summary>The operating limit on what a probe measures in its pool, as it holds now; null where there is none.</summary>
+    public LimitBound? OperatingLimit(int probe) =>
+        Index.PoolOf[probe] is >= 0 and var pool ? Pools[pool].Limits.Find(Index.Limiting[probe], RowGrade.Operating) : null;
+
     /// <summary>Takes over a state that was carried to another plan.</summary>
     public void Adopt(CircuitState carried, Instant at)
     {

@@ -4,6 +4,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -41,11 +42,11 @@ internal static class FollowFold
         var bias = probe.Trust.Bias;
         if (probe.Trust.Standing == Standing.OutOfSpecification)
             return Reason.Of(bias.Value > 0 ? "follow.reads_high" : "follow.reads_low", pump.Name, plan.Name, Math.Abs(bias.Value), bias.Expanded, plan.Measurand.Unit());
-        return probe.Trust.Standing == Standing.MaintenanceRequired && draft.Index.Limits[index] is { } limit ? Beyond(pump, plan, probe, limit) : null;
+        return probe.Trust.Standing == Standing.MaintenanceRequired && draft.OperatingLimit(index) is { } limit ? Beyond(pump, plan, probe, limit) : null;
     }
 
     // The display is inside the limits and the water, by the tests, is not.
-    private static Reason? Beyond(PumpPlan pump, ProbePlan plan, ProbeState probe, LimitPlan limit)
+    private static Reason? Beyond(PumpPlan pump, ProbePlan plan, ProbeState probe, LimitBound limit)
     {
         if (!probe.Last.Quality.IsGood() || plan.Measurand == Measurand.Orp) return null;
         var (shown, believed) = (probe.Last.Value, probe.Last.Value - probe.Trust.Bias.Value);

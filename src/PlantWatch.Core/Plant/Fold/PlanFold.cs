@@ -1,6 +1,5 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -14,6 +13,7 @@ internal static class PlanFold
         if (before.IsLoaded && PlanChange.IsSame(draft.Plan, said.Plan)) return Outcome.AlreadyDone.Instance;
         var change = PlanChange.Between(draft.Plan, said.Plan);
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
+        InForceFold.All(draft, said.At);
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
         for (var i = 0; i < draft.Probes.Length; i++) draft.Alarms.Suppress(said.Plan.Probes[i].Id, FlowFold.Of(draft, i) == false, said.At);
         for (var i = 0; i < draft.Probes.Length; i++)
@@ -24,15 +24,9 @@ internal static class PlanFold
         return Outcome.Done.Instance;
     }
 
-    /// <summary>An alarm that nothing will ever look at again would stand for ever: a limit, a duty, a tank level is gone from the plant file.</summary>
+    /// <summary>An alarm that nothing will ever look at again would stand for ever: a duty, a tank level is gone from the plant file.</summary>
     private static bool IsWatched(CircuitPlan plan, AlarmRecord alarm)
     {
-        var probe = plan.Probes.FirstOrDefault(p => p.Id == alarm.Subject);
-        var (pool, tested) = alarm.Subject.Split('/') is [var head, var tail] ? (head, tail) : (alarm.Subject, "");
-        var limits = plan.Pools.FirstOrDefault(p => p.Id == (probe?.PoolId ?? pool))?.Limits ?? [];
-        if (alarm.Rule == RuleBook.BelowLimit.Number) return limits.Any(l => l.Measurand == probe?.Measurand && l.Low is not null);
-        if (alarm.Rule == RuleBook.AboveLimit.Number) return limits.Any(l => l.Measurand == probe?.Measurand && l.High is not null);
-        if (alarm.Rule == RuleBook.TestOutsideLimit.Number) return limits.Any(l => l.Measurand.Key() == tested);
         if (alarm.Rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && p.TankTopic is not null);
         if (alarm.Rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && PumpFollows.Of(plan, p) >= 0);
         return alarm.Rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == alarm.Subject && !p.Duties.IsEmpty);

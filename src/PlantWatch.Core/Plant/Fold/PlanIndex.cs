@@ -4,6 +4,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -28,7 +29,10 @@ internal sealed class PlanIndex
             Route(probe.Topic).AddProbe(i, probe, scale);
         }
 
-        Limits = [.. plan.Probes.Select(p => LimitOf(plan, p))];
+        PoolOf = [.. plan.Probes.Select(p => Pool(p.PoolId))];
+        Limiting = [.. plan.Probes.Select(p => p.Measurand.Limiting())];
+        ClosureKeys = [.. plan.Probes.Select(p => RuleBook.OutsideClosure.KeyFor(p.Id))];
+        PackAsksWater = plan.Pack is { } pack && pack.Rows.Any(r => r.When.AsksWater);
         StopKeys = [.. plan.Probes.Select(p => Stops.TryOf(p.Measurand, out _, out var rule) ? rule.KeyFor(p.Id) : "")];
         LowKeys = [.. plan.Probes.Select(p => RuleBook.BelowLimit.KeyFor(p.Id))];
         HighKeys = [.. plan.Probes.Select(p => RuleBook.AboveLimit.KeyFor(p.Id))];
@@ -51,8 +55,17 @@ internal sealed class PlanIndex
         }
     }
 
-    /// <summary>The limit on each probe's measurand in its pool; null where there is none.</summary>
-    public LimitPlan?[] Limits { get; }
+    /// <summary>For each probe the index of its pool, or -1.</summary>
+    public int[] PoolOf { get; }
+
+    /// <summary>What limits each probe's measurand.</summary>
+    public PackQuantity[] Limiting { get; }
+
+    /// <summary>Alarm key of each probe's closure limit.</summary>
+    public string[] ClosureKeys { get; }
+
+    /// <summary>Some row of the pack holds or not by what the water is like.</summary>
+    public bool PackAsksWater { get; }
 
     /// <summary>Alarm key of the stop on each probe.</summary>
     public string[] StopKeys { get; }
@@ -113,9 +126,6 @@ internal sealed class PlanIndex
         if (!_topics.TryGetValue(topic, out var route)) _topics[topic] = route = new TopicRoute();
         return route;
     }
-
-    private static LimitPlan? LimitOf(CircuitPlan plan, ProbePlan probe) =>
-        plan.Pools.FirstOrDefault(p => p.Id == probe.PoolId)?.Limits.FirstOrDefault(l => l.Measurand == probe.Measurand);
 }
 
 /// <summary>Who listens to a topic.</summary>

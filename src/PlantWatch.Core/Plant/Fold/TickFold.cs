@@ -18,6 +18,7 @@ internal static class TickFold
         if (now - draft.Watermark > LongestPause) draft.ListeningSince = now;
         draft.Watermark = now;
         for (var i = 0; i < draft.Probes.Length; i++) LookAtProbe(draft, i, draft.Plan.Probes[i], draft.Probes[i], now);
+        InForceFold.Tick(draft, now);
         DutyFold.Look(draft, now);
         DoubtFold.Tick(draft, now);
         FollowFold.Tick(draft, now);

@@ -30,6 +30,7 @@ public static class JournalCodec
         typeof(IncidentDeclared), typeof(IncidentNoted), typeof(IncidentClosed), typeof(DoseGiven),
         typeof(CalibrationReviewed), typeof(ProbeWorkBegun), typeof(ProbeWorkEnded),
         typeof(CorrectionMade), typeof(CorrectionWithdrawn),
+        typeof(PackRowConfirmed), typeof(PackRowRevoked),
     ];
 
     private const byte FirstJsonKind = 16;

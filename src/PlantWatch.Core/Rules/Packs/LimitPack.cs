@@ -60,6 +60,8 @@ public enum PackQuantity
     PseudomonasAeruginosa,
     /// <summary>Legionella per 100 mL.</summary>
     Legionella,
+    /// <summary>Conductivity in microsiemens per centimetre.</summary>
+    Conductivity,
 }
 
 /// <summary>How hard a row is.</summary>

@@ -49,6 +49,9 @@ public sealed record PackCondition
     /// <summary>For an ORP row: the reference electrode its figures are against.</summary>
     public string? ReferenceElectrode { get; init; }
 
+    /// <summary>It asks what the water is like, so that it may change from one hour to the next.</summary>
+    internal bool AsksWater => CyanurateUsed is not null || CyanurateFrom is not null || CyanurateBelow is not null || PhAbove is not null || PhUpTo is not null || TemperatureAbove is not null || TemperatureUpTo is not null;
+
     /// <summary>What a person has to judge, since the plant file does not say it, such as the flocculant or sea water; null when the row computes by itself.</summary>
     public string? ToJudge { get; init; }
 }

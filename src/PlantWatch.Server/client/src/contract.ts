@@ -60,6 +60,7 @@ export interface CircuitView {
 export interface PoolView {
   id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
   hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null; incidents?: IncidentView[];
+  limits?: { word: 'none' | 'unconfirmed' | 'own_only' | 'in_force'; unconfirmed: number; pack: string | null };
 }
 export interface ManualView {
   measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;

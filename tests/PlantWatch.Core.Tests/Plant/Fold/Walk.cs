@@ -13,7 +13,7 @@ using PlantWatch.Core.Readings;
 namespace PlantWatch.Core.Tests.Plant.Fold;
 
 /// <summary>Random days of the hall: good and bad messages, redeliveries, checks, decisions, alarms handled, plan files changed, clocks that jump.</summary>
-internal static class Walk
+internal static partial class Walk
 {
     /// <summary>One thing that happens: what, with two numbers that make it particular.</summary>
     public readonly record struct Act(int What, int A, int B);
@@ -32,7 +32,7 @@ internal static class Walk
 
     private static readonly CircuitPlan[] Plans =
     [
-        Hall.Plan, Hall.Plan, Hall.Plan,
+        Hall.Plan, Hall.Plan, Hall.Plan, Picked, Picked,
         Hall.Plan.Without("learner").Without("learner-ph").Without("learner-temperature"),
         Hall.Plan.With("main-ph", p => p with { Id = "main-ph-2", Was = "main-ph" }).WithPool("main", p => p with { Id = "large", Was = "main" }),
         Hall.Plan.WithPool("main", p => p with { Limits = [], Duties = [] }),
@@ -72,7 +72,8 @@ internal static class Walk
             case < 70: Check(bench, act); break;
             case < 75: Calibrate(bench, act); break;
             case < 76: Correct(bench, act); break;
-            case < 86: Handle(bench, act); break;
+            case < 82: Handle(bench, act); break;
+            case < 86: Decide(bench, act); break;
             case < 89: Fault(bench, act); break;
             case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
             case < 93: Incident(bench, act); break;

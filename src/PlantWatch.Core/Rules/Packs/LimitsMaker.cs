@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Rules.Packs;
+
+/// <summary>Works out which limits hold for a pool: the confirmed rows of the one pack that was picked, and the plant's own where they are tighter.</summary>
+public static class LimitsMaker
+{
+    /// <summary>The limits of a pool now.</summary>
+    /// <param name="plan">The circuit.</param>
+    /// <param name="pool">The pool.</param>
+    /// <param name="confirmations">What people confirmed.</param>
+    /// <param name="water">What is known of the water.</param>
+    public static LimitsInForce Of(CircuitPlan plan, PoolPlan pool, ImmutableArray<RowConfirmation> confirmations, WaterFacts water)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(pool);
+        if (plan.Pack is not { } pack)
+            return pool.Limits.IsEmpty ? LimitsInForce.None : new() { Word = LimitsWord.OwnOnly, Bounds = OwnAround([], pool, plan.People) };
+        var concerning = pack.Rows.Where(r => r.Quantity != PackQuantity.Sentence && r.Grade != RowGrade.Guide)
+            .Select(r => (Row: r, Holds: ConditionCheck.Of(r.When, pool, water))).Where(r => r.Holds != Holds.No).ToArray();
+        var confirmed = concerning.Where(r => IsConfirmed(pack, r.Row, confirmations)).ToArray();
+        ImmutableArray<string> waiting = [.. concerning.Where(r => !IsConfirmed(pack, r.Row, confirmations)).Select(r => r.Row.Id)];
+        var undecided = ImmutableArray.CreateBuilder<UndecidedRow>();
+        var bounds = confirmed.GroupBy(r => (r.Row.Quantity, r.Row.Grade)).OrderBy(g => g.Key)
+            .Select(g => Bound(g.Key.Quantity, g.Key.Grade, [.. g], plan, pool, water, undecided)).OfType<LimitBound>();
+        return new() { Word = waiting.IsEmpty ? LimitsWord.InForce : LimitsWord.Unconfirmed, Bounds = OwnAround([.. bounds], pool, plan.People), Unconfirmed = waiting, Undecided = undecided.ToImmutable() };
+    }
+
+    /// <summary>True when a person confirmed the row as it stands now.</summary>
+    public static bool IsConfirmed(LimitPack pack, PackRow row, ImmutableArray<RowConfirmation> confirmations)
+    {
+        ArgumentNullException.ThrowIfNull(pack);
+        ArgumentNullException.ThrowIfNull(row);
+        if (confirmations.IsDefaultOrEmpty) return false;
+        foreach (var said in confirmations)
+            if (said.PackId == pack.Id && said.RowId == row.Id) return said.Digest == RowDigest.Of(row);
+        return false;
+    }
+
+    private static LimitBound? Bound(
+        PackQuantity quantity, RowGrade grade, (PackRow Row, Holds Holds)[] rows, CircuitPlan plan, PoolPlan pool, WaterFacts water, ImmutableArray<UndecidedRow>.Builder undecided)
+    {
+        var ends = new Ends(null, "", null, "");
+        if (quantity == PackQuantity.Orp) rows = AgainstOwnElectrode(rows, plan, pool, undecided);
+        foreach (var (row, _) in rows.Where(r => r.Holds == Holds.Yes && r.Row.RaisesLowBy is null)) ends = ends.Within(row);
+        // What may hold is taken where it leaves something: the stricter of the two is the safe one.
+        foreach (var (row, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))
+            if (ends.Within(row) is { IsPossible: true } stricter) ends = stricter;
+            else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
+        foreach (var (row, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
+            if (ends.Raised(row) is { IsPossible: true } raised) ends = raised;
+        return ends.Low is null && ends.High is null ? null : new(quantity, grade, ends.Low, ends.LowFrom, ends.High, ends.HighFrom);
+    }
+
+    // mV against two electrodes cannot be compared. Where the pack knows the plant's own, only that row is asked; else the figure is converted, at 25 degC.
+    private static (PackRow Row, Holds Holds)[] AgainstOwnElectrode((PackRow Row, Holds Holds)[] rows, CircuitPlan plan, PoolPlan pool, ImmutableArray<UndecidedRow>.Builder undecided)
+    {
+        var named = plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Orp && p.PoolId == pool.Id)?.ReferenceElectrode;
+        var own = ReferenceElectrodeNames.Read(named);
+        var same = rows.Where(r => IsSame(r.Row.When.ReferenceElectrode, named, own)).ToArray();
+        if (same.Length > 0) return same;
+        var converted = new List<(PackRow, Holds)>();
+        foreach (var (row, holds) in rows)
+            if (Converted(row, own) is { } turned) converted.Add((turned, holds));
+            else undecided.Add(new(row.Id, PackQuantity.Orp, "reference_electrode"));
+        return [.. converted];
+    }
+
+    private static bool IsSame(string? row, string? named, ReferenceElectrode own) =>
+        row is not null && (own == ReferenceElectrode.Unknown ? row == named : ReferenceElectrodeNames.Read(row) == own);
+
+    private static PackRow? Converted(PackRow row, ReferenceElectrode own)
+    {
+        var from = ReferenceElectrodeNames.Read(row.When.ReferenceElectrode ?? "");
+        double? low = null, high = null;
+        return Turn(row.Low, from, own, ref low) && Turn(row.High, from, own, ref high) ? row with { Low = low, High = high } : null;
+    }
+
+    private static bool Turn(double? value, ReferenceElectrode from, ReferenceElectrode to, ref double? turned)
+    {
+        if (value is not { } mv) return true;
+        if (!Quantity.TryFrom(mv, out Millivolts limited)) return false;
+        var said = ReferencePotential.Convert(limited, from, to, Celsius.From(25)).Reading;
+        if (said.IsKnown) turned = Math.Round(said.Value);
+        return said.IsKnown;
+    }
+
+    private static string Needs(PackRow row, PoolPlan pool, WaterFacts water) => row.When switch
+    {
+        { PhAbove: not null } or { PhUpTo: not null } when water.Ph is null => "ph",
+        { TemperatureAbove: not null } or { TemperatureUpTo: not null } when water.Temperature is null => "temperature",
+        { CyanurateUsed: not null } when ConditionCheck.UsesCyanurate(pool, water) == Holds.Unknown => "cyanuric_acid",
+        { CyanurateFrom: not null } or { CyanurateBelow: not null } when water.Cyanurate is null => "cyanuric_acid",
+        _ => "plant_file",
+    };
+
+    // A plant may tighten. A looser end of its own counts only when someone who may set limits stands for it with a reason; a closure limit is never touched.
+    private static ImmutableArray<LimitBound> OwnAround(ImmutableArray<LimitBound> bounds, PoolPlan pool, ImmutableArray<PersonPlan> people)
+    {
+        foreach (var own in pool.Limits)
+        {
+            var quantity = own.Measurand.Limiting();
+            var at = Array.FindIndex([.. bounds], b => b.Quantity == quantity && b.Grade == RowGrade.Operating);
+            var ends = at < 0 ? new Ends(null, "", null, "") : new Ends(bounds[at].Low, bounds[at].LowFrom, bounds[at].High, bounds[at].HighFrom);
+            ends = MayLoosen(own, people) ? ends.Instead(own) : ends.Within(own);
+            var bound = new LimitBound(quantity, RowGrade.Operating, ends.Low, ends.LowFrom, ends.High, ends.HighFrom);
+            bounds = at < 0 ? bounds.Add(bound) : bounds.SetItem(at, bound);
+        }
+
+        return bounds;
+    }
+
+    private static bool MayLoosen(LimitPlan own, ImmutableArray<PersonPlan> people) =>
+        !string.IsNullOrWhiteSpace(own.LoosenedWhy) && people.Named(own.LoosenedBy) is { MaySetLimits: true };
+
+    private readonly record struct Ends(double? Low, string LowFrom, double? High, string HighFrom)
+    {
+        public bool IsPossible => !(Low > High);
+
+        public Ends Within(PackRow row) => Within(row.Low, row.High, row.Id);
+
+        public Ends Within(LimitPlan own) => Within(own.Low, own.High, "");
+
+        public Ends Instead(LimitPlan own) => new(own.Low ?? Low, own.Low is null ? LowFrom : "", own.High ?? High, own.High is null ? HighFrom : "");
+
+        public Ends Raised(PackRow row) => Low is { } low ? this with { Low = low + row.RaisesLowBy, LowFrom = row.Id } : this;
+
+        private Ends Within(double? low, double? high, string from) => new(
+            low > Low || Low is null ? low : Low, low is not null && (low > Low || Low is null) ? from : LowFrom,
+            high < High || High is null ? high : High, high is not null && (high < High || High is null) ? from : HighFrom);
+    }
+}

@@ -1,0 +1,28 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Tests.Rules.Packs;
+
+namespace PlantWatch.Core.Tests.Plant.Fold;
+
+internal static partial class Walk
+{
+    private static CircuitPlan Picked => Hall.Plan with
+    {
+        Pack = PrintedRows.Pack(PrintedRows.IndoorMinimum, PrintedRows.RaisedAbove76, PrintedRows.PhBand, PrintedRows.PhClosure, PrintedRows.Ratio45, PrintedRows.HalfOfFree, PrintedRows.Orp720),
+        People = [new("e", "E. Example", PersonRole.Engineer), new("o", "O. Example", PersonRole.Operator)],
+    };
+
+    // What people decide of pools and limits, with sense and without.
+    private static void Decide(Bench bench, Act act)
+    {
+        var who = (act.B % 4) switch { 0 => "", 1 => "O. Example", _ => "E. Example" };
+        var rows = bench.State.Plan.Pack?.Rows ?? [];
+        var row = rows.IsEmpty ? null : rows[act.B % rows.Length];
+        bench.Run(at => (act.A % 2) switch
+        {
+            0 => new PackRowConfirmed(at, "made-up", row?.Id ?? "none", act.B % 5 == 0 || row is null ? "0" : RowDigest.Of(row), who, "schedule 1"),
+            _ => new PackRowRevoked(at, "made-up", row?.Id ?? "none", who, act.B % 3 == 0 ? "" : "the wrong schedule"),
+        });
+    }
+}

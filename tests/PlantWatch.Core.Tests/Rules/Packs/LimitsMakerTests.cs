@@ -1,0 +1,165 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Tests.Plant.Fold;
+using static PlantWatch.Core.Tests.Rules.Packs.PrintedRows;
+
+namespace PlantWatch.Core.Tests.Rules.Packs;
+
+/// <summary>Which limits hold for a pool: rows as printed, conditions that compute, nothing unconfirmed, and never a laxer row instead.</summary>
+public sealed class LimitsMakerTests
+{
+    private static readonly PoolPlan Bare = Hall.Plan.Pools[0] with { Limits = [] };
+
+    [Fact]
+    public void A_row_that_nobody_confirmed_limits_nothing_and_is_counted()
+    {
+        var limits = LimitsMaker.Of(Plan(Bare, IndoorMinimum, PhBand), Bare, Confirmed(PhBand), default);
+        Assert.Null(limits.Find(PackQuantity.FreeChlorine, RowGrade.Operating));
+        Assert.NotNull(limits.Find(PackQuantity.Ph, RowGrade.Operating));
+        Assert.Equal(LimitsWord.Unconfirmed, limits.Word);
+        Assert.Equal("fc-indoor", Assert.Single(limits.Unconfirmed));
+    }
+
+    [Fact]
+    public void A_row_whose_figure_changed_since_waits_to_be_confirmed_anew()
+    {
+        var limits = LimitsMaker.Of(Plan(Bare, IndoorMinimum with { Low = 1.5 }), Bare, Confirmed(IndoorMinimum), default);
+        Assert.Equal("fc-indoor", Assert.Single(limits.Unconfirmed));
+        // Its words and source are no figures.
+        Assert.Equal(LimitsWord.InForce, LimitsMaker.Of(Plan(Bare, IndoorMinimum with { Says = "in other words" }), Bare, Confirmed(IndoorMinimum), default).Word);
+    }
+
+    [Theory]
+    [InlineData(7.6, 2.0)]
+    [InlineData(7.61, 3.0)]
+    [InlineData(7.2, 2.0)]
+    public void Above_pH_7_6_the_minimum_rises_by_one(double ph, double low) =>
+        Assert.Equal(low, Free(Of([IndoorMinimum, RaisedAbove76], water: new(Ph.From(ph), null, null)))!.Low);
+
+    [Fact]
+    public void With_pH_unknown_the_minimum_is_the_higher_one() => Assert.Equal(3.0, Free(Of([IndoorMinimum, RaisedAbove76]))!.Low);
+
+    [Fact]
+    public void A_row_for_spas_holds_for_spas_and_where_the_plan_does_not_say()
+    {
+        Assert.Null(Free(Of([SpaMinimum])));
+        Assert.Equal(3.0, Free(Of([SpaMinimum], Bare with { Kind = PoolKind.Spa }))!.Low);
+        Assert.Equal(3.0, Free(Of([SpaMinimum], Bare with { Kind = PoolKind.Unknown }))!.Low);
+    }
+
+    [Theory]
+    [InlineData(0.0, 0.4, 1.4)]
+    [InlineData(14.9, 0.4, 1.4)]
+    [InlineData(15.0, 2.0, 5.0)]
+    public void Cyanurate_decides_between_two_rows(double cyanurate, double low, double high)
+    {
+        var bound = Free(Of([ActiveBelow15, AvailableFrom15], water: new(null, CyanuricAcid.From(cyanurate), null)))!;
+        Assert.Equal((low, high), (bound.Low, bound.High));
+    }
+
+    [Fact]
+    public void Two_rows_that_exclude_each_other_are_not_both_taken_while_nobody_knows_and_the_missing_test_is_named()
+    {
+        var limits = Of([ActiveBelow15, AvailableFrom15], Bare with { Disinfectant = Disinfectant.SaltElectrolysis });
+        var undecided = Assert.Single(limits.Undecided);
+        Assert.Equal(("fc-cya", "cyanuric_acid"), (undecided.RowId, undecided.Needs));
+        Assert.True(Free(limits)!.Low <= Free(limits)!.High);
+    }
+
+    [Theory]
+    [InlineData(26.0, 1.0)]
+    [InlineData(26.1, 2.0)]
+    [InlineData(null, 2.0)]
+    public void Warm_water_needs_more_and_unknown_counts_as_warm(double? celsius, double low) =>
+        Assert.Equal(low, Free(Of([CoolUnstabilised, WarmUnstabilised], water: new(null, null, celsius is { } c ? Celsius.From(c) : null)))!.Low);
+
+    [Fact]
+    public void An_ORP_limit_against_another_electrode_is_converted()
+    {
+        // 244 less 207 mV at 25 degC (published table of potentials): 720 mV against calomel are 757 against Ag/AgCl 3 M.
+        var bound = Of([Orp720]).Find(PackQuantity.Orp, RowGrade.Operating)!;
+        Assert.Equal(757, bound.Low!.Value, 1.0);
+    }
+
+    [Fact]
+    public void An_ORP_limit_whose_electrode_is_not_told_apart_is_not_watched_and_says_so()
+    {
+        var limits = Of([Orp720 with { When = new() { ReferenceElectrode = "Ag/AgCl" } }]);
+        Assert.Null(limits.Find(PackQuantity.Orp, RowGrade.Operating));
+        Assert.Equal("reference_electrode", Assert.Single(limits.Undecided).Needs);
+    }
+
+    [Fact]
+    public void The_plant_may_tighten_and_its_looser_end_does_not_count()
+    {
+        var pool = Bare with { Limits = [new(Measurand.FreeChlorine, 1.0, 3.0, "own sheet")] };
+        var bound = Free(Of([IndoorMinimum], pool))!;
+        Assert.Equal((2.0, "fc-indoor", 3.0, ""), (bound.Low, bound.LowFrom, bound.High, bound.HighFrom));
+    }
+
+    [Fact]
+    public void Loosening_needs_an_engineer_by_name_and_a_reason()
+    {
+        LimitPlan looser = new(Measurand.FreeChlorine, 1.0, null, "own sheet", LoosenedBy: "e. example", LoosenedWhy: "the authority's letter of 3 May");
+        Assert.Equal(1.0, Free(Of([IndoorMinimum], Bare with { Limits = [looser] }))!.Low);
+        Assert.Equal(2.0, Free(Of([IndoorMinimum], Bare with { Limits = [looser with { LoosenedWhy = " " }] }))!.Low);
+        Assert.Equal(2.0, Free(Of([IndoorMinimum], Bare with { Limits = [looser with { LoosenedBy = "O. Example" }] }))!.Low);
+        // A closure limit is touched by nobody.
+        Assert.Equal(2.0, Of([IndoorMinimum with { Grade = RowGrade.Closure }], Bare with { Limits = [looser] }).Find(PackQuantity.FreeChlorine, RowGrade.Closure)!.Low);
+    }
+
+    [Fact]
+    public void Without_a_pack_the_plants_own_limits_hold() =>
+        Assert.Equal(LimitsWord.OwnOnly, LimitsMaker.Of(Hall.Plan, Hall.Plan.Pools[0], [], default).Word);
+
+    [Fact]
+    public void A_guide_row_and_a_sentence_wait_for_nobody_and_limit_nothing() =>
+        Assert.Equal((LimitsWord.InForce, 0), LimitsMaker.Of(Plan(Bare, PhBand with { Grade = RowGrade.Guide }, Row("x", PackQuantity.Sentence, null, null, "a page")), Bare, [], default) is var l ? (l.Word, l.Bounds.Length) : default);
+
+    private static readonly Gen<PackRow> AnyRow =
+        from quantity in Gen.Bool.Select(b => b ? PackQuantity.FreeChlorine : PackQuantity.Ph)
+        from low in Gen.Double[0, 5]
+        from span in Gen.Double[0, 5]
+        from grade in Gen.Bool.Select(b => b ? RowGrade.Operating : RowGrade.Closure)
+        from above in Gen.Double[5.5, 8.5].Select(v => v < 6.5 ? (double?)null : v)
+        from indoor in Gen.Bool
+        select new PackRow
+        {
+            Id = "", Quantity = quantity, Grade = grade, Low = low, High = low + span, Says = "", Source = "",
+            When = new() { PhAbove = above, Setting = indoor ? Setting.Indoor : null },
+        };
+
+    [Fact]
+    public void One_row_more_confirmed_never_loosens_what_was_watched() =>
+        Gen.Select(AnyRow.Array[1, 6], Gen.Int[0, 5], Gen.Double[6.5, 8.5]).Sample((made, which, ph) =>
+        {
+            var rows = made.Select((r, i) => r with { Id = $"r{i}" }).ToArray();
+            var one = rows[which % rows.Length];
+            var plan = Plan(Bare, rows);
+            var water = new WaterFacts(Ph.From(ph), null, null);
+            var before = LimitsMaker.Of(plan, Bare, Confirmed([.. rows.Where(r => r != one)]), water);
+            var after = LimitsMaker.Of(plan, Bare, Confirmed(rows), water);
+            foreach (var bound in before.Bounds)
+            {
+                var now = after.Find(bound.Quantity, bound.Grade);
+                Assert.True(now is not null && !(now.Low < bound.Low) && !(now.High > bound.High));
+            }
+        }, iter: 20_000);
+
+    private static LimitsInForce Of(PackRow[] rows, PoolPlan? pool = null, WaterFacts water = default) =>
+        LimitsMaker.Of(Plan(pool ?? Bare, rows), pool ?? Bare, Confirmed(rows), water);
+
+    private static LimitBound? Free(LimitsInForce limits) => limits.Find(PackQuantity.FreeChlorine, RowGrade.Operating);
+
+    private static CircuitPlan Plan(PoolPlan pool, params PackRow[] rows) => Hall.Plan with
+    {
+        Pools = [pool, .. Hall.Plan.Pools.Skip(1)], Pack = Pack(rows),
+        People = [new("e", "E. Example", PersonRole.Engineer), new("o", "O. Example", PersonRole.Operator)],
+    };
+
+    private static ImmutableArray<RowConfirmation> Confirmed(params PackRow[] rows) =>
+        [.. rows.Select(r => new RowConfirmation("made-up", r.Id, RowDigest.Of(r), "E. Example", Hall.Nine, "the regulation, schedule 1"))];
+}
