@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plans;
@@ -26,6 +27,17 @@ public sealed record CircuitPlan
 
     /// <summary>Design turnover period in hours.</summary>
     public double? TurnoverHours { get; init; }
+
+    /// <summary>Circulation in m3/h under which it is low, where the plant file names it; null leaves it to <see cref="CirculationLow"/>.</summary>
+    public double? CirculationLowStated { get; init; }
+
+    /// <summary>Circulation in m3/h under which it is low: as stated, else three quarters of volume by turnover (common practice); null when neither is known.</summary>
+    [JsonIgnore]
+    public double? CirculationLow => CirculationLowStated ?? (TurnoverHours is > 0 and var hours ? 0.75 * Pools.Sum(p => p.VolumeCubicMetres) / hours : null);
+
+    /// <summary>Circulation in m3/h under which the water stands: a tenth of what is low, half a cubic metre where nothing is known (common practice; flow meters creep about nil).</summary>
+    [JsonIgnore]
+    public double CirculationLost => CirculationLow is > 0 and var low ? 0.1 * low : 0.5;
 
     /// <summary>Filters of the circuit.</summary>
     public ImmutableArray<FilterPlan> Filters { get; init; } = [];

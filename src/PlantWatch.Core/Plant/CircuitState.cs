@@ -112,6 +112,9 @@ public sealed record ProbeState
     /// <summary>What the checks say.</summary>
     public ProbeTrust Trust { get; init; } = ProbeTrust.New;
 
+    /// <summary>How its value went of late.</summary>
+    public ValueTrail Trail { get; init; }
+
     /// <summary>The newest time in which a person worked on it.</summary>
     public WorkWindow Work { get; init; }
 }

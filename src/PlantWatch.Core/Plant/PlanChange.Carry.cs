@@ -39,8 +39,8 @@ public sealed partial record PlanChange
         if (old is null || state.Probes.FirstOrDefault(probe => probe.Id == old.Id) is not { } known) return new() { Id = next.Id };
         var carried = known.Id == next.Id ? known : known with { Id = next.Id };
         if (MeansSomethingElse(old, next))
-            return carried with { Last = ForgetNumber(known.Last), ExpectedSince = Instant.Never, Signal = SignalHealth.New, Trust = ProbeTrust.New };
-        return LearnsAnew(old, next, lineage) ? carried with { Trust = ProbeTrust.New } : carried;
+            return carried with { Last = ForgetNumber(known.Last), ExpectedSince = Instant.Never, Signal = SignalHealth.New, Trust = ProbeTrust.New, Trail = default };
+        return LearnsAnew(old, next, lineage) ? carried with { Trust = ProbeTrust.New, Trail = default } : carried;
     }
 
     // The times stay: they tell the next reading of this series from one that may be stored already.

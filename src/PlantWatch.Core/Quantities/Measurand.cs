@@ -29,6 +29,10 @@ public enum Measurand
     DissolvedSolids,
     /// <summary>Sample-cell flow switch: 1 with flow, 0 without.</summary>
     SampleFlow,
+    /// <summary>Water that circulates through the treatment, in m3/h.</summary>
+    CirculationFlow,
+    /// <summary>Pressure lost across a filter, in kPa: before it less behind it.</summary>
+    FilterPressure,
 }
 
 /// <summary>The fixed facts of each measurand: its unit as written for people, and what is physically possible.</summary>
@@ -41,6 +45,8 @@ public static class Measurands
         Measurand.Orp => "mV",
         Measurand.Temperature => "degC",
         Measurand.Conductivity => "uS/cm",
+        Measurand.CirculationFlow => "m3/h",
+        Measurand.FilterPressure => "kPa",
         Measurand.SampleFlow or Measurand.None => "",
         _ => "mg/L",
     };
@@ -48,16 +54,19 @@ public static class Measurands
     /// <summary>Its word in keys and files, such as <c>free_chlorine</c>.</summary>
     public static string Key(this Measurand measurand) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(measurand.ToString());
 
+    /// <summary>True for what tells of the plant and not of the water: nobody tests it by hand, and its jumps are its job.</summary>
+    public static bool IsOfPlant(this Measurand measurand) => measurand is Measurand.SampleFlow or Measurand.CirculationFlow or Measurand.FilterPressure;
+
     /// <summary>Decimals that people write the measurand with.</summary>
     public static int Decimals(this Measurand measurand) => measurand switch
     {
         Measurand.Ph or Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine => 2,
-        Measurand.Temperature => 1,
+        Measurand.Temperature or Measurand.CirculationFlow or Measurand.FilterPressure => 1,
         _ => 0,
     };
 
     /// <summary>The widest range that water in a pool plant can show; outside it a number is a fault of wiring, unit or typing.</summary>
-    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; chlorine up to 200 mg/L covers superchlorination by hand.</remarks>
+    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; a circulation up to 10 000 m3/h, and below nil as flow meters creep; chlorine up to 200 mg/L covers superchlorination by hand.</remarks>
     public static ValueRange Possible(this Measurand measurand) => measurand switch
     {
         Measurand.Ph => new(0, 14),
@@ -69,6 +78,8 @@ public static class Measurands
         Measurand.CyanuricAcid => new(0, 1000),
         Measurand.DissolvedSolids => new(0, 100_000),
         Measurand.SampleFlow => new(0, 1),
+        Measurand.CirculationFlow => new(-100, 10_000),
+        Measurand.FilterPressure => new(-50, 1000),
         _ => new(0, 0),
     };
 }

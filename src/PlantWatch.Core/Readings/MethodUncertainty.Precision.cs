@@ -21,7 +21,7 @@ internal static class MethodPrecision
     private static readonly Line Drops = new(10, 0.08, 5);
 
     /// <summary>True for what is tested by hand.</summary>
-    public static bool Has(Measurand measurand) => measurand is not (Measurand.None or Measurand.SampleFlow or Measurand.CombinedChlorine);
+    public static bool Has(Measurand measurand) => measurand is not (Measurand.None or Measurand.CombinedChlorine) && !measurand.IsOfPlant();
 
     /// <summary>Uncertainty of a reading made in the test cell, before any factor.</summary>
     public static TestUncertainty Of(Measurand measurand, TestMethod method, double value) => LineOf(measurand, method).At(value);

@@ -11,6 +11,7 @@ namespace PlantWatch.Core.Rules;
 public static partial class RuleBook
 {
     private static readonly TimeSpan None = TimeSpan.Zero;
+    private static readonly TimeSpan FiveSeconds = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Brief = TimeSpan.FromSeconds(20);
     private static readonly TimeSpan Minute = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan TwoMinutes = TimeSpan.FromSeconds(120);
@@ -54,6 +55,15 @@ public static partial class RuleBook
     /// <summary>Combined chlorine is too large a part of free or total chlorine.</summary>
     public static Rule CombinedPart { get; } = new("R-015", Priority.Medium, None, None);
 
+    /// <summary>A value changes faster than dosing and bathers make it.</summary>
+    public static Rule ChangesTooFast { get; } = new("R-016", Priority.Medium, Minute, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+
+    /// <summary>A value is on its way to a limit.</summary>
+    public static Rule HeadsForLimit { get; } = new("R-017", Priority.Low, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+
+    /// <summary>The water dissolves or deposits calcium carbonate.</summary>
+    public static Rule OutOfBalance { get; } = new("R-018", Priority.Low, None, None);
+
     /// <summary>A probe has fallen silent.</summary>
     public static Rule Silent { get; } = new("R-020", Priority.Medium, None, None);
 
@@ -75,6 +85,9 @@ public static partial class RuleBook
     /// <summary>Dosing pumps are following a value that is wrong.</summary>
     public static Rule PumpsFollowWrongValue { get; } = new("R-032", Priority.Medium, TwoMinutes, TwoMinutes);
 
+    /// <summary>A dosing pump runs while no water flows.</summary>
+    public static Rule DosesWithoutFlow { get; } = new("R-033", Priority.High, Brief, FiveSeconds);
+
     /// <summary>A manual check is overdue.</summary>
     public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None);
 
@@ -85,6 +98,7 @@ public static partial class RuleBook
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
-        RepeatTest, CombinedPart, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, CheckOverdue, TestWanted,
+        RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
+        CheckOverdue, TestWanted,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -43,7 +43,7 @@ public static class UsualBands
         PlannedFigure.FreeChlorine => pool.Kind == PoolKind.Spa ? (3, 5) : pool.Disinfectant == Disinfectant.StabilisedChlorine ? (2, 4) : (1, 3),
         PlannedFigure.CyanuricAcid when pool.Disinfectant == Disinfectant.StabilisedChlorine => (30, MostCyanurate),
         PlannedFigure.DissolvedSolids when pool.Disinfectant != Disinfectant.SaltElectrolysis => (null, 1500),
-        PlannedFigure.SaturationIndex => (-0.3, 0.5),
+        PlannedFigure.SaturationIndex => (-0.3, IndexResult.Tolerance),
         _ => (null, null),
     };
 }

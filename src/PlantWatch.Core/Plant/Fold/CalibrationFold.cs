@@ -64,7 +64,8 @@ internal static class CalibrationFold
         var probe = draft.Probes[index];
         var last = probe.Last;
         if (last.Quality != Readings.Quality.NotReceived) last = last with { Value = draft.Calibrations.Correct(index, last.MeasuredAt, last.Raw) };
-        draft.Probes[index] = probe with { Last = last, Trust = Reconciliation.Refold(probe.Trust, plan, draft.Calibrations.All, at) };
+        // What changes the number changes its trend: it is told anew.
+        draft.Probes[index] = probe with { Last = last, Trail = default, Trust = Reconciliation.Refold(probe.Trust, plan, draft.Calibrations.All, at) };
         StandingFold.Look(draft, index, at);
     }
 

@@ -43,6 +43,7 @@ internal static class CheckFold
         IncidentFold.Take(draft, check, plausibility);
         DoseFold.Retest(draft, check, plausibility, said.At);
         PoolFold.Learn(draft, pool, check, plausibility, judgements, said.At);
+        BalanceFold.Learn(draft, pool, check, said.At);
         DoubtFold.Learn(draft, pool, check, plausibility, judgements, said.At);
         return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
     }

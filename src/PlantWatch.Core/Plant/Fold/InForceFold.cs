@@ -41,6 +41,7 @@ internal static class InForceFold
         if (alarm.Rule == RuleBook.BelowLimit.Number) return Bound(draft, alarm, RowGrade.Operating)?.Low is not null;
         if (alarm.Rule == RuleBook.AboveLimit.Number) return Bound(draft, alarm, RowGrade.Operating)?.High is not null;
         if (alarm.Rule == RuleBook.TestOutsideLimit.Number || alarm.Rule == RuleBook.CombinedPart.Number) return Bound(draft, alarm, RowGrade.Operating) is not null;
+        if (alarm.Rule == RuleBook.HeadsForLimit.Number) return Bound(draft, alarm, RowGrade.Operating) is not null || Bound(draft, alarm, RowGrade.Closure) is not null;
         return (alarm.Rule != RuleBook.OutsideClosure.Number && alarm.Rule != RuleBook.TestOutsideClosure.Number) || Bound(draft, alarm, RowGrade.Closure) is not null;
     }
 

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -29,6 +30,7 @@ internal static class PlanFold
     {
         if (alarm.Rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && p.TankTopic is not null);
         if (alarm.Rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && PumpFollows.Of(plan, p) >= 0);
+        if (alarm.Rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
         return alarm.Rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == alarm.Subject && !p.Duties.IsEmpty);
     }
 }

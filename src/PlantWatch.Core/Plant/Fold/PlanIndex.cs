@@ -45,8 +45,14 @@ internal sealed class PlanIndex
         RepeatKeys = [.. plan.Pools.Select(p => DoubtFold.Watched.Select(m => RuleBook.TestWanted.KeyFor($"{p.Id}/{m.Key()}")).ToArray())];
         Follows = [.. plan.Pumps.Select(p => PumpFollows.Of(plan, p))];
         FollowKeys = [.. plan.Pumps.Select(p => RuleBook.PumpsFollowWrongValue.KeyFor(p.Id))];
+        NoFlowKeys = [.. plan.Pumps.Select(p => RuleBook.DosesWithoutFlow.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
+        Circulation = Array.FindIndex([.. plan.Probes], p => p.Measurand == Measurand.CirculationFlow);
+        DosingSwitches = [.. plan.Pumps.Select((p, i) => DosingFlow.SwitchOf(plan, p, Follows[i], FlowSwitches))];
+        Trends = [.. plan.Probes.Select(p => TrendSetting.Of(plan, p))];
+        FastKeys = [.. plan.Probes.Select(p => RuleBook.ChangesTooFast.KeyFor(p.Id))];
+        HeadsKeys = [.. plan.Probes.Select(p => RuleBook.HeadsForLimit.KeyFor(p.Id))];
         for (var i = 0; i < plan.Pumps.Length; i++)
         {
             _pumps[plan.Pumps[i].Id] = i;
@@ -108,6 +114,24 @@ internal sealed class PlanIndex
 
     /// <summary>For each probe the index of its flow switch, or -1.</summary>
     public int[] FlowSwitches { get; }
+
+    /// <summary>Alarm key of each pump that doses without flow.</summary>
+    public string[] NoFlowKeys { get; }
+
+    /// <summary>For each pump the index of the flow switch that tells whether the water it is dosed by flows, or -1.</summary>
+    public int[] DosingSwitches { get; }
+
+    /// <summary>Index of the probe of the circulation flow, or -1.</summary>
+    public int Circulation { get; }
+
+    /// <summary>How the trend of each probe is followed; null where it is not.</summary>
+    public TrendSetting?[] Trends { get; }
+
+    /// <summary>Alarm key of each probe that changes too fast.</summary>
+    public string[] FastKeys { get; }
+
+    /// <summary>Alarm key of each probe that heads for a limit.</summary>
+    public string[] HeadsKeys { get; }
 
     public static PlanIndex Of(CircuitPlan plan) => Known.GetValue(plan, static p => new PlanIndex(p));
 

@@ -33,12 +33,17 @@ internal static class ReadingFold
         var value = draft.Calibrations.Correct(index, measuredAt, raw);
         var signal = SignalHealth.Next(plan, state.Signal, measuredAt, raw, flow, item.Sample.DeviceTime.IsSet ? (message.At - measuredAt).TotalSeconds : 0);
         if (working) signal = AtWork(state.Signal, signal);
-        draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal, Trust = Leapt(draft, index, signal) };
+        draft.Probes[index] = state with { Last = new LastReading(measuredAt, message.At, raw, value, quality), Signal = signal, Trust = Leapt(draft, index, signal), Trail = TrendFold.Hear(draft, index, signal, quality, measuredAt, value) };
         if (signal.Standing != state.Signal.Standing)
             draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
         if ((quality & Quality.Late) != 0) return;
         if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
-        else if (quality.IsGood()) LimitFold.Look(draft, index, plan, measuredAt, raw, value);
+        else if (quality.IsGood())
+        {
+            LimitFold.Look(draft, index, plan, measuredAt, raw, value);
+            if (draft.Probes[index].Trail.Block != state.Trail.Block) TrendFold.Look(draft, index, measuredAt);
+        }
+
         StandingFold.Look(draft, index, measuredAt);
     }
 

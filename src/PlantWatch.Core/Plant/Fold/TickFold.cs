@@ -22,6 +22,7 @@ internal static class TickFold
         DutyFold.Look(draft, now);
         DoubtFold.Tick(draft, now);
         FollowFold.Tick(draft, now);
+        DosingFlowFold.Tick(draft, now);
         DoseFold.Tick(draft, now);
         draft.Alarms.Wait(now);
     }

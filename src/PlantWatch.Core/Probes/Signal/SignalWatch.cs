@@ -15,8 +15,8 @@ internal static class SignalWatch
     {
         if (flow == false) return Stand(Silent(before, at, raw, lag) with { NoFlowAt = at }, Standing.CheckFunction, NoFlow);
         if (IsFlushing(probe, before, at)) return Stand(Silent(before, at, raw, lag), Standing.CheckFunction, Flushing);
-        // A switch reports itself: it has no noise, and its leaps are its job.
-        if (probe.Measurand == Measurand.SampleFlow) return Stand(Silent(before, at, raw, lag), Standing.Good, []);
+        // A switch, a flow, a pressure follow what the plant does: their leaps are their job, and standing still is no fault.
+        if (probe.Measurand.IsOfPlant()) return Stand(Silent(before, at, raw, lag), Standing.Good, []);
         return Judge(probe, Follow(probe, before, at, raw, lag), at);
     }
 

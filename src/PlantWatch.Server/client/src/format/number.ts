@@ -39,6 +39,7 @@ export function grouped(value: number): string {
 export function unitText(unit: string): string {
   if (unit === 'degC') return '\u00b0C';
   if (unit === 'uS/cm') return '\u00b5S/cm';
+  if (unit === 'm3/h') return 'm\u00b3/h';
   return unit === 'pH' ? '' : unit;
 }
 
@@ -49,6 +50,8 @@ export function unitOf(measurand: Measurand): string {
     case 'orp': return 'mV';
     case 'temperature': return '\u00b0C';
     case 'conductivity': return '\u00b5S/cm';
+    case 'circulation_flow': return 'm\u00b3/h';
+    case 'filter_pressure': return 'kPa';
     default: return 'mg/L';
   }
 }

@@ -1,0 +1,30 @@
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>A dosing pump that runs into standing water. Said at once, never commanded: the interlock belongs into the plant.</summary>
+internal static class DosingFlowFold
+{
+    public static void Tick(Draft draft, Instant now)
+    {
+        for (var i = 0; i < draft.Pumps.Length; i++)
+        {
+            var cause = draft.Pumps[i].Activity == PumpActivity.Running ? Standing(draft, i) : null;
+            var key = draft.Index.NoFlowKeys[i];
+            if (cause is not null || draft.Alarms.Knows(key))
+                draft.Alarms.Look(RuleBook.DosesWithoutFlow, key, draft.Plan.Pumps[i].Id, cause is not null, now, () => cause!);
+        }
+    }
+
+    private static Reason? Standing(Draft draft, int pump)
+    {
+        var name = draft.Plan.Pumps[pump].Name;
+        if (draft.Index.Circulation is >= 0 and var circulation && CirculationFold.IsLost(draft, circulation))
+            return Reason.Of("dosing.without_circulation", name, draft.Plan.Probes[circulation].Name, draft.Probes[circulation].Last.Value, Measurand.CirculationFlow.Unit());
+        if (draft.Index.DosingSwitches[pump] is not (>= 0 and var flow) || draft.Probes[flow].Last is not { Quality: not Quality.NotReceived, Raw: < 0.5 }) return null;
+        return Reason.Of("dosing.without_sample_flow", name, draft.Plan.Probes[flow].Name);
+    }
+}
