@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings.Laboratory;
 
 namespace PlantWatch.Core.Plans;
 
@@ -96,6 +97,9 @@ public sealed record PoolPlan
 
     /// <summary>Manual checks that are due by the clock.</summary>
     public ImmutableArray<CheckDuty> Duties { get; init; } = [];
+
+    /// <summary>What is sampled for the laboratory, and the plant's own limits on its counts.</summary>
+    public LabPlan Laboratory { get; init; } = LabPlan.None;
 }
 
 /// <summary>That a volume is as stated: measured, metered or worked out from drawings by somebody who answers for it.</summary>

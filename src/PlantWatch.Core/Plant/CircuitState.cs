@@ -60,6 +60,9 @@ public sealed record CircuitState
     /// <summary>Ids and content hashes of recent doses, so that sending one twice is harmless.</summary>
     public ImmutableArray<KnownCheck> KnownDoses { get; init; } = [];
 
+    /// <summary>Ids and content hashes of recent laboratory results, so that sending one twice is harmless.</summary>
+    public ImmutableArray<KnownCheck> KnownLabResults { get; init; } = [];
+
     /// <summary>Incidents that are open, by id.</summary>
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; init; } = ImmutableSortedDictionary<Guid, Incident>.Empty;
 

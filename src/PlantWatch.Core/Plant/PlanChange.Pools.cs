@@ -35,6 +35,7 @@ public sealed partial record PlanChange
         Setting(next.Id, "setting", Word(old.Setting), Word(next.Setting), effects);
         if (!old.Secondary.AsSpan().SequenceEqual(next.Secondary.AsSpan())) effects.Add(Reason.Of("plan.pool_secondary_changed", next.Id));
         Limits(old, next, effects);
+        if (old.Laboratory != next.Laboratory) effects.Add(Reason.Of("plan.laboratory_changed", next.Id));
         if (!SameDuties(old, next)) effects.Add(Reason.Of("plan.checks_changed", next.Id));
     }
 

@@ -36,6 +36,8 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(WorkEntry), "work")]
 [JsonDerivedType(typeof(CorrectionEntry), "correction")]
 [JsonDerivedType(typeof(PackRowEntry), "pack_row")]
+[JsonDerivedType(typeof(LabResultEntry), "laboratory")]
+[JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>

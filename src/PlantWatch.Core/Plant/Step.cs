@@ -71,6 +71,10 @@ public static class Step
                 return PackFold.Confirm(draft, said);
             case PackRowRevoked said:
                 return PackFold.Revoke(draft, said);
+            case LabResultEntered said:
+                return LabFold.Enter(draft, said);
+            case LabResultClosed said:
+                return LabFold.Close(draft, said);
             case PlanLoaded said:
                 return PlanFold.Load(draft, said);
             case SessionLost said:

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings.Laboratory;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Readings;
@@ -33,6 +34,15 @@ public sealed record PoolState
 
     /// <summary>Sample time of the newest check that covered each duty, in the order of the plan's duties.</summary>
     public ImmutableArray<Instant> DutyDoneAt { get; init; } = [];
+
+    /// <summary>What the laboratory found, an entry for each organism and point.</summary>
+    public ImmutableArray<LabStanding> Laboratory { get; init; } = [];
+
+    /// <summary>Sample time of the newest laboratory result.</summary>
+    public Instant LastLabSampleAt { get; init; }
+
+    /// <summary>Since when samples for the laboratory are expected; never when none are planned.</summary>
+    public Instant SamplesExpectedSince { get; init; }
 }
 
 /// <summary>A manual result as the pool remembers it.</summary>

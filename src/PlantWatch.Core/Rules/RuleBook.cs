@@ -94,11 +94,21 @@ public static partial class RuleBook
     /// <summary>A test by hand that a doubt asked for was not made in time.</summary>
     public static Rule TestWanted { get; } = new("R-041", Priority.Medium, None, None);
 
+    /// <summary>A laboratory found more of an organism than its limit.</summary>
+    public static Rule LaboratoryOutside { get; } = new("R-060", Priority.High, None, None, ClearsByReading: true);
+
+    /// <summary>A planned sample for the laboratory was not taken.</summary>
+    public static Rule LaboratorySampleOverdue { get; } = new("R-061", Priority.Low, None, None);
+
+    /// <summary>After a result outside its limit no resample was taken in time.</summary>
+    public static Rule ResampleOverdue { get; } = new("R-062", Priority.Medium, None, None);
+
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         CheckOverdue, TestWanted,
+        LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

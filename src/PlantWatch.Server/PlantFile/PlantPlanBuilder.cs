@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings.Laboratory;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -64,6 +65,14 @@ internal sealed class PlantPlanBuilder(Place root)
         VolumeConfirmed = Confirmed(at["volume_confirmed"]),
         Limits = Each(at["limits"], Limit),
         Duties = Each(at["checks"], Duty),
+        Laboratory = Laboratory(at["laboratory"]),
+    };
+
+    private static LabPlan Laboratory(Place at) => !at.Exists ? LabPlan.None : new()
+    {
+        Limits = Each(at["limits"], limit => new LabLimit(Word<Organism>(limit["organism"]), limit["high"].Number!.Value, limit["source"].String!)),
+        Every = Days(at["every_days"]),
+        ResampleWithin = Days(at["resample_days"]) ?? LabPlan.None.ResampleWithin,
     };
 
     private static VolumeConfirmation? Confirmed(Place at) => at.Exists ? new(at["by"].String!, Day(at["on"])!.Value) : null;
@@ -130,6 +139,8 @@ internal sealed class PlantPlanBuilder(Place root)
     private static ImmutableArray<T> Each<T>(Place list, Func<Place, T> make) => [.. list.Items.Select(make)];
 
     private static DateOnly? Day(Place at) => Dates.Find(at.String);
+
+    private static TimeSpan? Days(Place at) => at.Number is { } days ? TimeSpan.FromDays(days) : null;
 
     private static TimeSpan? Seconds(Place at) => at.Number is { } seconds ? TimeSpan.FromSeconds(seconds) : null;
 }

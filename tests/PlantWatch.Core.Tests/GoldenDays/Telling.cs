@@ -34,6 +34,12 @@ internal sealed class Telling(Func<Instant, string> clock)
             case IncidentEntry i:
                 yield return $"{at}  incident     {i.Incident.PoolId} {Word(i.Incident.Kind)} {Word(i.Change)} by {i.By}{(i.Comment is { } words ? $", \"{words}\"" : "")}; its clock {Word(i.Hold)}, {Figure(Math.Floor(100 * i.Share))} % proven";
                 break;
+            case LabResultEntry { Result: var r }:
+                yield return $"{at}  laboratory   {r.PoolId} {string.Join(", ", r.Counts.Select(c => $"{Word(c.Organism)} {Word(c.Sense)} {Figure(c.Count)} in {Figure(c.Millilitres)} mL"))}, entered by {r.By}";
+                break;
+            case LabClosedEntry c:
+                yield return $"{at}  laboratory   closed by {c.By}: \"{c.Why}\"";
+                break;
             default:
                 break;
         }

@@ -37,6 +37,7 @@ internal sealed class Draft
         Faults = before.Faults;
         Doses = before.Doses;
         KnownDoses = before.KnownDoses;
+        KnownLabResults = before.KnownLabResults;
         Incidents = before.Incidents;
         ClosedIncidents = before.ClosedIncidents;
         Calibrations = new CalibrationShelf(before.Calibrations, Plan);
@@ -59,6 +60,7 @@ internal sealed class Draft
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
     public ImmutableArray<KnownCheck> KnownDoses { get; set; }
+    public ImmutableArray<KnownCheck> KnownLabResults { get; set; }
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; set; }
     public ImmutableArray<Guid> ClosedIncidents { get; set; }
     public CalibrationShelf Calibrations { get; private set; }
@@ -131,6 +133,7 @@ internal sealed class Draft
         Faults = Faults,
         Doses = Doses,
         KnownDoses = KnownDoses,
+        KnownLabResults = KnownLabResults,
         Incidents = Incidents,
         ClosedIncidents = ClosedIncidents,
         Calibrations = Calibrations.All,

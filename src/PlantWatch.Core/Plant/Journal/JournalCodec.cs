@@ -31,6 +31,7 @@ public static class JournalCodec
         typeof(CalibrationReviewed), typeof(ProbeWorkBegun), typeof(ProbeWorkEnded),
         typeof(CorrectionMade), typeof(CorrectionWithdrawn),
         typeof(PackRowConfirmed), typeof(PackRowRevoked),
+        typeof(LabResultEntered), typeof(LabResultClosed),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -9,6 +9,7 @@ using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Readings.Laboratory;
 
 namespace PlantWatch.Core.Tests.Plant.Fold;
 
@@ -78,6 +79,7 @@ internal static partial class Walk
             case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
             case < 93: Incident(bench, act); break;
             case < 94: Dose(bench, act); break;
+            case 94 when act.B % 2 == 0: Laboratory(bench, act); break;
             case < 95: bench.Run(at => new SessionLost(at, at - TimeSpan.FromMinutes(act.A), "gateway")); break;
             case < 97: bench.Run(at => new ClockTicked(at + TimeSpan.FromSeconds(act.A - 5000))); break;
             default: bench.Pass(TimeSpan.FromMinutes(act.A % 90)); break;
@@ -214,6 +216,16 @@ internal static partial class Walk
         Predicted = [new(Measurand.Ph, 7.4, 0.1, -0.2, 0.02, at - TimeSpan.FromMinutes(act.A % 100)), new(Measurand.FreeChlorine, 1, 0.05, act.A % 3, 0.1, at)],
         Corrects = act.B % 5 == 0 ? TimeOrderedId.Derive(Hall.Nine, $"dose {act.A % 6}") : null, CorrectionReason = "another drum",
     }));
+
+    private static void Laboratory(Bench bench, Act act)
+    {
+        var id = TimeOrderedId.Derive(Hall.Nine, $"sample {act.B % 6}");
+        bench.Run(at => act.A % 4 == 0 ? new LabResultClosed(at, id, "J. Sample", "filter cleaned") : new LabResultEntered(at, new LabResult
+        {
+            Id = id, PoolId = act.A % 11 == 0 ? "nowhere" : "main", Point = (SamplePoint)(act.A % 3), SampledAt = at - TimeSpan.FromHours(act.B), ReportedAt = at, Laboratory = "Example laboratory",
+            SampleNumber = act.A % 9 == 0 ? " " : "26-1", By = "R. Example", Counts = [new((Organism)(act.A % 5), act.B % 3, CountSense.Counted, 100)],
+        }, []));
+    }
 
     private static void Incident(Bench bench, Act act)
     {
