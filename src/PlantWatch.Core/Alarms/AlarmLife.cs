@@ -3,10 +3,10 @@ using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms;
 
-/// <summary>How one alarm moves. Pure: no timers inside, time is an argument, delays run on the watermark.</summary>
-public static class AlarmLife
+/// <summary>How one alarm moves: every transition of IEC 62682 / ISA-18.2, and nothing else moves one. Pure: no timers inside, time is an argument, delays run on the watermark.</summary>
+public static partial class AlarmLife
 {
-    /// <summary>Longest time on the shelf.</summary>
+    /// <summary>Longest time on the shelf, also of one that ends when the alarm clears.</summary>
     public static readonly TimeSpan LongestShelf = TimeSpan.FromHours(8);
 
     /// <summary>The condition was looked at: holds or not.</summary>
@@ -20,53 +20,53 @@ public static class AlarmLife
         return holds ? (Raise(alarm, at), AlarmChange.Raised) : (Clear(alarm, at), AlarmChange.Cleared);
     }
 
-    /// <summary>Time went on: what is pending may be due, a shelf may end.</summary>
+    /// <summary>Time went on: a shelf may end, what is pending may be due, what stands long may annunciate anew. One of them at a time.</summary>
     /// <remarks>
     /// Time alone raises, and clears what stays as it was last said, like a switch. A measured value clears only by a reading: one good number
     /// and then silence is no proof that the water came back.
     /// </remarks>
     public static (AlarmRecord Next, AlarmChange Change) Wait(AlarmRecord alarm, Rule rule, Instant watermark)
     {
-        if (alarm.ShelvedUntil.IsSet && alarm.ShelvedUntil <= watermark) return (OffShelf(alarm), AlarmChange.Unshelved);
-        if (alarm.Active && rule.ClearsByReading) return (alarm, AlarmChange.None);
-        return alarm.PendingSince.IsSet ? Look(alarm, rule, !alarm.Active, watermark) : (alarm, AlarmChange.None);
+        if (IsShelfOver(alarm, watermark)) return (OffShelf(alarm, watermark), AlarmChange.Unshelved);
+        if (alarm.PendingSince.IsSet && !(alarm.Active && rule.ClearsByReading))
+            if (Look(alarm, rule, !alarm.Active, watermark) is (var next, not AlarmChange.None and var change)) return (next, change);
+        return IsDueAgain(alarm, rule, watermark) ? (Again(alarm, watermark), AlarmChange.ReAlarmed) : (alarm, AlarmChange.None);
     }
 
     /// <summary>It stands, but for another cause: it annunciates as new.</summary>
     public static AlarmRecord Anew(AlarmRecord alarm, Instant at) => Raise(alarm, at);
 
-    /// <summary>A person has seen it.</summary>
-    public static AlarmRecord Acknowledge(AlarmRecord alarm, Instant at, string by, string? comment) =>
-        alarm with { IsAcknowledged = true, AcknowledgedBy = by, AcknowledgedAt = at, Comment = comment };
-
-    /// <summary>A person shelves it.</summary>
-    public static AlarmRecord Shelve(AlarmRecord alarm, Instant until, string by) => alarm with { ShelvedUntil = until, ShelvedBy = by };
-
-    /// <summary>It comes off the shelf; still active, it annunciates as new.</summary>
-    public static AlarmRecord OffShelf(AlarmRecord alarm)
-    {
-        var off = alarm with { ShelvedUntil = Instant.Never, ShelvedBy = null };
-        return alarm.Active ? off with { IsAcknowledged = false, AcknowledgedBy = null, AcknowledgedAt = Instant.Never, Comment = null } : off;
-    }
-
-    /// <summary>Nothing of it needs to be remembered.</summary>
+    /// <summary>Nothing of it needs to be remembered. What suppresses it is asked anew whenever there is something to suppress.</summary>
     public static bool IsOver(AlarmRecord alarm) =>
-        alarm is { Active: false, IsAcknowledged: true, LatchHeld: false, Suppressed: false, OutOfService: false }
-        && !alarm.ShelvedUntil.IsSet && !alarm.PendingSince.IsSet;
+        alarm is { Active: false, IsAcknowledged: true, LatchHeld: false, OutOfService: false } && !alarm.ShelvedUntil.IsSet && !alarm.PendingSince.IsSet;
 
-    private static AlarmRecord Raise(AlarmRecord alarm, Instant at) => alarm with
+    // A time that no shelving can have set comes from a broken memory: unknown means unshelved.
+    private static bool IsShelfOver(AlarmRecord alarm, Instant now) =>
+        alarm.ShelvedUntil.IsSet && (alarm.ShelvedUntil <= now || alarm.ShelvedUntil - now > LongestShelf);
+
+    private static bool IsDueAgain(AlarmRecord alarm, Rule rule, Instant now) =>
+        alarm.State is AlarmState.Unacknowledged or AlarmState.Acknowledged && rule.ReAlarmAfter is { } after
+        && now - Instant.Later(alarm.AnnunciatedAt, alarm.AcknowledgedAt) >= after;
+
+    private static AlarmRecord Again(AlarmRecord alarm, Instant at) => AsNew(alarm, at) with { ReAlarms = alarm.ReAlarms + 1 };
+
+    private static AlarmRecord Raise(AlarmRecord alarm, Instant at) => AsNew(alarm, at) with
     {
         Active = true,
-        IsAcknowledged = false,
         LatchHeld = alarm.Latches,
         PendingSince = Instant.Never,
         RaisedAt = at,
         ClearedAt = Instant.Never,
-        AcknowledgedBy = null,
-        AcknowledgedAt = Instant.Never,
-        Comment = null,
+        ReAlarms = 0,
     };
 
-    private static AlarmRecord Clear(AlarmRecord alarm, Instant at) =>
-        alarm with { Active = false, PendingSince = Instant.Never, ClearedAt = at };
+    private static AlarmRecord Clear(AlarmRecord alarm, Instant at)
+    {
+        var cleared = alarm with { Active = false, PendingSince = Instant.Never, ClearedAt = at };
+        return alarm.OneShot ? OffShelf(cleared, at) : cleared;
+    }
+
+    // Nobody has seen this one.
+    private static AlarmRecord AsNew(AlarmRecord alarm, Instant at) =>
+        alarm with { IsAcknowledged = false, AcknowledgedBy = null, AcknowledgedAt = Instant.Never, Comment = null, AnnunciatedAt = at };
 }

@@ -148,6 +148,9 @@ public sealed record AlarmRecord
     /// <summary>How often it annunciated anew because it still stood and nothing was done.</summary>
     public int ReAlarms { get; init; }
 
+    /// <summary>When it last annunciated as new: raised, back from shelf, suppression or out of service, or again after standing long.</summary>
+    public Instant AnnunciatedAt { get; init; }
+
     /// <summary>The state of IEC 62682 that follows from the facts.</summary>
     public AlarmState State => AlarmTable.StateOf(this);
 }

@@ -62,11 +62,24 @@ public sealed record CorrectionWithdrawn(Instant At, Guid CorrectionId, string B
 /// <summary>A person acknowledged an alarm.</summary>
 public sealed record AlarmAcknowledged(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
 
-/// <summary>A person shelved an alarm until a time.</summary>
-public sealed record AlarmShelved(Instant At, Guid AlarmId, Instant Until, string By, string Why) : PlantEvent(At);
+/// <summary>A person shelved an alarm until a time, or until it clears when that is sooner.</summary>
+public sealed record AlarmShelved(Instant At, Guid AlarmId, Instant Until, string By, string Why, bool OneShot = false) : PlantEvent(At);
 
 /// <summary>A person took an alarm off the shelf.</summary>
 public sealed record AlarmUnshelved(Instant At, Guid AlarmId, string By) : PlantEvent(At);
+
+/// <summary>A person reset the latch of an alarm.</summary>
+public sealed record AlarmReset(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
+
+/// <summary>A person took an alarm out of service, whether it stands or not.</summary>
+/// <param name="At">When.</param>
+/// <param name="Key">Rule number and subject, such as <c>R-010/main-ph</c>.</param>
+/// <param name="By">Who.</param>
+/// <param name="Why">Why.</param>
+public sealed record AlarmTakenOutOfService(Instant At, string Key, string By, string Why) : PlantEvent(At);
+
+/// <summary>A person returned an alarm to service.</summary>
+public sealed record AlarmReturnedToService(Instant At, string Key, string By, string? Why) : PlantEvent(At);
 
 /// <summary>A fault note was written or changed.</summary>
 public sealed record FaultNoted(Instant At, FaultNote Note) : PlantEvent(At);

@@ -21,7 +21,12 @@ public static class Step
         var draft = new Draft(state, batch.Count);
         var items = new List<DecodedItem>();
         var outcomes = new Outcome[batch.Count];
-        for (var i = 0; i < batch.Count; i++) outcomes[i] = One(draft, batch[i], items);
+        for (var i = 0; i < batch.Count; i++)
+        {
+            outcomes[i] = One(draft, batch[i], items);
+            draft.Alarms.Group();
+        }
+
         return draft.Close(outcomes);
     }
 
@@ -57,6 +62,12 @@ public static class Step
                 return draft.Alarms.Shelve(said);
             case AlarmUnshelved said:
                 return draft.Alarms.Unshelve(said);
+            case AlarmReset said:
+                return draft.Alarms.Reset(said);
+            case AlarmTakenOutOfService said:
+                return draft.Alarms.TakeOut(said);
+            case AlarmReturnedToService said:
+                return draft.Alarms.Return(said);
             case FaultNoted said:
                 return FaultFold.Note(draft, said);
             case IncidentDeclared said:

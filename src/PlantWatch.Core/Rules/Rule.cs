@@ -5,13 +5,30 @@ namespace PlantWatch.Core.Rules;
 /// <param name="Priority">By severity and time to respond.</param>
 /// <param name="OnDelay">How long the condition must hold before it is an alarm.</param>
 /// <param name="OffDelay">How long it must be gone before the alarm clears.</param>
-/// <param name="NeedsFlow">Suppressed by design while the sample cell of its probe has no flow.</param>
+/// <param name="SuppressedWhile">The states of the plant that suppress it by design.</param>
 /// <param name="ClearsByReading">Only a reading clears it, not time alone: it watches a measured value.</param>
-public sealed record Rule(string Number, Priority Priority, TimeSpan OnDelay, TimeSpan OffDelay, bool NeedsFlow = false, bool ClearsByReading = false)
+/// <param name="Latches">Once raised it stays until a person resets it, also when its condition is gone.</param>
+public sealed record Rule(
+    string Number, Priority Priority, TimeSpan OnDelay, TimeSpan OffDelay, SuppressedWhile SuppressedWhile = SuppressedWhile.Never, bool ClearsByReading = false, bool Latches = false)
 {
     /// <summary>A person may shelve it. What always holds cannot be shelved.</summary>
     public bool Shelvable => Priority != Priority.Critical;
 
+    /// <summary>A person may take it out of service; what cannot be shelved can even less be put away for days.</summary>
+    public bool MayLeaveService => Shelvable;
+
+    /// <summary>How long an alarm may stand, unanswered or since it was acknowledged, until it annunciates as new; null when it never does.</summary>
+    public TimeSpan? ReAlarmAfter { get; init; } = UsualReAlarm(Priority);
+
     /// <summary>The alarm key for a subject: one live alarm each.</summary>
     public string KeyFor(string subject) => $"{Number}/{subject}";
+
+    // Twice and more the time there is to respond, so that who works on it is left in peace; a shift for what is within the hour (common practice).
+    private static TimeSpan? UsualReAlarm(Priority priority) => priority switch
+    {
+        Priority.Critical => TimeSpan.FromHours(1),
+        Priority.High => TimeSpan.FromHours(4),
+        Priority.Medium => TimeSpan.FromHours(8),
+        _ => null,
+    };
 }

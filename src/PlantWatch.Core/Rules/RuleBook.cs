@@ -16,65 +16,70 @@ public static partial class RuleBook
     private static readonly TimeSpan Minute = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan TwoMinutes = TimeSpan.FromSeconds(120);
 
+    // Without water nothing is measured. Probes that see standing or rinsing water say nothing of the pool.
+    private const SuppressedWhile Dry = SuppressedWhile.Drained;
+    private const SuppressedWhile Unseen = SuppressedWhile.NoSampleFlow | SuppressedWhile.Drained | SuppressedWhile.Backwash;
+
     /// <summary>pH where it harms skin and eyes or stops the disinfectant from working.</summary>
-    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, ClearsByReading: true);
+    public static Rule StopPh { get; } = new("R-001", Priority.Critical, Brief, Minute, Dry, ClearsByReading: true, Latches: true);
 
     /// <summary>Free chlorine where it no longer protects, or harms.</summary>
-    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, ClearsByReading: true);
+    public static Rule StopFreeChlorine { get; } = new("R-002", Priority.Critical, Brief, Minute, Dry, ClearsByReading: true, Latches: true);
 
     /// <summary>Water too hot for people.</summary>
-    public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute, ClearsByReading: true);
+    public static Rule StopTemperature { get; } = new("R-003", Priority.Critical, Brief, Minute, Dry, ClearsByReading: true, Latches: true);
 
     /// <summary>The bottom cannot be seen.</summary>
-    public static Rule StopBottom { get; } = new("R-004", Priority.Critical, None, None);
+    public static Rule StopBottom { get; } = new("R-004", Priority.Critical, None, None, Dry);
 
+    // A hold lasts for hours and its page has a clock: once a shift is enough.
     /// <summary>A contamination incident is open in water that the pool shares.</summary>
-    public static Rule IncidentOpen { get; } = new("R-005", Priority.Critical, None, None);
+    public static Rule IncidentOpen { get; } = new("R-005", Priority.Critical, None, None) { ReAlarmAfter = TimeSpan.FromHours(8) };
 
     /// <summary>A live value outside a closure limit that the plant has confirmed.</summary>
-    public static Rule OutsideClosure { get; } = new("R-006", Priority.Critical, Brief, Minute, ClearsByReading: true);
+    public static Rule OutsideClosure { get; } = new("R-006", Priority.Critical, Brief, Minute, Dry, ClearsByReading: true, Latches: true);
 
     /// <summary>A manual test outside a closure limit that the plant has confirmed.</summary>
-    public static Rule TestOutsideClosure { get; } = new("R-007", Priority.Critical, None, None);
+    public static Rule TestOutsideClosure { get; } = new("R-007", Priority.Critical, None, None, Dry);
 
     /// <summary>A probe below its pool's low limit.</summary>
-    public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+    public static Rule BelowLimit { get; } = new("R-010", Priority.Medium, TwoMinutes, TwoMinutes, Unseen, ClearsByReading: true);
 
     /// <summary>A probe above its pool's high limit.</summary>
-    public static Rule AboveLimit { get; } = new("R-011", Priority.Medium, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+    public static Rule AboveLimit { get; } = new("R-011", Priority.Medium, TwoMinutes, TwoMinutes, Unseen, ClearsByReading: true);
 
     /// <summary>A manual test outside its pool's limits.</summary>
-    public static Rule TestOutsideLimit { get; } = new("R-012", Priority.Medium, None, None);
+    public static Rule TestOutsideLimit { get; } = new("R-012", Priority.Medium, None, None, Dry);
 
     /// <summary>A manual test outside a stop that always holds.</summary>
-    public static Rule TestOutsideStop { get; } = new("R-013", Priority.Critical, None, None);
+    public static Rule TestOutsideStop { get; } = new("R-013", Priority.Critical, None, None, Dry);
 
     /// <summary>A doubted test must be repeated.</summary>
-    public static Rule RepeatTest { get; } = new("R-014", Priority.Medium, None, None);
+    public static Rule RepeatTest { get; } = new("R-014", Priority.Medium, None, None, Dry);
 
     /// <summary>Combined chlorine is too large a part of free or total chlorine.</summary>
-    public static Rule CombinedPart { get; } = new("R-015", Priority.Medium, None, None);
+    public static Rule CombinedPart { get; } = new("R-015", Priority.Medium, None, None, Dry);
 
     /// <summary>A value changes faster than dosing and bathers make it.</summary>
-    public static Rule ChangesTooFast { get; } = new("R-016", Priority.Medium, Minute, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+    public static Rule ChangesTooFast { get; } = new("R-016", Priority.Medium, Minute, TwoMinutes, Unseen, ClearsByReading: true);
 
     /// <summary>A value is on its way to a limit.</summary>
-    public static Rule HeadsForLimit { get; } = new("R-017", Priority.Low, TwoMinutes, TwoMinutes, NeedsFlow: true, ClearsByReading: true);
+    public static Rule HeadsForLimit { get; } = new("R-017", Priority.Low, TwoMinutes, TwoMinutes, Unseen, ClearsByReading: true);
 
     /// <summary>The water dissolves or deposits calcium carbonate.</summary>
-    public static Rule OutOfBalance { get; } = new("R-018", Priority.Low, None, None);
+    public static Rule OutOfBalance { get; } = new("R-018", Priority.Low, None, None, Dry);
 
     /// <summary>A probe has fallen silent.</summary>
-    public static Rule Silent { get; } = new("R-020", Priority.Medium, None, None);
+    public static Rule Silent { get; } = new("R-020", Priority.Medium, None, None, Dry | SuppressedWhile.ProbeWork);
 
     /// <summary>A probe cannot be believed.</summary>
-    public static Rule ProbeNotTrusted { get; } = new("R-021", Priority.Medium, None, None);
+    public static Rule ProbeNotTrusted { get; } = new("R-021", Priority.Medium, None, None, Dry);
 
     /// <summary>No sample flow.</summary>
-    public static Rule NoSampleFlow { get; } = new("R-022", Priority.Medium, TimeSpan.FromSeconds(15), TimeSpan.FromSeconds(5));
+    public static Rule NoSampleFlow { get; } = new("R-022", Priority.Medium, TimeSpan.FromSeconds(15), TimeSpan.FromSeconds(5), Dry | SuppressedWhile.Backwash);
 
     /// <summary>A device's clock disagrees with ours.</summary>
-    public static Rule ClockDoubted { get; } = new("R-023", Priority.Low, TwoMinutes, TwoMinutes);
+    public static Rule ClockDoubted { get; } = new("R-023", Priority.Low, TwoMinutes, TwoMinutes, Dry | SuppressedWhile.ProbeWork);
 
     /// <summary>A dosing pump reports a fault.</summary>
     public static Rule PumpFault { get; } = new("R-030", Priority.High, None, None);
@@ -83,16 +88,16 @@ public static partial class RuleBook
     public static Rule TankLow { get; } = new("R-031", Priority.Low, Minute, Minute, ClearsByReading: true);
 
     /// <summary>Dosing pumps are following a value that is wrong.</summary>
-    public static Rule PumpsFollowWrongValue { get; } = new("R-032", Priority.Medium, TwoMinutes, TwoMinutes);
+    public static Rule PumpsFollowWrongValue { get; } = new("R-032", Priority.Medium, TwoMinutes, TwoMinutes, Dry);
 
     /// <summary>A dosing pump runs while no water flows.</summary>
     public static Rule DosesWithoutFlow { get; } = new("R-033", Priority.High, Brief, FiveSeconds);
 
     /// <summary>A manual check is overdue.</summary>
-    public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None);
+    public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None, SuppressedWhile.NotOpen);
 
     /// <summary>A test by hand that a doubt asked for was not made in time.</summary>
-    public static Rule TestWanted { get; } = new("R-041", Priority.Medium, None, None);
+    public static Rule TestWanted { get; } = new("R-041", Priority.Medium, None, None, Dry);
 
     /// <summary>A laboratory found more of an organism than its limit.</summary>
     public static Rule LaboratoryOutside { get; } = new("R-060", Priority.High, None, None, ClearsByReading: true);

@@ -1,3 +1,5 @@
+using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
@@ -17,12 +19,19 @@ internal static class AlarmApi
         api.MapPost("/alarms/{id:guid}/shelve", async (Guid id, Shelve request, PlantHost host, CancellationToken cancellation) =>
         {
             if (string.IsNullOrWhiteSpace(request.Why)) return Answers.Invalid("why", "field.required");
-            if (!(request.Minutes is > 0 and <= 100_000)) return Answers.Invalid("minutes", "field.positive");
+            if (!(request.Minutes is > 0 and <= 100_000) && !(request.OneShot && request.Minutes == 0)) return Answers.Invalid("minutes", "field.positive");
             if (Bounds.OfRemark("why", request.Why) is { } no) return no;
-            return await ActAsync(id, request.By, host, (at, by) => new AlarmShelved(at, id, at + TimeSpan.FromMinutes(request.Minutes), by, request.Why), cancellation);
+            var span = request.Minutes == 0 ? AlarmLife.LongestShelf : TimeSpan.FromMinutes(request.Minutes);
+            return await ActAsync(id, request.By, host, (at, by) => new AlarmShelved(at, id, at + span, by, request.Why, request.OneShot), cancellation);
         }).Produces<AlarmView>();
         api.MapPost("/alarms/{id:guid}/unshelve", (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
             ActAsync(id, request.By, host, (at, by) => new AlarmUnshelved(at, id, by), cancellation)).Produces<AlarmView>();
+        api.MapPost("/alarms/{id:guid}/reset", async (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
+            Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) => new AlarmReset(at, id, by, request.Comment), cancellation)).Produces<AlarmView>();
+        api.MapPost("/alarms/out-of-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
+            ServeAsync(request, host, (at, key, by) => new AlarmTakenOutOfService(at, key, by, request.Why ?? ""), cancellation)).Produces<AlarmView>();
+        api.MapPost("/alarms/return-to-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
+            ServeAsync(request, host, (at, key, by) => new AlarmReturnedToService(at, key, by, request.Why), cancellation)).Produces<AlarmView>();
         api.MapGet("/alarms", HistoryAsync).Produces<IReadOnlyList<AlarmChangeView>>();
     }
 
@@ -36,9 +45,29 @@ internal static class AlarmApi
         var outcome = await host.SendAsync(worker.Partition.Value, at => make(at, by.Trim()), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
         // Acknowledged and gone: the last word on it is the record's.
-        var after = worker.State.Alarms.Values.FirstOrDefault(a => a.Id == id) ?? before with { IsAcknowledged = true, AcknowledgedBy = by.Trim() };
+        var after = worker.State.Alarms.Values.FirstOrDefault(a => a.Id == id) ?? before with { IsAcknowledged = true, AcknowledgedBy = before.AcknowledgedBy ?? by.Trim(), LatchHeld = false, ShelvedUntil = Instant.Never };
         return Answers.Ok(AlarmViews.Now(worker.State, after, Wording.English));
     }
+
+    private static async Task<IResult> ServeAsync(OutOfService request, PlantHost host, Func<Instant, string, string, PlantEvent> make, CancellationToken cancellation)
+    {
+        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if (string.IsNullOrWhiteSpace(request.Rule)) return Answers.Invalid("rule", "field.required");
+        if (string.IsNullOrWhiteSpace(request.Subject)) return Answers.Invalid("subject", "field.required");
+        if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } tooLong) return tooLong;
+        var key = $"{request.Rule}/{request.Subject}";
+        if (host.Circuits.FirstOrDefault(w => IsOf(w.State.Plan, request.Subject)) is not { } worker) return Answers.NotFound(key);
+        var before = worker.State.Alarms.GetValueOrDefault(key);
+        var outcome = await host.SendAsync(worker.Partition.Value, at => make(at, key, request.By.Trim()), cancellation);
+        if (outcome is Outcome.TurnedDown no) return Answers.From(no);
+        // Returned and normal: nothing stands any more, and what was is answered as it is now.
+        return (worker.State.Alarms.GetValueOrDefault(key) ?? before) is not { } after
+            ? Answers.NotFound(key)
+            : Answers.Ok(AlarmViews.Now(worker.State, worker.State.Alarms.ContainsKey(key) ? after : AlarmLife.Return(after, Instant.Never), Wording.English));
+    }
+
+    private static bool IsOf(CircuitPlan plan, string subject) =>
+        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

@@ -17,17 +17,18 @@ internal static class AlarmViews
     {
         Cause = Cause(state, alarm, words),
         ConsequenceOf = alarm.ConsequenceOf is { } key && state.Alarms.TryGetValue(key, out var cause) ? cause.Id : null,
+        Annunciates = Annunciation.Speaks(alarm, key => state.Alarms.GetValueOrDefault(key)),
     };
 
     /// <summary>An alarm of the record: what was known then.</summary>
     public static AlarmView Of(CircuitPlan plan, AlarmRecord alarm, Wording words) => new(
         alarm.Id, alarm.Rule, alarm.Subject, PoolOf(plan, alarm.Subject), alarm.Priority, alarm.State, alarm.Active, alarm.IsAcknowledged,
         words.OfRule(alarm.Rule, "title"), words.Text(alarm.Cause), words.OfRule(alarm.Rule, "consequence"), words.OfRule(alarm.Rule, "action"),
-        words.OfRule(alarm.Rule, "respond"), alarm.RaisedAt, alarm.ClearedAt.OrNull(), alarm.AcknowledgedBy, alarm.AcknowledgedAt.OrNull(),
+        words.OfRule(alarm.Rule, "respond"), alarm.RaisedAt.IsSet ? alarm.RaisedAt : alarm.OutOfServiceAt, alarm.ClearedAt.OrNull(), alarm.AcknowledgedBy, alarm.AcknowledgedAt.OrNull(),
         alarm.Comment, alarm.ShelvedBy, alarm.ShelvedUntil.OrNull(),
         alarm.ShelvedWhy, alarm.OneShot, RuleBook.All.TryGetValue(alarm.Rule, out var rule) && rule.Shelvable, alarm.Latches, alarm.LatchHeld,
         alarm.SuppressedBy is { } by ? words.Text(by) : null,
-        alarm.OutOfServiceBy, alarm.OutOfServiceAt.OrNull(), alarm.OutOfServiceWhy, alarm.Order, null, alarm.ReAlarms);
+        alarm.OutOfServiceBy, alarm.OutOfServiceAt.OrNull(), alarm.OutOfServiceWhy, alarm.Order, null, alarm.ReAlarms, false);
 
     /// <summary>Why it was raised; when it rests on a reading of a probe that is in doubt, that too. Doubt takes no alarm away.</summary>
     public static string Cause(CircuitState state, AlarmRecord alarm, Wording words)

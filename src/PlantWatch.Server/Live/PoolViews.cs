@@ -20,7 +20,8 @@ internal static class PoolViews
     {
         DueCheck[] due = [.. allDue.Where(d => d.PoolId == plan.Id)];
         AlarmRecord[] alarms = [.. state.Alarms.Values.Where(a => a is { Active: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id)).OrderByDescending(a => a.Priority)];
-        var why = alarms.Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(Doubted(state, plan, pool, words)).Concat(Unconfirmed(pool, words)).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
+        var latched = state.Alarms.Values.Where(a => a is { Active: false, LatchHeld: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id));
+        var why = alarms.Concat(latched).Select(a => new Said(a.Cause.Code, AlarmViews.Cause(state, a, words))).Concat(Doubted(state, plan, pool, words)).Concat(Unconfirmed(pool, words)).Concat(due.Select(d => words.Say(DueReason(d, words)))).ToList();
         return new PoolView(
             plan.Id, Word(state, plan, pool, alarms, due), why,
             [.. pool.Manual.Values.Select(v => Manual(pool, v))], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
@@ -32,7 +33,7 @@ internal static class PoolViews
     {
         if (alarms.Any(a => a.Priority == Priority.Critical)) return PoolWord.Stop;
         if (alarms.Any(a => a.Priority >= Priority.Medium)) return PoolWord.Alarm;
-        if (alarms.Length > 0) return PoolWord.Attention;
+        if (alarms.Length > 0 || state.Alarms.Values.Any(a => a is { LatchHeld: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id))) return PoolWord.Attention;
         // Without limits in force nothing may be called normal.
         if (pool.Limits.Word is LimitsWord.None or LimitsWord.Unconfirmed || !AnyHeard(state, plan)) return PoolWord.Unknown;
         if (NeedsCare(state, plan) || !pool.Doubts.IsDefaultOrEmpty) return PoolWord.Attention;

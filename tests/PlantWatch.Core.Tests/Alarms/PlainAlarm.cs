@@ -12,14 +12,14 @@ internal sealed class PlainAlarm(double onDelay, double offDelay)
     private bool _hidden;
 
     /// <summary>What is shown: suppression hides the shelf, the shelf hides the rest.</summary>
-    public char Shown => _hidden ? 'H' : _shelvedUntil is not null ? 'G' : _letter;
+    public char Shown => _hidden && Exists ? 'H' : _shelvedUntil is not null ? 'G' : _letter;
 
     public bool InAlarm => _letter is 'B' or 'C';
 
     public bool IsShelved => _shelvedUntil is not null;
 
     /// <summary>Nobody can act on an alarm that is simply normal.</summary>
-    public bool Exists => _letter != 'A' || IsShelved || _hidden;
+    public bool Exists => _letter != 'A' || IsShelved;
 
     public void Reading(double now, bool condition)
     {
@@ -54,10 +54,15 @@ internal sealed class PlainAlarm(double onDelay, double offDelay)
     public void FlowLost()
     {
         _differsSince = null;
-        _hidden = Exists;
+        _hidden = true;
     }
 
-    public void FlowBack() => _hidden = false;
+    /// <summary>Released, what is still in alarm annunciates as new.</summary>
+    public void FlowBack()
+    {
+        _hidden = false;
+        if (_letter == 'C') _letter = 'B';
+    }
 
     private void Turn()
     {

@@ -45,6 +45,13 @@ public sealed class RuleBookTests
         Assert.Equal(Words[rule + ".respond"], page.Rows["time to respond"]);
     }
 
+    private static readonly Dictionary<SuppressedWhile, string> Suppressing = new()
+    {
+        [SuppressedWhile.NoSampleFlow] = "while the probe's sample cell has no flow", [SuppressedWhile.Drained] = "while the pool is drained",
+        [SuppressedWhile.NotOpen] = "while the pool is not open", [SuppressedWhile.Backwash] = "while a filter is backwashed",
+        [SuppressedWhile.ProbeWork] = "while a person works on the probe",
+    };
+
     [Theory, MemberData(nameof(Rules))]
     public void Page_and_code_agree(string number)
     {
@@ -52,7 +59,9 @@ public sealed class RuleBookTests
         Assert.Equal(rule.Priority.ToString(), page.Rows["priority"], ignoreCase: true);
         Assert.Equal(Seconds(rule.OnDelay), page.Rows["on-delay"]);
         Assert.Equal(Seconds(rule.OffDelay), page.Rows["off-delay"]);
-        Assert.Equal(rule.NeedsFlow, page.Rows["suppressed"].StartsWith("while", StringComparison.Ordinal));
+        foreach (var (cause, words) in Suppressing) Assert.Equal(rule.SuppressedWhile.HasFlag(cause), page.Rows["suppressed"].Contains(words, StringComparison.Ordinal));
+        Assert.Equal(rule.SuppressedWhile == SuppressedWhile.Never, page.Rows["suppressed"].StartsWith("never", StringComparison.Ordinal));
+        Assert.Equal(rule.Latches, page.Rows["clears"].Contains("it latches", StringComparison.Ordinal));
         Assert.True(!rule.ClearsByReading || page.Rows["clears"].StartsWith("by a", StringComparison.Ordinal));
     }
 

@@ -14,6 +14,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
 
     private ImmutableSortedDictionary<string, AlarmRecord>.Builder? _changed;
     private AlarmRecord[]? _live;
+    private bool _moved;
 
     public ImmutableSortedDictionary<string, AlarmRecord> Result => _changed?.ToImmutable() ?? before;
 
@@ -43,18 +44,31 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         if (alarm is null)
         {
             if (!holds) return;
-            alarm = new AlarmRecord { Key = key, Rule = rule.Number, Subject = subject, Priority = rule.Priority, Cause = cause() };
+            alarm = Normal(rule, key, subject, cause());
         }
 
         var (next, change) = AlarmLife.Look(alarm, rule, holds, at);
-        if (change == AlarmChange.Raised) next = next with { Id = draft.NewId(at), Cause = cause() };
+        if (change == AlarmChange.Raised) next = Occurring(next with { Cause = cause() }, at);
         else if (holds && alarm.Active) (next, change) = Again(next, at, cause(), renew);
         Keep(alarm, next, change, at, null, null);
     }
 
+    private AlarmRecord Normal(Rule rule, string key, string subject, Reason cause)
+    {
+        var alarm = new AlarmRecord { Key = key, Rule = rule.Number, Subject = subject, Priority = rule.Priority, Cause = cause, Latches = rule.Latches };
+        return Suppression.CauseOf(rule, AroundFold.Of(draft, subject)) is { } by ? AlarmLife.Suppress(alarm, by) : alarm;
+    }
+
+    // Ids are counted within the circuit, so that the count tells which occurrence came first.
+    private AlarmRecord Occurring(AlarmRecord alarm, Instant at)
+    {
+        var next = alarm with { Id = draft.NewId(at), Order = draft.Serial };
+        return next with { ConsequenceOf = Consequences.RootOf(next, Live(), draft.Plan) };
+    }
+
     // From too low to too high without having been well in between: whoever has seen the one has not seen the other.
     private (AlarmRecord Next, AlarmChange Change) Again(AlarmRecord alarm, Instant at, Reason cause, bool renew) =>
-        cause.Code != alarm.Cause.Code ? (AlarmLife.Anew(alarm, at) with { Id = draft.NewId(at), Cause = cause }, AlarmChange.Raised)
+        cause.Code != alarm.Cause.Code ? (Occurring(AlarmLife.Anew(alarm, at) with { Cause = cause }, at), AlarmChange.Raised)
         : renew && cause != alarm.Cause ? (alarm with { Cause = cause }, AlarmChange.None)
         : (alarm, AlarmChange.None);
 
@@ -62,26 +76,42 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public void Wait(Instant watermark)
     {
         if (Count == 0) return;
+        Regard(watermark);
         foreach (var alarm in Live())
         {
-            if (!alarm.PendingSince.IsSet && !alarm.ShelvedUntil.IsSet && !AlarmLife.IsOver(alarm)) continue;
             var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
-            if (change == AlarmChange.Raised) next = next with { Id = draft.NewId(watermark) };
+            // What its cause has said need not be said again.
+            if (change == AlarmChange.ReAlarmed && Annunciation.IsSpokenFor(alarm, Find)) continue;
+            if (change == AlarmChange.Raised) next = Occurring(next, watermark);
             Keep(alarm, next, change, watermark, null, null);
         }
     }
 
-    /// <summary>Design suppresses, or releases, the alarms of a subject that need sample flow.</summary>
-    public void Suppress(string subject, bool suppressed, Instant at)
+    /// <summary>Looks at what design suppresses, and releases, now.</summary>
+    public void Regard(Instant at)
     {
+        if (Count == 0) return;
         foreach (var alarm in Live())
         {
-            if (alarm.Subject != subject || alarm.Suppressed == suppressed) continue;
-            if (!RuleBook.All[alarm.Rule].NeedsFlow) continue;
-            // What was pending rests on water that no longer passes the cell: it starts anew with the flow.
-            var next = alarm with { Suppressed = suppressed, PendingSince = Instant.Never };
-            if (alarm.State == AlarmState.Normal) Changing().Remove(alarm.Key);
-            else Keep(alarm, next, suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
+            var by = Suppression.CauseOf(RuleBook.All[alarm.Rule], AroundFold.Of(draft, alarm.Subject));
+            if (by is null && !alarm.Suppressed) continue;
+            var next = by is not null ? AlarmLife.Suppress(alarm, by) : AlarmLife.Release(alarm, at);
+            if (next == alarm) continue;
+            // What nobody was shown is not told of.
+            var isTold = next.Suppressed != alarm.Suppressed && !AlarmLife.IsOver(alarm with { PendingSince = Instant.Never });
+            Keep(alarm, next, !isTold ? AlarmChange.None : next.Suppressed ? AlarmChange.Suppressed : AlarmChange.Released, at, null, null);
+        }
+    }
+
+    /// <summary>Groups anew what follows from what, when anything moved.</summary>
+    public void Group()
+    {
+        if (!_moved) return;
+        _moved = false;
+        foreach (var alarm in Live())
+        {
+            var root = Consequences.RootOf(alarm, Live(), draft.Plan);
+            if (root != alarm.ConsequenceOf) Changing()[alarm.Key] = alarm with { ConsequenceOf = root };
         }
     }
 
@@ -90,11 +120,11 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     {
         var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
         foreach (var alarm in Live())
-            if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id) && alarm is not { Active: false, IsAcknowledged: true })
-                Write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+            if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id)) WriteRetired(alarm, at);
         var alarms = Changing();
         alarms.Clear();
         alarms.AddRange(carried);
+        _moved = true;
     }
 
     /// <summary>What it watched is gone.</summary>
@@ -102,8 +132,13 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     {
         if (Find(key) is not { } alarm) return;
         Changing().Remove(key);
-        if (alarm is { Active: false, IsAcknowledged: true }) return;
-        Write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
+        _moved = true;
+        WriteRetired(alarm, at);
+    }
+
+    private void WriteRetired(AlarmRecord alarm, Instant at)
+    {
+        if (alarm.State != AlarmState.Normal) Write(at, new AlarmEntry(alarm with { Active = false, ClearedAt = at }, AlarmChange.Retired, null, null));
     }
 
     public Outcome Acknowledge(AlarmAcknowledged said) => Act(said.AlarmId, alarm =>
@@ -112,18 +147,49 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
             : Keep(alarm, AlarmLife.Acknowledge(alarm, said.At, said.By, said.Comment), AlarmChange.Acknowledged, said.At, said.By, said.Comment));
 
     public Outcome Shelve(AlarmShelved said) => Act(said.AlarmId, alarm =>
-    {
-        if (!RuleBook.All[alarm.Rule].Shelvable)
-            return Outcome.TurnedDown.Because(TurnedDownKind.Conflict, "", Reason.Of("alarm.never_shelved", alarm.Rule));
-        if (said.Until <= said.At || said.Until - said.At > AlarmLife.LongestShelf)
-            return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "minutes", Reason.Of("alarm.shelf_too_long", AlarmLife.LongestShelf.TotalHours));
-        return Keep(alarm, AlarmLife.Shelve(alarm, said.Until, said.By), AlarmChange.Shelved, said.At, said.By, said.Why);
-    });
+        AlarmRequests.ToShelve(RuleBook.All[alarm.Rule], said.At, said.Until, said.Why) is { } no
+            ? No(no)
+            : Keep(alarm, AlarmLife.Shelve(alarm, said.Until, said.By, said.Why, said.OneShot), AlarmChange.Shelved, said.At, said.By, said.Why));
 
     public Outcome Unshelve(AlarmUnshelved said) => Act(said.AlarmId, alarm =>
         alarm.ShelvedUntil.IsSet
-            ? Keep(alarm, AlarmLife.OffShelf(alarm), AlarmChange.Unshelved, said.At, said.By, null)
+            ? Keep(alarm, AlarmLife.OffShelf(alarm, said.At), AlarmChange.Unshelved, said.At, said.By, null)
             : Outcome.AlreadyDone.Instance);
+
+    public Outcome Reset(AlarmReset said) => Act(said.AlarmId, alarm =>
+        AlarmRequests.ToReset(alarm) is { } no ? No(no) : Keep(alarm, AlarmLife.Reset(alarm), AlarmChange.Reset, said.At, said.By, said.Comment));
+
+    /// <summary>By its key, for what is to be taken out need not be in alarm.</summary>
+    public Outcome TakeOut(AlarmTakenOutOfService said)
+    {
+        if (!TryWatched(said.Key, out var rule, out var subject)) return NotHere();
+        if (AlarmRequests.ToTakeOut(rule, draft.Plan.People, said.By, said.Why) is { } no) return No(no);
+        var alarm = Find(said.Key) ?? Normal(rule, said.Key, subject, Reason.Of("alarm.out_of_service", subject));
+        if (alarm.OutOfService) return Outcome.AlreadyDone.Instance;
+        if (alarm.Id == Guid.Empty) alarm = alarm with { Id = draft.NewId(said.At) };
+        return Keep(alarm, AlarmLife.TakeOut(alarm, said.At, said.By, said.Why), AlarmChange.TakenOutOfService, said.At, said.By, said.Why);
+    }
+
+    public Outcome Return(AlarmReturnedToService said)
+    {
+        if (Find(said.Key) is not { OutOfService: true } alarm) return TryWatched(said.Key, out _, out _) ? Outcome.AlreadyDone.Instance : NotHere();
+        return AlarmRequests.ToReturn(draft.Plan.People, said.By) is { } no
+            ? No(no)
+            : Keep(alarm, AlarmLife.Return(alarm, said.At), AlarmChange.ReturnedToService, said.At, said.By, said.Why);
+    }
+
+    private bool TryWatched(string key, out Rule rule, out string subject)
+    {
+        var slash = key.IndexOf('/', StringComparison.Ordinal);
+        (rule, subject) = (RuleBook.IncidentOpen, slash < 0 ? "" : key[(slash + 1)..]);
+        if (slash < 0 || !RuleBook.All.TryGetValue(key[..slash], out var known)) return false;
+        rule = known;
+        return AroundFold.IsHere(draft, subject) && PlanFold.IsWatched(draft.Plan, rule.Number, subject);
+    }
+
+    private static Outcome.TurnedDown No(Objection no) => Outcome.TurnedDown.Because(no.IsOfState ? TurnedDownKind.Conflict : TurnedDownKind.Invalid, no.Field, no.Why);
+
+    private static Outcome.TurnedDown NotHere() => Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "key", Reason.Of("alarm.not_watched"));
 
     private Outcome Act(Guid id, Func<AlarmRecord, Outcome> act)
     {
@@ -139,7 +205,10 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
             if (Knows(next.Key)) Changing().Remove(next.Key);
         }
         else if (!ReferenceEquals(old, next) || !Knows(next.Key)) Changing()[next.Key] = next;
-        if (change != AlarmChange.None) Write(at, new AlarmEntry(next, change, by, comment));
+        if (change == AlarmChange.None) return Outcome.Done.Instance;
+        _moved = true;
+        Write(at, new AlarmEntry(next, change, by, comment));
+        if (change == AlarmChange.Cleared && old.OneShot) Write(at, new AlarmEntry(next, AlarmChange.Unshelved, null, null));
         return Outcome.Done.Instance;
     }
 

@@ -48,6 +48,9 @@ internal sealed class Draft
         Alarms = new AlarmDesk(before.Alarms, this);
     }
 
+    /// <summary>How many ids were given out.</summary>
+    public long Serial => _serial;
+
     public CircuitPlan Plan { get; private set; }
     public PlanIndex Index { get; private set; }
     public Instant Watermark { get; set; }

@@ -21,7 +21,6 @@ internal static class FlowFold
         var plan = draft.Plan.Probes[index];
         var standing = raw < 0.5;
         draft.Alarms.Look(RuleBook.NoSampleFlow, RuleBook.NoSampleFlow.KeyFor(plan.Id), plan.Id, standing, at, () => Reason.Of("flow.none", plan.Name));
-        for (var i = 0; i < draft.Probes.Length; i++)
-            if (draft.Index.FlowSwitches[i] == index) draft.Alarms.Suppress(draft.Plan.Probes[i].Id, standing, at);
+        draft.Alarms.Regard(at);
     }
 }

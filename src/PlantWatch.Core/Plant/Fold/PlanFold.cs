@@ -1,4 +1,3 @@
-using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
@@ -15,8 +14,8 @@ internal static class PlanFold
         var change = PlanChange.Between(draft.Plan, said.Plan);
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
         InForceFold.All(draft, said.At);
-        foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
-        for (var i = 0; i < draft.Probes.Length; i++) draft.Alarms.Suppress(said.Plan.Probes[i].Id, FlowFold.Of(draft, i) == false, said.At);
+        foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
+        draft.Alarms.Regard(said.At);
         for (var i = 0; i < draft.Probes.Length; i++)
             if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
         IncidentFold.AfterPlan(draft, before, said.At);
@@ -26,11 +25,11 @@ internal static class PlanFold
     }
 
     /// <summary>An alarm that nothing will ever look at again would stand for ever: a duty, a tank level is gone from the plant file.</summary>
-    private static bool IsWatched(CircuitPlan plan, AlarmRecord alarm)
+    internal static bool IsWatched(CircuitPlan plan, string rule, string subject)
     {
-        if (alarm.Rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && p.TankTopic is not null);
-        if (alarm.Rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == alarm.Subject && PumpFollows.Of(plan, p) >= 0);
-        if (alarm.Rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
-        return alarm.Rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == alarm.Subject && !p.Duties.IsEmpty);
+        if (rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
+        if (rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == subject && PumpFollows.Of(plan, p) >= 0);
+        if (rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
+        return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
     }
 }

@@ -32,6 +32,7 @@ public static class JournalCodec
         typeof(CorrectionMade), typeof(CorrectionWithdrawn),
         typeof(PackRowConfirmed), typeof(PackRowRevoked),
         typeof(LabResultEntered), typeof(LabResultClosed),
+        typeof(AlarmReset), typeof(AlarmTakenOutOfService), typeof(AlarmReturnedToService),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -85,6 +85,8 @@ export interface AlarmView {
   outOfServiceBy?: string | null; outOfServiceAt?: Iso | null; outOfServiceWhy?: string | null;
   /** Place in the order of raising; id of the alarm this one follows from; how often it spoke again. */
   order?: number; consequenceOf?: string | null; reAlarms?: number;
+  /** It speaks up: nobody has seen it, it is not put away, and no cause at least as severe speaks for it. */
+  annunciates?: boolean;
 }
 export interface CalibrationView {
   id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];
@@ -128,6 +130,10 @@ export interface ProposeCalibration {
   probeId: string; kind: CalibrationKind; slope: number; offset: number; checks: string[]; by: string; note: string | null;
 }
 export interface DecideCalibration { decision: CalibrationStatus; by: string; why: string | null; holdsFrom: Iso }
+export interface ShelveRequest { by: string; why: string; minutes: number; oneShot?: boolean }
+export interface ResetRequest { by: string; comment: string | null }
+/** Out of service and back: by rule and subject, whether it stands or not. */
+export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null }
 export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }
 export interface FaultRequest { asset: string; seen: string; done: string | null; state: FaultState; alarmId: string | null; by: string }
 export interface RefusalView {

@@ -197,10 +197,14 @@ internal static partial class Walk
     {
         var alarms = bench.State.Alarms.Values.ToArray();
         var id = alarms.Length == 0 ? Guid.Empty : alarms[act.A % alarms.Length].Id;
-        bench.Run(at => (act.B % 4) switch
+        var key = alarms.Length == 0 ? act.A % 2 == 0 ? "R-010/main-ph" : "R-999/nobody" : alarms[act.A % alarms.Length].Key;
+        bench.Run(at => (act.B % 7) switch
         {
-            0 => new AlarmShelved(at, id, at + TimeSpan.FromMinutes(act.B % 600), "J. Sample", "work on it"),
+            0 => new AlarmShelved(at, id, at + TimeSpan.FromMinutes(act.B % 600), "J. Sample", "work on it", OneShot: act.A % 3 == 0),
             1 => new AlarmUnshelved(at, id, "J. Sample"),
+            2 => new AlarmReset(at, id, "J. Sample", act.A % 2 == 0 ? "well again" : null),
+            3 => new AlarmTakenOutOfService(at, key, act.A % 5 == 0 ? "" : "J. Sample", act.A % 7 == 0 ? " " : "cell is being rebuilt"),
+            4 => new AlarmReturnedToService(at, key, "J. Sample", act.A % 2 == 0 ? "rebuilt" : null),
             _ => new AlarmAcknowledged(at, id, "J. Sample", act.A % 2 == 0 ? "seen" : null),
         });
     }

@@ -1,0 +1,43 @@
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Alarms;
+
+/// <summary>What people and the plant's design do with an alarm. Whether they may is said by <see cref="AlarmRequests"/> and by the rule.</summary>
+public static partial class AlarmLife
+{
+    /// <summary>A person has seen it.</summary>
+    public static AlarmRecord Acknowledge(AlarmRecord alarm, Instant at, string by, string? comment) =>
+        alarm with { IsAcknowledged = true, AcknowledgedBy = by, AcknowledgedAt = at, Comment = comment };
+
+    /// <summary>A person resets the latch of what is gone and seen.</summary>
+    public static AlarmRecord Reset(AlarmRecord alarm) => alarm with { LatchHeld = false };
+
+    /// <summary>A person shelves it.</summary>
+    /// <param name="oneShot">The shelf ends when the alarm next clears, or at its time, whichever is first.</param>
+    public static AlarmRecord Shelve(AlarmRecord alarm, Instant until, string by, string why, bool oneShot) =>
+        alarm with { ShelvedUntil = until, ShelvedBy = by, ShelvedWhy = why, OneShot = oneShot };
+
+    /// <summary>It comes off the shelf; still active, it annunciates as new.</summary>
+    public static AlarmRecord OffShelf(AlarmRecord alarm, Instant at) =>
+        Back(alarm with { ShelvedUntil = Instant.Never, ShelvedBy = null, ShelvedWhy = null, OneShot = false }, at);
+
+    /// <summary>Design suppresses it. What was pending rests on water that is not the pool's: it starts anew afterwards.</summary>
+    public static AlarmRecord Suppress(AlarmRecord alarm, Reason by) =>
+        alarm with { Suppressed = true, SuppressedBy = by, PendingSince = alarm.Suppressed ? alarm.PendingSince : Instant.Never };
+
+    /// <summary>Design releases it; still active, it annunciates as new.</summary>
+    public static AlarmRecord Release(AlarmRecord alarm, Instant at) =>
+        Back(alarm with { Suppressed = false, SuppressedBy = null, PendingSince = Instant.Never }, at);
+
+    /// <summary>A person takes it out of service.</summary>
+    public static AlarmRecord TakeOut(AlarmRecord alarm, Instant at, string by, string why) =>
+        alarm with { OutOfService = true, OutOfServiceBy = by, OutOfServiceAt = at, OutOfServiceWhy = why };
+
+    /// <summary>A person returns it to service; still active, it annunciates as new.</summary>
+    public static AlarmRecord Return(AlarmRecord alarm, Instant at) =>
+        Back(alarm with { OutOfService = false, OutOfServiceBy = null, OutOfServiceAt = Instant.Never, OutOfServiceWhy = null }, at);
+
+    // Back into the eyes of people: A or B by the condition of the moment. What cleared unseen stays to be seen.
+    private static AlarmRecord Back(AlarmRecord alarm, Instant at) => alarm.Active ? AsNew(alarm, at) : alarm;
+}
