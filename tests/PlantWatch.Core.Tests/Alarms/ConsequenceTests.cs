@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;

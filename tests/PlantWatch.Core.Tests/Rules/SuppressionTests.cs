@@ -1,4 +1,3 @@
-using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Rules;
