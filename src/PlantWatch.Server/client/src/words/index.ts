@@ -4,6 +4,7 @@ import { dose } from './dose';
 import { en } from './en';
 import { incident } from './incident';
 import { methods } from './methods';
+import { nav } from './nav';
 import { orp } from './orp';
 import { plan } from './plan';
 import { probePage } from './probePage';
@@ -11,7 +12,7 @@ import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, calibrate };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;

@@ -1,0 +1,8 @@
+/** Names of the pages in the navigation and of the groups they stand in. */
+export const nav = {
+  more: 'More', moreTitle: 'More pages',
+  groups: { water: 'Water', alarms: 'Alarms and limits', plant: 'Plant', record: 'Record' },
+  pages: {
+    laboratory: 'Laboratory', limits: 'Limits', exceptions: 'Exceptions', alarmHealth: 'Alarm health', whatIfLimits: 'What if, limits', telling: 'Telling people',
+  },
+};
