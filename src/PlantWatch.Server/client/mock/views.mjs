@@ -82,7 +82,9 @@ export const firstAlarms = t => [
   alarm(2, 'hall', 'R-031', 'acid-pump', 'main', 'medium', 'Acid pump reports a fault', 'State fault since 25 minutes', 'pH rises, disinfection weakens', 'Look for air in the suction line and at the tank', 'within the hour', 25, t),
   alarm(3, 'hall', 'R-010', 'main', 'main', 'low', 'Combined chlorine high', '0.62 mg/L against at most 0.5 mg/L', 'Irritation of eyes and skin, smell', 'Check the UV, dilute with fresh water', 'within the shift', 190, t, { state: 'acknowledged', acknowledged: true, acknowledgedBy: 'R. Hale', acknowledgedAt: iso(t - 100 * 60_000), comment: 'Fresh water valve opened' }),
   alarm(4, 'hall', 'R-020', 'learner-temp', 'learner', 'low', 'No flow at the sample cell', 'Flow switch open for 4 minutes', 'Probe values are not the pool\u2019s', 'Open the sample valve, clean the filter', 'within the shift', 300, t, { state: 'returned_unacknowledged', active: false, clearedAt: iso(t - 200 * 60_000) }),
-  alarm(5, 'hall', 'R-040', 'hypo-pump', null, 'low', 'Hypochlorite tank low', '14 % left', 'Dosing will stop', 'Refill the day tank', 'within the shift', 400, t, { state: 'shelved', shelvedBy: 'R. Hale', shelvedUntil: iso(t + 50 * 60_000) }),
+  alarm(5, 'hall', 'R-040', 'hypo-pump', null, 'low', 'Hypochlorite tank low', '14 % left', 'Dosing will stop', 'Refill the day tank', 'within the shift', 400, t, { state: 'shelved', shelvedBy: 'R. Hale', shelvedWhy: 'Delivery at noon', shelvedUntil: iso(t + 50 * 60_000) }),
+  alarm(6, 'hall', 'R-012', 'main-ph', 'main', 'low', 'pH climbs', '7.9 for 20 minutes', 'Disinfection weakens', 'See to the acid pump first', 'within the shift', 20, t, { consequenceOf: '0197a000-0000-7000-8000-000000000102', order: 6 }),
+  alarm(7, 'hall', 'R-041', 'main-cl', 'main', 'low', 'Chlorine probe silent', 'No reading for 3 hours', 'The pool is blind there', 'Look at the cable', 'within the shift', 180, t, { state: 'out_of_service', outOfServiceBy: 'J. Marsh', outOfServiceAt: iso(t - 120 * 60_000), outOfServiceWhy: 'Cell is at the maker' }),
 ];
 
 export const empty = c => ({

@@ -7,6 +7,7 @@ import { PriorityGlyph } from '../parts/Glyph';
 import { link } from '../router';
 import { words } from '../words';
 import { AcknowledgeForm, ShelveForm } from './AlarmForms';
+import { isAside } from './order';
 
 function Subject({ alarm }: { alarm: AlarmView }) {
   const name = nameOf(alarm.subject);
@@ -17,12 +18,16 @@ function Subject({ alarm }: { alarm: AlarmView }) {
 }
 
 function Past({ alarm }: { alarm: AlarmView }) {
-  const w = words.alarms;
+  const w = words.alarms, l = words.alarmList;
   return (
     <p class="hint">{w.raised} <Age at={alarm.raisedAt} />
       {alarm.clearedAt && <>; {w.cleared} <Age at={alarm.clearedAt} /></>}
       {alarm.acknowledgedBy && <>; {w.acknowledgedBy(alarm.acknowledgedBy)} <Age at={alarm.acknowledgedAt} />{alarm.comment && `: ${alarm.comment}`}</>}
-      {alarm.shelvedUntil && <>; {w.shelvedBy(alarm.shelvedBy ?? '', clock(alarm.shelvedUntil, zone.value))}</>}</p>
+      {alarm.shelvedUntil && <>; {w.shelvedBy(alarm.shelvedBy ?? '', clock(alarm.shelvedUntil, zone.value))}</>}
+      {alarm.state === 'shelved' && alarm.oneShot && <>, {l.oneShot}</>}{alarm.state === 'shelved' && alarm.shelvedWhy && `: ${alarm.shelvedWhy}`}
+      {alarm.state === 'suppressed_by_design' && alarm.suppressedBy && <>; {l.suppressedBy(alarm.suppressedBy)}</>}
+      {alarm.state === 'out_of_service' && alarm.outOfServiceBy && <>; {l.outOfService(alarm.outOfServiceBy)} <Age at={alarm.outOfServiceAt} />{alarm.outOfServiceWhy && `: ${alarm.outOfServiceWhy}`}</>}
+      {alarm.latchHeld && !alarm.active && <>; {l.latched}</>}{(alarm.reAlarms ?? 0) > 0 && <>; {l.again(alarm.reAlarms!)}</>}</p>
   );
 }
 
@@ -35,10 +40,10 @@ function Next({ alarm }: { alarm: AlarmView }) {
 /** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
 export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }) {
   const [open, setOpen] = useState<'acknowledge' | 'shelve' | 'unshelve' | null>(null);
-  const shelved = alarm.state === 'shelved';
+  const shelved = alarm.state === 'shelved', aside = isAside(alarm);
   const w = words.alarms;
   return (
-    <li class={`alarm-row ${alarm.acknowledged || shelved ? 'seen' : 'unseen'} q-${alarm.priority}`} data-testid={`alarm-${alarm.subject}`} data-rule={alarm.rule} data-state={alarm.state}>
+    <li class={`alarm-row ${alarm.acknowledged || aside ? 'seen' : 'unseen'} q-${alarm.priority}`} data-testid={`alarm-${alarm.subject}`} data-rule={alarm.rule} data-state={alarm.state}>
       <div class="alarm-head">
         <span class="mark"><PriorityGlyph priority={alarm.priority} /><b>{words.priority[alarm.priority]}</b></span>
         <h3>{alarm.title}</h3>
@@ -56,7 +61,7 @@ export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }
         <div class="inline">
           {!alarm.acknowledged && !shelved && <button type="button" data-testid="ack" onClick={() => setOpen('acknowledge')}>{w.acknowledge}</button>}
           {shelved ? <button type="button" data-testid="unshelve" onClick={() => setOpen('unshelve')}>{w.unshelve}</button>
-             : alarm.active && alarm.priority !== 'critical' && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
+             : alarm.active && !aside && (alarm.shelvable ?? alarm.priority !== 'critical') && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
           <Next alarm={alarm} />
         </div>)}
       {(open === 'acknowledge' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}

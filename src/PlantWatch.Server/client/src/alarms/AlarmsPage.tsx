@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { query } from '../api/http';
-import type { AlarmChangeView } from '../contract';
+import type { AlarmChangeView, AlarmView } from '../contract';
 import { dayClock } from '../format/zone';
 import { now } from '../live/clock';
 import { alarms, circuits, nameOf, zone } from '../live/store';
@@ -8,7 +8,7 @@ import { PriorityGlyph, TickGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { AlarmRow } from './AlarmRow';
-import { inOrder } from './order';
+import { families, inOrder, isAside, type Family } from './order';
 
 function History({ changed }: { changed: string }) {
   const from = new Date(Math.floor(now.peek() / 3_600_000) * 3_600_000 - 7 * 86_400_000).toISOString();
@@ -28,6 +28,27 @@ function History({ changed }: { changed: string }) {
   );
 }
 
+function FamilyRows({ family: { cause, follow } }: { family: Family }) {
+  return (
+    <>
+      <AlarmRow alarm={cause} />
+      {follow.length > 0 && <li class="follow"><details data-testid="follow"><summary>{words.alarmList.follow(follow.length)}</summary>
+        <ul class="alarm-list">{follow.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></details></li>}
+    </>
+  );
+}
+
+function Standing({ all }: { all: AlarmView[] }) {
+  const asks = families(all.filter(a => !isAside(a))), aside = inOrder(all.filter(isAside));
+  return (
+    <div data-testid="alarms" class="alarm-list">
+      <h2>{words.alarmList.asks}</h2>
+      {asks.length === 0 ? <p class="hint">{words.alarmList.nothingAsks}</p> : <ul class="alarm-list" data-testid="alarms-asking">{asks.map(f => <FamilyRows key={f.cause.id} family={f} />)}</ul>}
+      {aside.length > 0 && <><h2>{words.alarmList.aside}</h2><ul class="alarm-list" data-testid="alarms-aside">{aside.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></>}
+    </div>
+  );
+}
+
 export function AlarmsPage() {
   const all = inOrder(alarms.value.filter(a => a.state !== 'normal'));
   return (
@@ -36,7 +57,7 @@ export function AlarmsPage() {
         <h1>{words.alarms.title}</h1>
         {circuits.value.size === 0 ? <p class="empty">{words.bar.unknown}</p> : all.length === 0
           ? <p class="empty mark"><TickGlyph />{words.alarms.none}</p>
-          : <><h2 class="sr">{words.alarms.standing}</h2><ul class="alarm-list" data-testid="alarms">{all.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></>}
+          : <Standing all={all} />}
       </section>
       <History changed={all.map(a => a.id + a.state).join()} />
     </div>

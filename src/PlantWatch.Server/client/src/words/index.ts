@@ -1,3 +1,4 @@
+import { alarmList } from './alarms';
 import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
@@ -12,7 +13,7 @@ import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav };
+const all = { ...en, water, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
