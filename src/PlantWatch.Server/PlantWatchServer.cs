@@ -92,6 +92,7 @@ internal static class PlantWatchServer
         api.MapBench();
         api.MapAlarms();
         api.MapFaults();
+        api.MapFilters();
         api.MapIncidents();
         api.MapRecord();
         api.MapCharts();

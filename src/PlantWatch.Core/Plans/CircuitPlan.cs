@@ -60,9 +60,3 @@ public sealed record CircuitPlan
     /// <summary>The plan of a partition that holds nothing: what arrives on a topic that no circuit claims is refused there, and kept.</summary>
     public static CircuitPlan Nowhere { get; } = new() { Id = "unclaimed", Name = "Topics that no circuit claims", TimeZone = "UTC" };
 }
-
-/// <summary>A filter.</summary>
-/// <param name="Id">Key in the plant file.</param>
-/// <param name="Name">What people call it.</param>
-/// <param name="AreaSquareMetres">Filter area in m2.</param>
-public sealed record FilterPlan(string Id, string Name, double? AreaSquareMetres);

@@ -74,6 +74,9 @@ public sealed record ProbePlan
     /// <summary>The flow switch that guards this probe's sample cell; null when it has none.</summary>
     public string? FlowSwitchId { get; init; }
 
+    /// <summary>The filter whose pressure it measures; null for every other measurand.</summary>
+    public string? FilterId { get; init; }
+
     /// <summary>How it is looked after.</summary>
     public CarePlan Care { get; init; } = CarePlan.Usual;
 }

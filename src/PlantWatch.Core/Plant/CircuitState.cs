@@ -43,6 +43,9 @@ public sealed record CircuitState
     /// <summary>Pools in the order of the plan.</summary>
     public ImmutableArray<PoolState> Pools { get; init; } = [];
 
+    /// <summary>Filters in the order of the plan.</summary>
+    public ImmutableArray<FilterState> Filters { get; init; } = [];
+
     /// <summary>Alarms that are not simply normal, or are pending, by key.</summary>
     public ImmutableSortedDictionary<string, AlarmRecord> Alarms
     {

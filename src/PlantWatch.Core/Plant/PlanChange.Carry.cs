@@ -25,6 +25,7 @@ public sealed partial record PlanChange
             Probes = [.. lineage.Probes.Where(pair => pair.Next is not null).Select(pair => Probe(old, pair.Old, pair.Next!, lineage))],
             Pumps = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Pump(old, pair.Old, pair.Next!))],
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
+            Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
             Alarms = Alarms(old.Alarms, subjects),
             Faults = Faults(old.Faults, subjects),
             Doses = Doses(old.Doses, subjects),

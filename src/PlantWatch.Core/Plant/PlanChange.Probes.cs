@@ -56,6 +56,7 @@ public sealed partial record PlanChange
         Setting(next.Id, "calibration_orp_mv", old.Care.OrpMillivolts, next.Care.OrpMillivolts, effects);
         if (old.Care.SecondPerson != next.Care.SecondPerson)
             effects.Add(Reason.Of(next.Care.SecondPerson ? "plan.probe_second_person" : "plan.probe_no_second_person", next.Id));
+        Setting(next.Id, "filter", Name(old.FilterId), Name(next.FilterId), effects);
         Setting(next.Id, "flow_switch", Name(lineage.ProbeNow(old.FlowSwitchId)), Name(next.FlowSwitchId), effects);
     }
 

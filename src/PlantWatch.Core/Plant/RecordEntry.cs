@@ -38,6 +38,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(PackRowEntry), "pack_row")]
 [JsonDerivedType(typeof(LabResultEntry), "laboratory")]
 [JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
+[JsonDerivedType(typeof(FilterEntry), "filter_washed")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>

@@ -108,12 +108,20 @@ public static partial class RuleBook
     /// <summary>After a result outside its limit no resample was taken in time.</summary>
     public static Rule ResampleOverdue { get; } = new("R-062", Priority.Medium, None, None);
 
+    /// <summary>The circulation is low or lost.</summary>
+    public static Rule CirculationLow { get; } = new("R-050", Priority.Medium, Minute, Minute, ClearsByReading: true);
+
+    /// <summary>The pressure across a filter has risen: a wash is due.</summary>
+    public static Rule FilterPressureRisen { get; } = new("R-051", Priority.Low, TwoMinutes, TwoMinutes, ClearsByReading: true);
+
+    /// <summary>A filter was not washed in time.</summary>
+    public static Rule BackwashOverdue { get; } = new("R-052", Priority.Low, None, None);
+
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
-        CheckOverdue, TestWanted,
-        LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
+        CheckOverdue, TestWanted, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

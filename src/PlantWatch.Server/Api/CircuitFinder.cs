@@ -12,6 +12,9 @@ internal static class CircuitFinder
 
     public static CircuitWorker? WithAsset(this PlantHost host, string? id) => host.With(c => c.Pumps.Any(p => p.Id == id) || c.Probes.Any(p => p.Id == id));
 
+    public static CircuitWorker? WithFilter(this PlantHost host, string? filterId, string? circuit) =>
+        host.With(c => (circuit is null || c.Id == circuit) && c.Filters.Any(f => f.Id == filterId));
+
     public static CircuitWorker? WithSeries(this PlantHost host, string? series) =>
         host.With(c => c.Probes.Any(p => p.Id == series) || c.Pumps.Any(p => p.StateSeries == series || (p.TankTopic is not null && p.TankSeries == series)));
 

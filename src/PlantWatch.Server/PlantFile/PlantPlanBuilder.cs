@@ -46,10 +46,18 @@ internal sealed class PlantPlanBuilder(Place root)
         BalanceTankConfirmed = Confirmed(at["balance_tank_confirmed"]),
         TurnoverHours = at["turnover_hours"].Number,
         People = People,
-        Filters = Each(at["filters"], filter => new FilterPlan(Id(filter), Name(filter), filter["area_m2"].Number)),
+        Filters = Each(at["filters"], Filter),
+        CirculationLowStated = at["circulation_low_m3h"].Number,
         Pools = Each(at["pools"], Pool),
         Probes = Each(at["probes"], Probe),
         Pumps = Each(at["pumps"], Pump),
+    };
+
+    private static FilterPlan Filter(Place at) => new(Id(at), Name(at), at["area_m2"].Number)
+    {
+        CleanKilopascals = at["clean_kpa"].Number,
+        BackwashRise = at["backwash_rise_kpa"].Number ?? FilterPlan.UsualRise,
+        BackwashEvery = at["backwash_every_days"].Number is { } days ? TimeSpan.FromDays(days) : null,
     };
 
     private static PoolPlan Pool(Place at) => new()
@@ -103,6 +111,7 @@ internal sealed class PlantPlanBuilder(Place root)
         DosingCycle = Seconds(at["dosing_cycle_seconds"]) ?? TimeSpan.Zero,
         ReferenceElectrode = at["reference_electrode"].String,
         FlowSwitchId = at["flow_switch"].String,
+        FilterId = at["filter"].String,
         Care = Care(at["calibration"]),
     };
 

@@ -12,6 +12,7 @@ internal static class ReferenceChecks
             {
                 Pool(root, circuit, probe["pool"], complaints);
                 FlowSwitch(root, circuit, probe, complaints);
+                Named(probe["filter"], "filter", Ids(circuit["filters"]), complaints);
             }
             foreach (var pump in circuit["pumps"].Items)
             {

@@ -28,6 +28,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case StandingEntry s:
                 yield return $"{at}  signal       {s.ProbeId} stands at {Word(s.Standing)}{(s.Reasons.IsEmpty ? "" : ": " + string.Join("; ", s.Reasons.Select(Say)))}";
                 break;
+            case FilterEntry f:
+                yield return $"{at}  washed       {f.FilterId} by {f.By}";
+                break;
             case CalibrationEntry { Calibration: var c }:
                 yield return $"{at}  calibration  {c.ProbeId} {Word(c.Kind)} {Signed(c.Offset)} {Word(c.Status)} by {c.DecidedBy ?? c.ProposedBy}{(c.HoldsFrom.IsSet ? ", holds from " + clock(c.HoldsFrom) : "")}";
                 break;

@@ -34,6 +34,7 @@ internal sealed class Draft
         Probes = [.. before.Probes];
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
+        Filters = before.Filters;
         Faults = before.Faults;
         Doses = before.Doses;
         KnownDoses = before.KnownDoses;
@@ -59,6 +60,7 @@ internal sealed class Draft
     public ProbeState[] Probes { get; private set; }
     public PumpState[] Pumps { get; private set; }
     public PoolState[] Pools { get; private set; }
+    public ImmutableArray<FilterState> Filters { get; set; }
     public AlarmDesk Alarms { get; }
     public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
@@ -102,6 +104,7 @@ internal sealed class Draft
         Probes = [.. carried.Probes];
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
+        Filters = carried.Filters;
         Faults = carried.Faults;
         Doses = carried.Doses;
         Incidents = carried.Incidents;
@@ -133,6 +136,7 @@ internal sealed class Draft
         Pumps = pumps,
         Pools = pools,
         Alarms = Alarms.Result,
+        Filters = Filters,
         Faults = Faults,
         Doses = Doses,
         KnownDoses = KnownDoses,

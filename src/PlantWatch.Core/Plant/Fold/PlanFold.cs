@@ -18,6 +18,7 @@ internal static class PlanFold
         draft.Alarms.Regard(said.At);
         for (var i = 0; i < draft.Probes.Length; i++)
             if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
+        draft.Filters = [.. draft.Filters.Select(f => f.Since.IsSet ? f : f with { Since = said.At })];
         IncidentFold.AfterPlan(draft, before, said.At);
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));
@@ -30,6 +31,9 @@ internal static class PlanFold
         if (rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
         if (rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == subject && PumpFollows.Of(plan, p) >= 0);
         if (rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
+        if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
+        if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
+        if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
         return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
     }
 }

@@ -38,6 +38,8 @@ internal static class ReadingFold
             draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
         if ((quality & Quality.Late) != 0) return;
         if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
+        else if (plan.Measurand == Measurand.CirculationFlow) CirculationFold.Look(draft, plan, measuredAt, value);
+        else if (plan.Measurand == Measurand.FilterPressure) FilterFold.Look(draft, plan, measuredAt, value);
         else if (quality.IsGood())
         {
             LimitFold.Look(draft, index, plan, measuredAt, raw, value);

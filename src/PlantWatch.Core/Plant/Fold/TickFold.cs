@@ -23,6 +23,7 @@ internal static class TickFold
         DoubtFold.Tick(draft, now);
         FollowFold.Tick(draft, now);
         DosingFlowFold.Tick(draft, now);
+        FilterFold.Tick(draft, now);
         DoseFold.Tick(draft, now);
         LabFold.Tick(draft, now);
         draft.Alarms.Wait(now);

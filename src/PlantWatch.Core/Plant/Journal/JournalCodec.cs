@@ -33,6 +33,7 @@ public static class JournalCodec
         typeof(PackRowConfirmed), typeof(PackRowRevoked),
         typeof(LabResultEntered), typeof(LabResultClosed),
         typeof(AlarmReset), typeof(AlarmTakenOutOfService), typeof(AlarmReturnedToService),
+        typeof(FilterWashed),
     ];
 
     private const byte FirstJsonKind = 16;

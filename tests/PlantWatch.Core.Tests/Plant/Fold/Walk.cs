@@ -135,6 +135,7 @@ internal static partial class Walk
         var probe = probes.IsEmpty ? "nobody" : probes[act.B % probes.Length].Id;
         var work = TimeOrderedId.Derive(Hall.Nine, $"work {act.B % 4}");
         var done = bench.State.Calibrations;
+        if (act.B % 5 == 0) bench.Run(at => new FilterWashed(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "R. Example"));
         bench.Run(at => (act.A % 4) switch
         {
             0 => new ProbeWorkBegun(at, work, probe, act.B % 9 == 0 ? "" : "R. Example"),

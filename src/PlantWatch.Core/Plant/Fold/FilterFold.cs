@@ -1,0 +1,78 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>Filters: a wash that somebody notes, the pressure that builds up, the time that goes by.</summary>
+internal static class FilterFold
+{
+    // A bed settles for minutes after its wash; half an hour of readings is its clean pressure (common practice).
+    private static readonly TimeSpan Settles = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan Taken = TimeSpan.FromMinutes(40);
+
+    // Part of the rise by which the pressure must have come back before the alarm may clear.
+    private const double Back = 0.2;
+
+    public static Outcome Wash(Draft draft, FilterWashed said)
+    {
+        var index = IndexOf(draft, said.FilterId);
+        if (index < 0) return Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "filterId", Reason.Of("filter.unknown", said.FilterId));
+        if (string.IsNullOrWhiteSpace(said.By)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
+        var filter = draft.Filters[index];
+        if (filter.WashId == said.Id) return Outcome.AlreadyDone.Instance;
+        draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, Count = 0 });
+        draft.Write(said.At, said.At, said.FilterId, new FilterEntry(said.Id, said.FilterId, said.By.Trim()));
+        return Outcome.Done.Instance;
+    }
+
+    /// <summary>A pressure came in.</summary>
+    public static void Look(Draft draft, ProbePlan probe, Instant at, double value)
+    {
+        var index = IndexOf(draft, probe.FilterId);
+        // Without circulation there is no pressure to speak of: it is neither clean nor dirty.
+        if (index < 0 || (draft.Index.Circulation is >= 0 and var flow && CirculationFold.IsLost(draft, flow))) return;
+        var plan = draft.Plan.Filters.First(f => f.Id == probe.FilterId);
+        Learn(draft, index, plan, at, value);
+        if ((draft.Filters[index].CleanKilopascals ?? plan.CleanKilopascals) is not { } clean) return;
+        var key = RuleBook.FilterPressureRisen.KeyFor(plan.Id);
+        var holds = value - clean >= plan.BackwashRise * (draft.Alarms.IsActive(key) ? 1 - Back : 1);
+        if (holds || draft.Alarms.Knows(key))
+            draft.Alarms.Look(RuleBook.FilterPressureRisen, key, plan.Id, holds, at, () => Reason.Of("filter.pressure_risen", plan.Name, value, value - clean, plan.BackwashRise, Measurand.FilterPressure.Unit()));
+    }
+
+    public static void Tick(Draft draft, Instant now)
+    {
+        foreach (var filter in draft.Filters)
+        {
+            var plan = draft.Plan.Filters.FirstOrDefault(f => f.Id == filter.Id);
+            if (plan?.BackwashEvery is not { } every) continue;
+            var (key, since) = (RuleBook.BackwashOverdue.KeyFor(filter.Id), filter.WashedAt.IsSet ? filter.WashedAt : filter.Since);
+            var holds = now - since > every;
+            if (holds || draft.Alarms.Knows(key))
+                draft.Alarms.Look(RuleBook.BackwashOverdue, key, filter.Id, holds, now, () => Reason.Of(filter.WashedAt.IsSet ? "filter.wash_overdue" : "filter.never_washed", plan.Name, (now - since).TotalDays, every.TotalDays));
+        }
+    }
+
+    private static int IndexOf(Draft draft, string? id)
+    {
+        for (var i = 0; i < draft.Filters.Length; i++)
+            if (draft.Filters[i].Id == id) return i;
+        return -1;
+    }
+
+    // A wash that left half the rise behind has cleaned nothing: what was clean before stays the measure.
+    private static void Learn(Draft draft, int index, FilterPlan plan, Instant at, double value)
+    {
+        var filter = draft.Filters[index];
+        if (!filter.WashedAt.IsSet || at - filter.WashedAt < Settles) return;
+        if (at - filter.WashedAt < Taken) draft.Filters = draft.Filters.SetItem(index, filter with { Sum = filter.Sum + value, Count = filter.Count + 1 });
+        else if (filter.Count > 0)
+        {
+            var (found, before) = (filter.Sum / filter.Count, filter.CleanKilopascals ?? plan.CleanKilopascals);
+            var clean = before is { } known && found > known + (plan.BackwashRise / 2) ? before : found;
+            draft.Filters = draft.Filters.SetItem(index, filter with { CleanKilopascals = clean, Sum = 0, Count = 0 });
+        }
+    }
+}

@@ -1,0 +1,14 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Readings;
+
+/// <summary>What is known of one filter.</summary>
+/// <param name="Id">The filter's id.</param>
+/// <param name="Since">Since when it is known here: a wash before that is nobody's word.</param>
+/// <param name="WashedAt">The newest wash; never when none was noted.</param>
+/// <param name="WashId">Id of that wash.</param>
+/// <param name="WashedBy">Who washed it.</param>
+/// <param name="CleanKilopascals">Pressure right after a wash, kPa; null before the first.</param>
+/// <param name="Sum">Sum of the pressures since the wash, while clean is being taken.</param>
+/// <param name="Count">How many these are; 0 once it is taken.</param>
+public sealed record FilterState(string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0);
