@@ -91,6 +91,7 @@ internal static class PlantWatchServer
         api.MapCalibrations();
         api.MapBench();
         api.MapAlarms();
+        api.MapLimits();
         api.MapFaults();
         api.MapFilters();
         api.MapIncidents();

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plans;
 

@@ -6,7 +6,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant;
 

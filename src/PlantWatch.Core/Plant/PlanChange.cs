@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant;

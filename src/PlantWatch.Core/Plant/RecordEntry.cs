@@ -8,7 +8,7 @@ using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant;
 

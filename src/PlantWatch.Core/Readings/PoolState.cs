@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Readings.Laboratory;
-using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Readings;
 
@@ -16,6 +16,9 @@ public sealed record PoolState
 
     /// <summary>Its limits as they hold now.</summary>
     public LimitsInForce Limits { get; init; } = LimitsInForce.None;
+
+    /// <summary>What was known of its water when its limits were worked out last.</summary>
+    public WaterFacts Water { get; init; }
 
     /// <summary>How it is run, and who said so.</summary>
     public PoolOperation Operation { get; init; }

@@ -15,6 +15,7 @@ internal static class LimitChecks
                 foreach (var limit in pool["limits"].Items)
                 {
                     Ends(limit, complaints);
+                    Loosened(root, limit, complaints);
                     if (limit["measurand"].String == "orp") SameElectrode(circuit, pool, limit, complaints);
                     else if (limit["reference_electrode"] is { Exists: true } electrode)
                         complaints.Add(electrode, "only an orp limit has a reference electrode that its numbers are against");
@@ -40,6 +41,15 @@ internal static class LimitChecks
         if (EnumWords<Measurand>.Find(limit["measurand"].String) is not { } measurand) return;
         Possible(low, measurand, complaints);
         Possible(high, measurand, complaints);
+    }
+
+    // A looser limit that nobody may stand for would be passed over in silence.
+    private static void Loosened(Place root, Place limit, Complaints complaints)
+    {
+        if (limit["loosened_by"].Exists != limit["loosened_why"].Exists)
+            complaints.Add(limit, "loosened_by and loosened_why belong together: who stands for the looser limit, and why");
+        else if (limit["loosened_by"].String is { } by && !root["people"].Items.Any(p => string.Equals(p["name"].String, by.Trim(), StringComparison.OrdinalIgnoreCase) && p["role"].String is "engineer" or "administrator"))
+            complaints.Add(limit["loosened_by"], $"expected the name of an engineer or administrator among people, found '{Text.Short(by)}'");
     }
 
     private static void Possible(Place end, Measurand measurand, Complaints complaints)

@@ -3,6 +3,7 @@ using System.Globalization;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings.Laboratory;
+using PlantWatch.Server.LimitPacks;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -46,6 +47,7 @@ internal sealed class PlantPlanBuilder(Place root)
         BalanceTankConfirmed = Confirmed(at["balance_tank_confirmed"]),
         TurnoverHours = at["turnover_hours"].Number,
         People = People,
+        Pack = PackShelf.Find(root["limit_pack"].String),
         Filters = Each(at["filters"], Filter),
         CirculationLowStated = at["circulation_low_m3h"].Number,
         Pools = Each(at["pools"], Pool),
@@ -86,7 +88,8 @@ internal sealed class PlantPlanBuilder(Place root)
     private static VolumeConfirmation? Confirmed(Place at) => at.Exists ? new(at["by"].String!, Day(at["on"])!.Value) : null;
 
     private static LimitPlan Limit(Place at) => new(
-        Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["source"].String!, at["reference_electrode"].String);
+        Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["source"].String!, at["reference_electrode"].String,
+        at["loosened_by"].String, at["loosened_why"].String);
 
     private static CheckDuty Duty(Place at) => new(
         Each(at["what"], Word<Measurand>),

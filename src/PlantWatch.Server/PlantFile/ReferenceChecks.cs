@@ -1,3 +1,5 @@
+using PlantWatch.Server.LimitPacks;
+
 namespace PlantWatch.Server.PlantFile;
 
 /// <summary>What is named must exist, and in the same circuit: state is kept a circuit at a time.</summary>
@@ -6,6 +8,7 @@ internal static class ReferenceChecks
     public static void Check(Place root, Complaints complaints)
     {
         var products = Ids(root["products"]);
+        if (root["limit_pack"].String is { } pack && PackShelf.Find(pack) is null) Named(root["limit_pack"], "limit pack", PackShelf.InOrder.Select(p => p.Id), complaints);
         foreach (var circuit in root["circuits"].Items)
         {
             foreach (var probe in circuit["probes"].Items)

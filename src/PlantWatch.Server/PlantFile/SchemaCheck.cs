@@ -61,7 +61,7 @@ internal sealed class SchemaCheck
         ? []
         : [.. text[1..].Split('/').Select(step => step.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal))];
 
-    private static string EmbeddedText(string name)
+    internal static string EmbeddedText(string name)
     {
         using var stream = typeof(SchemaCheck).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"the build has left {name} out of the assembly");

@@ -4,7 +4,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
 

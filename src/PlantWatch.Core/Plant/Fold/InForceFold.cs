@@ -4,6 +4,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -29,9 +30,10 @@ internal static class InForceFold
     public static void One(Draft draft, int pool, Instant at)
     {
         var (plan, state) = (draft.Plan.Pools[pool], draft.Pools[pool]);
-        var limits = LimitsMaker.Of(draft.Plan, plan, draft.Confirmations, Water(draft, plan, state, at));
+        var water = Water(draft, plan, state, at);
+        var limits = LimitsMaker.Of(draft.Plan, plan, draft.Confirmations, water);
         if (limits.Equals(state.Limits)) return;
-        draft.Pools[pool] = state with { Limits = limits };
+        draft.Pools[pool] = state with { Limits = limits, Water = water };
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(draft, a)).ToArray()) draft.Alarms.Retire(alarm.Key, at);
     }
 

@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -13,8 +14,9 @@ internal static class PackFold
         if (Objection(draft, said.PackId, said.RowId, said.By, out var row) is { } no) return no;
         if (string.IsNullOrWhiteSpace(said.Document)) return No(TurnedDownKind.Invalid, "document", Reason.Of("field.required"));
         if (said.Digest != RowDigest.Of(row)) return No(TurnedDownKind.Conflict, "digest", Reason.Of("pack.row_changed", said.RowId));
-        if (LimitsMaker.IsConfirmed(draft.Plan.Pack!, row, draft.Confirmations)) return Outcome.AlreadyDone.Instance;
-        var confirmation = new RowConfirmation(said.PackId, said.RowId, said.Digest, said.By.Trim(), said.At, said.Document.Trim());
+        if (!said.Applies && row.When.ToJudge is null) return No(TurnedDownKind.Invalid, "applies", Reason.Of("pack.row_decides_itself", said.RowId));
+        if (LimitsMaker.Confirmation(draft.Plan.Pack!, row, draft.Confirmations) is { } known && known.Applies == said.Applies) return Outcome.AlreadyDone.Instance;
+        var confirmation = new RowConfirmation(said.PackId, said.RowId, said.Digest, said.By.Trim(), said.At, said.Document.Trim()) { Applies = said.Applies };
         draft.Confirmations = draft.Confirmations.RemoveAll(c => IsOf(c, said.PackId, said.RowId)).Add(confirmation);
         Changed(draft, confirmation, RowChange.Confirmed, confirmation.By, null, said.At);
         return Outcome.Done.Instance;

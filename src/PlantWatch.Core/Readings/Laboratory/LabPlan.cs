@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Readings.Laboratory;
 

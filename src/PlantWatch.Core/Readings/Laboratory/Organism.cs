@@ -1,4 +1,4 @@
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Readings.Laboratory;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Rules.Packs;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Rules.Packs;
@@ -19,53 +20,64 @@ public static class LimitsMaker
         ArgumentNullException.ThrowIfNull(pool);
         if (plan.Pack is not { } pack)
             return pool.Limits.IsEmpty ? LimitsInForce.None : new() { Word = LimitsWord.OwnOnly, Bounds = OwnAround([], pool, plan.People) };
-        var concerning = pack.Rows.Where(r => r.Quantity != PackQuantity.Sentence && r.Grade != RowGrade.Guide)
-            .Select(r => (Row: r, Holds: ConditionCheck.Of(r.When, pool, water))).Where(r => r.Holds != Holds.No).ToArray();
-        var confirmed = concerning.Where(r => IsConfirmed(pack, r.Row, confirmations)).ToArray();
-        ImmutableArray<string> waiting = [.. concerning.Where(r => !IsConfirmed(pack, r.Row, confirmations)).Select(r => r.Row.Id)];
+        var concerning = pack.Rows.Where(r => IsLimit(r, pool)).Select(r => new Asked(r, ConditionCheck.Of(r.When, pool, water), Confirmation(pack, r, confirmations)))
+            .Where(r => r.Holds != Holds.No && r.Confirmed is not { Applies: false }).ToArray();
+        var confirmed = concerning.Where(r => r.Confirmed is not null).ToArray();
+        ImmutableArray<string> waiting = [.. concerning.Where(r => r.Confirmed is null).Select(r => r.Row.Id)];
         var undecided = ImmutableArray.CreateBuilder<UndecidedRow>();
         var bounds = confirmed.GroupBy(r => (r.Row.Quantity, r.Row.Grade)).OrderBy(g => g.Key)
             .Select(g => Bound(g.Key.Quantity, g.Key.Grade, [.. g], plan, pool, water, undecided)).OfType<LimitBound>();
         return new() { Word = waiting.IsEmpty ? LimitsWord.InForce : LimitsWord.Unconfirmed, Bounds = OwnAround([.. bounds], pool, plan.People), Unconfirmed = waiting, Undecided = undecided.ToImmutable() };
     }
 
-    /// <summary>True when a person confirmed the row as it stands now.</summary>
-    public static bool IsConfirmed(LimitPack pack, PackRow row, ImmutableArray<RowConfirmation> confirmations)
+    /// <summary>What a person confirmed of the row as it stands now; null when nobody did.</summary>
+    public static RowConfirmation? Confirmation(LimitPack pack, PackRow row, ImmutableArray<RowConfirmation> confirmations)
     {
         ArgumentNullException.ThrowIfNull(pack);
         ArgumentNullException.ThrowIfNull(row);
-        if (confirmations.IsDefaultOrEmpty) return false;
+        if (confirmations.IsDefaultOrEmpty) return null;
         foreach (var said in confirmations)
-            if (said.PackId == pack.Id && said.RowId == row.Id) return said.Digest == RowDigest.Of(row);
-        return false;
+            if (said.PackId == pack.Id && said.RowId == row.Id) return said.Digest == RowDigest.Of(row) ? said : null;
+        return null;
     }
 
+    /// <summary>True for a row that limits something in this pool: no sentence, no guide, and bromine only where it is used.</summary>
+    public static bool IsLimit(PackRow row, PoolPlan pool)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        ArgumentNullException.ThrowIfNull(pool);
+        return row.Quantity != PackQuantity.Sentence && row.Grade != RowGrade.Guide
+            && (row.Quantity != PackQuantity.Bromine || pool.Disinfectant is Disinfectant.Bromine or Disinfectant.Unknown);
+    }
+
+    private readonly record struct Asked(PackRow Row, Holds Holds, RowConfirmation? Confirmed);
+
     private static LimitBound? Bound(
-        PackQuantity quantity, RowGrade grade, (PackRow Row, Holds Holds)[] rows, CircuitPlan plan, PoolPlan pool, WaterFacts water, ImmutableArray<UndecidedRow>.Builder undecided)
+        PackQuantity quantity, RowGrade grade, Asked[] rows, CircuitPlan plan, PoolPlan pool, WaterFacts water, ImmutableArray<UndecidedRow>.Builder undecided)
     {
         var ends = new Ends(null, "", null, "");
         if (quantity == PackQuantity.Orp) rows = AgainstOwnElectrode(rows, plan, pool, undecided);
-        foreach (var (row, _) in rows.Where(r => r.Holds == Holds.Yes && r.Row.RaisesLowBy is null)) ends = ends.Within(row);
+        foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Yes && r.Row.RaisesLowBy is null)) ends = ends.Within(row);
         // What may hold is taken where it leaves something: the stricter of the two is the safe one.
-        foreach (var (row, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))
+        foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))
             if (ends.Within(row) is { IsPossible: true } stricter) ends = stricter;
             else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
-        foreach (var (row, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
+        foreach (var (row, _, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
             if (ends.Raised(row) is { IsPossible: true } raised) ends = raised;
         return ends.Low is null && ends.High is null ? null : new(quantity, grade, ends.Low, ends.LowFrom, ends.High, ends.HighFrom);
     }
 
     // mV against two electrodes cannot be compared. Where the pack knows the plant's own, only that row is asked; else the figure is converted, at 25 degC.
-    private static (PackRow Row, Holds Holds)[] AgainstOwnElectrode((PackRow Row, Holds Holds)[] rows, CircuitPlan plan, PoolPlan pool, ImmutableArray<UndecidedRow>.Builder undecided)
+    private static Asked[] AgainstOwnElectrode(Asked[] rows, CircuitPlan plan, PoolPlan pool, ImmutableArray<UndecidedRow>.Builder undecided)
     {
         var named = plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Orp && p.PoolId == pool.Id)?.ReferenceElectrode;
         var own = ReferenceElectrodeNames.Read(named);
         var same = rows.Where(r => IsSame(r.Row.When.ReferenceElectrode, named, own)).ToArray();
         if (same.Length > 0) return same;
-        var converted = new List<(PackRow, Holds)>();
-        foreach (var (row, holds) in rows)
-            if (Converted(row, own) is { } turned) converted.Add((turned, holds));
-            else undecided.Add(new(row.Id, PackQuantity.Orp, "reference_electrode"));
+        var converted = new List<Asked>();
+        foreach (var asked in rows)
+            if (Converted(asked.Row, own) is { } turned) converted.Add(asked with { Row = turned });
+            else undecided.Add(new(asked.Row.Id, PackQuantity.Orp, "reference_electrode"));
         return [.. converted];
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Core.Tests.Plant.Fold;
 using static PlantWatch.Core.Tests.Rules.Packs.PrintedRows;

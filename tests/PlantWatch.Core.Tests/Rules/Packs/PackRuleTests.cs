@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Core.Tests.Plant.Fold;
 using static PlantWatch.Core.Tests.Rules.Packs.PrintedRows;
@@ -42,6 +43,20 @@ public sealed class PackRuleTests
         Assert.IsType<Outcome.Done>(Confirm(PhBand));
         Assert.IsType<Outcome.AlreadyDone>(Confirm(PhBand));
         Assert.Equal("E. Example", Assert.Single(_bench.State.Confirmations).By);
+    }
+
+    [Fact]
+    public void A_row_that_a_person_has_to_judge_can_be_set_aside_and_no_other()
+    {
+        Turned(_bench.Run(at => Said(at, PhBand) with { Applies = false }), "pack.row_decides_itself");
+        var iron = PhBand with { Id = "ph-iron", When = new() { ToJudge = "an iron flocculant" } };
+        _bench.Load(_bench.State.Plan with { Pack = Pack(iron) });
+        Assert.Equal("ph-iron", Assert.Single(_bench.State.Pools[0].Limits.Unconfirmed));
+        _bench.Run(at => Said(at, iron) with { Applies = false });
+        Assert.Equal(LimitsWord.InForce, _bench.State.Pools[0].Limits.Word);
+        Assert.Equal(7.2, _bench.State.Pools[0].Limits.Find(PackQuantity.Ph, RowGrade.Operating)!.Low);
+        Confirm(iron);
+        Assert.Equal(LimitsWord.InForce, _bench.State.Pools[0].Limits.Word);
     }
 
     [Fact]

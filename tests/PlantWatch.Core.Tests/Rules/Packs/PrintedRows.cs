@@ -1,5 +1,5 @@
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Rules.Packs;
+using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Tests.Rules.Packs;
 

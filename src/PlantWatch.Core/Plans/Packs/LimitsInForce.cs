@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
 
-namespace PlantWatch.Core.Rules.Packs;
+namespace PlantWatch.Core.Plans.Packs;
 
 /// <summary>What can be said of a pool's limits. The default is that there are none.</summary>
 public enum LimitsWord

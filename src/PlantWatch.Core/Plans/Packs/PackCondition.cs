@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 
-namespace PlantWatch.Core.Rules.Packs;
+namespace PlantWatch.Core.Plans.Packs;
 
 /// <summary>For which pools and waters a row holds: every part that is stated must be so. Nothing stated holds always.</summary>
 public sealed record PackCondition

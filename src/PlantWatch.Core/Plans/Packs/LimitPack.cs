@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlantWatch.Core.Rules.Packs;
+namespace PlantWatch.Core.Plans.Packs;
 
 /// <summary>The limits of one authority in one edition. Packs are never merged: a plant picks one, and confirms it row by row with the document in hand.</summary>
 /// <param name="Id">Stable key, also the name of its file.</param>
