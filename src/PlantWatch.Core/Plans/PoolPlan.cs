@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings.Laboratory;
 
 namespace PlantWatch.Core.Plans;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings.Laboratory;
 using PlantWatch.Server.LimitPacks;
 
 namespace PlantWatch.Server.PlantFile;

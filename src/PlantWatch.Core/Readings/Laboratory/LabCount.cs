@@ -1,3 +1,5 @@
+using PlantWatch.Core.Plans;
+
 namespace PlantWatch.Core.Readings.Laboratory;
 
 /// <summary>What a printed count is.</summary>

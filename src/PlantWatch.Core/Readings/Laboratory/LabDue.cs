@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
 

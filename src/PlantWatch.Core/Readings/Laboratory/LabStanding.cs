@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings.Laboratory;

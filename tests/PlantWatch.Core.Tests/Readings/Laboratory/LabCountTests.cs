@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Readings.Laboratory;
 
 namespace PlantWatch.Core.Tests.Readings.Laboratory;

@@ -1,6 +1,6 @@
 using PlantWatch.Core.Plans.Packs;
 
-namespace PlantWatch.Core.Readings.Laboratory;
+namespace PlantWatch.Core.Plans;
 
 /// <summary>What a laboratory counts in a sample of pool water.</summary>
 public enum Organism
