@@ -3,6 +3,7 @@ import { AlarmsPage } from '../alarms/AlarmsPage';
 import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
+import { LimitsPage } from '../limits/LimitsPage';
 import { Overview } from '../overview/Overview';
 import { PoolPage } from '../pool/PoolPage';
 import { ProbePage } from '../probe/ProbePage';
@@ -33,6 +34,7 @@ export const pages: Page[] = [
   { key: '', show: () => <Overview />, entry: { group: 'water', name: words.nav.overview, tab: icons.water } },
   { key: 'check', show: id => <CheckPage poolId={id} />, entry: { group: 'water', name: words.nav.check, tab: icons.flask } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
+  { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 

@@ -1,5 +1,6 @@
 import { DueProbes } from '../calibrate/DueProbes';
 import type { PoolInfo, ProbeInfo } from '../contract';
+import { LimitsLine } from '../limits/LimitsLine';
 import { circuitOfPool, headingOf, poolViews, probesOfPool } from '../live/store';
 import { limitOf, limitText } from '../parts/beyond';
 import { PoolGlyph } from '../parts/Glyph';
@@ -44,6 +45,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
         <span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span>
       </header>
       <Why pool={pool} view={view} />
+      <LimitsLine view={view} />
       <ul class="probe-rows">
         {probes.map(p => <ProbeRow key={p.id} probe={p} heading={headingOf(p, probes)} pool={pool} owner={p.poolId !== null || first} />)}
       </ul>

@@ -9,6 +9,7 @@ import { AlarmRow } from '../alarms/AlarmRow';
 import { inOrder } from '../alarms/order';
 import { DueLine } from '../overview/DueLine';
 import { Why } from '../overview/Why';
+import { LimitsLine } from '../limits/LimitsLine';
 import { PoolGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { PumpCard } from '../pumps/PumpCard';
@@ -32,6 +33,7 @@ function Head({ pool, circuit }: { pool: PoolInfo; circuit: CircuitInfo | undefi
     <article class={`sheet pool p-${state}`} data-testid={`pool-${pool.id}`} data-state={state}>
       <header class="state"><PoolGlyph state={state} /><h1>{pool.name}</h1><span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span></header>
       <Why pool={pool} view={view} all />
+      <LimitsLine view={view} page />
       {view && <DueLine due={view.due} />}
       <DueProbes poolId={pool.id} />
       <footer class="card-foot spread"><a class="button" href={link('check', pool.id)}>{words.overview.check}</a>

@@ -1,0 +1,18 @@
+import type { Iso } from './contract';
+
+// Limit packs, row by row, as the server's Contracts.Limits.cs writes them.
+export type Holds = 'yes' | 'unknown' | 'no';
+export type RowGrade = 'operating' | 'closure' | 'guide';
+export type RowProvenance = 'from_memory' | 'secondary' | 'published';
+export type LimitsWord = 'none' | 'unconfirmed' | 'own_only' | 'in_force';
+export interface PackInfo { id: string; authority: string; edition: string; superseded: boolean; rows: number; fromMemory: number; sentences: number }
+export interface ConfirmationView { by: string; at: Iso; document: string; applies: boolean }
+export interface PackRowView {
+  id: string; digest: string; quantity: string; name: string; unit: string; grade: RowGrade; low: number | null; high: number | null; raisesLowBy: number | null;
+  says: string; toJudge: string | null; source: string; provenance: RowProvenance; certainty: string | null; pools: { pool: string; holds: Holds }[];
+  confirmed: ConfirmationView | null; changedSince: boolean;
+}
+/** An end with an empty row is the plant's own. */
+export interface BoundView { quantity: string; name: string; unit: string; grade: RowGrade; low: number | null; lowFrom: string; high: number | null; highFrom: string }
+export interface PoolBoundsView { pool: string; word: LimitsWord; bounds: BoundView[]; unconfirmed: string[]; undecided: { row: string; needs: string }[] }
+export interface CircuitLimitsView { circuit: string; pack: PackInfo | null; rows: PackRowView[]; pools: PoolBoundsView[]; mayConfirm: string[] }
