@@ -36,7 +36,7 @@ internal static class PoolViews
         if (alarms.Length > 0 || state.Alarms.Values.Any(a => a is { LatchHeld: true, Suppressed: false } && AlarmViews.Concerns(state.Plan, a.Subject, plan.Id))) return PoolWord.Attention;
         // Without limits in force nothing may be called normal.
         if (pool.Limits.Word is LimitsWord.None or LimitsWord.Unconfirmed || !AnyHeard(state, plan)) return PoolWord.Unknown;
-        if (NeedsCare(state, plan) || !pool.Doubts.IsDefaultOrEmpty) return PoolWord.Attention;
+        if (NeedsCare(state, plan) || !pool.Limits.Undecided.IsEmpty || !pool.Doubts.IsDefaultOrEmpty) return PoolWord.Attention;
         return due.Length > 0 ? PoolWord.Due : PoolWord.Normal;
     }
 
@@ -62,7 +62,8 @@ internal static class PoolViews
         !pool.Doubts.IsDefaultOrEmpty && pool.Doubts.Any(d => d.Measurand == value.Result.Measurand && d.SampledAt == value.SampledAt);
 
     private static IEnumerable<Said> Unconfirmed(PoolState pool, Wording words) =>
-        pool.Limits.Word == LimitsWord.Unconfirmed ? [words.Say(Reason.Of("limits.unconfirmed", pool.Limits.Unconfirmed.Length))] : [];
+        pool.Limits.Word == LimitsWord.Unconfirmed ? [words.Say(Reason.Of("limits.unconfirmed", pool.Limits.Unconfirmed.Length))]
+        : pool.Limits.Undecided.IsEmpty ? [] : [words.Say(Reason.Of("limits.undecided", pool.Limits.Undecided.Length))];
 
     private static IEnumerable<Said> Doubted(CircuitState state, PoolPlan plan, PoolState pool, Wording words)
     {

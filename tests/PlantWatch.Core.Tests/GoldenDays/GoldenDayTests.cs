@@ -6,6 +6,7 @@ using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Tests.GoldenDays;
 
@@ -79,6 +80,7 @@ public sealed class GoldenDayTests
             }),
             Act.Declare d => new IncidentDeclared(at, new Incident { Id = TimeOrderedId.Derive(at, d.Pool), PoolId = d.Pool, Kind = d.Kind, Authority = d.Authority, DeclaredBy = d.Who }),
             Act.Close c => new IncidentClosed(at, State.Incidents.Keys.Single(), c.Who, c.Why),
+            Act.Confirm c => new PackRowConfirmed(at, _plan.Pack!.Id, c.Row, RowDigest.Of(_plan.Pack.Rows.Single(r => r.Id == c.Row)), c.Who, c.Document),
             Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
             _ => throw new InvalidOperationException($"{act} has no event"),
         });

@@ -46,6 +46,7 @@ internal sealed partial class Story
         else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
         else if (Acknowledged().Match(line) is { Success: true } seen) Add(At(seen, "at"), new Act.Acknowledge(seen.Groups["key"].Value, seen.Groups["who"].Value, seen.Groups["words"].Value));
         else if (Proposed().Match(line) is { Success: true } p) Add(At(p, "at"), new Act.Propose(p.Groups["probe"].Value, Number(p.Groups["offset"].Value), p.Groups["who"].Value));
+        else if (Confirmed().Match(line) is { Success: true } row) Add(At(row, "at"), new Act.Confirm(row.Groups["row"].Value, row.Groups["who"].Value, row.Groups["document"].Value));
         else if (Approved().Match(line) is { Success: true } a) Add(At(a, "at"), new Act.Approve(a.Groups["probe"].Value, a.Groups["who"].Value));
         else if (PumpDoes().Match(line) is { Success: true } pump && Plan.Pumps.FirstOrDefault(x => x.Id == pump.Groups["pump"].Value) is { } plan)
             Add(At(pump, "at"), new Act.Message(plan.StateTopic, pump.Groups["does"].Value));
@@ -124,6 +125,9 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) propose (?<probe>\S+) offset (?<offset>\S+) by (?<who>.+)$")]
     private static partial Regex Proposed();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) confirm (?<row>\S+) by (?<who>[^:]+): (?<document>.+)$")]
+    private static partial Regex Confirmed();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) approve (?<probe>\S+) by (?<who>.+)$")]
     private static partial Regex Approved();
 
@@ -140,5 +144,6 @@ internal abstract record Act
     public sealed record Propose(string Probe, double Offset, string Who) : Act;
     public sealed record Declare(string Pool, IncidentKind Kind, IncidentAuthority Authority, string Who) : Act;
     public sealed record Close(string Who, string Why) : Act;
+    public sealed record Confirm(string Row, string Who, string Document) : Act;
     public sealed record Approve(string Probe, string Who) : Act;
 }

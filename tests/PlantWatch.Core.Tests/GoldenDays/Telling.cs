@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -43,6 +44,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case LabClosedEntry c:
                 yield return $"{at}  laboratory   closed by {c.By}: \"{c.Why}\"";
                 break;
+            case PackRowEntry { Confirmation: var c } p:
+                yield return $"{at}  limits       row {c.RowId} of {c.PackId} {Word(p.Change)} by {p.By}: \"{c.Document}\"";
+                break;
             default:
                 break;
         }
@@ -56,6 +60,8 @@ internal sealed class Telling(Func<Instant, string> clock)
         foreach (var alarm in state.Alarms.Values) yield return $"  {alarm.Key} {Word(alarm.State)}";
         if (state.Alarms.IsEmpty) yield return "  no alarm stands";
         foreach (var probe in state.Probes) yield return $"  {probe.Id} {Figure(probe.Last.Value)} (raw {Figure(probe.Last.Raw)}), by its signal {Word(probe.Signal.Standing)}, by the tests {Word(probe.Trust.Standing)}";
+        foreach (var pool in state.Pools.Where(_ => state.Plan.Pack is not null))
+            yield return $"  {pool.Id}: limits {Word(pool.Limits.Word)}, {pool.Limits.Unconfirmed.Length} rows unconfirmed; watched: {string.Join(", ", pool.Limits.Bounds.Select(b => $"{b.Quantity.Key()} {b.Low} to {b.High} ({Word(b.Grade)})"))}";
         var sums = state.Ledger;
         yield return $"  received {sums.Received} = stored {sums.Stored} + duplicates {sums.Duplicates} + refused {sums.Refused}";
     }

@@ -36,6 +36,7 @@ internal static class PackFold
     {
         draft.Write(at, at, confirmation.RowId, new PackRowEntry(confirmation, change, by, why));
         InForceFold.All(draft, at);
+        if (change == RowChange.Confirmed) PoolFold.AgainstNewLimits(draft, at);
     }
 
     private static Outcome.TurnedDown? Objection(Draft draft, string packId, string rowId, string by, out PackRow row)

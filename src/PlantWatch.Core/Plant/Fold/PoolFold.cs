@@ -37,6 +37,16 @@ internal static class PoolFold
             draft.Alarms.Look(RuleBook.StopBottom, RuleBook.StopBottom.KeyFor(plan.Id), plan.Id, !visible, now, () => Reason.Of("bottom.not_visible", plan.Name));
     }
 
+    /// <summary>Limits came into force: the newest tests, as long as they say how the water is, are held against them. They may raise and clear nothing.</summary>
+    public static void AgainstNewLimits(Draft draft, Instant now)
+    {
+        for (var i = 0; i < draft.Pools.Length; i++)
+            foreach (var value in draft.Pools[i].Manual.Values.Where(v => now - v.SampledAt <= StillLive))
+                foreach (var bound in draft.Pools[i].Limits.Bounds.Where(b => b.Quantity == value.Result.Measurand.Limiting()))
+                    Look(draft, bound.Grade == RowGrade.Closure ? RuleBook.TestOutsideClosure : RuleBook.TestOutsideLimit, $"{draft.Plan.Pools[i].Id}/{value.Result.Measurand.Key()}",
+                        TestAgainst.IsOutside(value.Result, bound.Low, bound.High), mayClear: false, now, () => TestAgainst.Limit(draft.Plan.Pools[i], value.Result, bound));
+    }
+
     /// <summary>What a corrected check said is taken back, also what its correction leaves out or says of another pool.</summary>
     public static void Withdraw(Draft draft, Guid check)
     {

@@ -62,8 +62,10 @@ public static class LimitsMaker
         foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))
             if (ends.Within(row) is { IsPossible: true } stricter) ends = stricter;
             else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
-        foreach (var (row, _, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
-            if (ends.Raised(row) is { IsPossible: true } raised) ends = raised;
+        // Where it surely holds the minimum rises whatever else stands; a rise that only may hold must leave something.
+        foreach (var (row, holds, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
+            if (holds == Holds.Yes || ends.Raised(row).IsPossible) ends = ends.Raised(row);
+            else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
         return ends.Low is null && ends.High is null ? null : new(quantity, grade, ends.Low, ends.LowFrom, ends.High, ends.HighFrom);
     }
 

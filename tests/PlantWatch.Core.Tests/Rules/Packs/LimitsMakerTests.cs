@@ -41,6 +41,15 @@ public sealed class LimitsMakerTests
         Assert.Equal(low, Free(Of([IndoorMinimum, RaisedAbove76], water: new(Ph.From(ph), null, null)))!.Low);
 
     [Fact]
+    public void A_minimum_that_surely_rises_does_so_even_above_the_highest_value()
+    {
+        var narrow = IndoorMinimum with { High = 2.5 };
+        Assert.Equal(3.0, Free(Of([narrow, RaisedAbove76], water: new(Ph.From(7.8), null, null)))!.Low);
+        var unknown = Of([narrow, RaisedAbove76]);
+        Assert.Equal((2.0, "fc-high-ph"), (Free(unknown)!.Low, Assert.Single(unknown.Undecided).RowId));
+    }
+
+    [Fact]
     public void With_pH_unknown_the_minimum_is_the_higher_one() => Assert.Equal(3.0, Free(Of([IndoorMinimum, RaisedAbove76]))!.Low);
 
     [Fact]

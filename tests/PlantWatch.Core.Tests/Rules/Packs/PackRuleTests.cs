@@ -122,6 +122,18 @@ public sealed class PackRuleTests
         Assert.False(_bench.IsUp(RuleBook.CombinedPart, "main/combined_per_free"));
     }
 
+    [Fact, Evidence("R-007")]
+    public void A_row_that_is_confirmed_is_held_against_the_newest_test_at_once_and_not_against_one_of_yesterday()
+    {
+        _bench.Check(Bench.Test(Measurand.Ph, 8.2));
+        Confirm(PhClosure);
+        Assert.True(_bench.IsUp(RuleBook.TestOutsideClosure, "main/ph"));
+        _bench.Run(at => new PackRowRevoked(at, "made-up", "ph-closure", "E. Example", "once more"));
+        _bench.Skip(TimeSpan.FromHours(13));
+        Confirm(PhClosure);
+        Assert.False(_bench.IsUp(RuleBook.TestOutsideClosure, "main/ph"));
+    }
+
     [Fact]
     public void A_test_outside_by_less_than_it_can_tell_is_at_the_limit_and_to_be_repeated()
     {
