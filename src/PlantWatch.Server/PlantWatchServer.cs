@@ -95,6 +95,8 @@ internal static class PlantWatchServer
         api.MapFaults();
         api.MapFilters();
         api.MapIncidents();
+        api.MapLaboratory();
+        api.MapAlarmHealth();
         api.MapRecord();
         api.MapCharts();
         api.MapPairCharts();

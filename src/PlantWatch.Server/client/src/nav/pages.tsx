@@ -3,6 +3,8 @@ import { AlarmsPage } from '../alarms/AlarmsPage';
 import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
+import { AlarmHealthPage } from '../health/AlarmHealthPage';
+import { LaboratoryPage } from '../laboratory/LaboratoryPage';
 import { LimitsPage } from '../limits/LimitsPage';
 import { Overview } from '../overview/Overview';
 import { PoolPage } from '../pool/PoolPage';
@@ -33,8 +35,10 @@ export interface Page { key: string; show: (id: string | null) => JSX.Element; e
 export const pages: Page[] = [
   { key: '', show: () => <Overview />, entry: { group: 'water', name: words.nav.overview, tab: icons.water } },
   { key: 'check', show: id => <CheckPage poolId={id} />, entry: { group: 'water', name: words.nav.check, tab: icons.flask } },
+  { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
+  { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 

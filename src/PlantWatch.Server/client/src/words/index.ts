@@ -4,6 +4,7 @@ import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
 import { incident } from './incident';
+import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
@@ -14,7 +15,9 @@ import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
-const all = { ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList };
+const all = {
+  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth,
+};
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
 export const words: typeof all = all;
