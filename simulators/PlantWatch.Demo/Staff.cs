@@ -15,8 +15,10 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     private static readonly TimeSpan LeaveAlone = TimeSpan.FromHours(20);
 
     private readonly Guid _acidNote = Guid.CreateVersion7();
+    private readonly LabReports _laboratory = new(api, print);
     private double _nextRound;
     private double _nextCalibration = Hours(4, 10);
+    private double _labReported = Hours(6, 11);
     private double _panelTurned = Hours(8, 9.2);
     private double _noteOpened = Hours(10, 9);
     private double _noteDone = Hours(11, 15.2);
@@ -26,6 +28,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     public async Task WorkAsync(double age, DateTimeOffset now, TimeSpan untilLive, CancellationToken cancellation)
     {
         if (age >= _nextCalibration) await CalibrateAsync(age, now, cancellation);
+        if (Take(ref _labReported, age)) await _laboratory.EnterAsync(Operator, now, cancellation);
         if (Take(ref _panelTurned, age)) await LogPanelAsync(now, cancellation);
         if (Take(ref _noteOpened, age)) await NoteAsync(_acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.", null, "in_hand", cancellation);
         if (Take(ref _noteDone, age))
