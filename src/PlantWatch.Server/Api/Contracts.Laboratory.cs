@@ -1,7 +1,8 @@
 using System.Text.Json.Serialization;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Laboratory;
+using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Server.Api;
 

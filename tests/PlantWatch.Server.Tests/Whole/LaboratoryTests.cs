@@ -1,4 +1,5 @@
 using System.Net;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Laboratory;
@@ -121,7 +122,8 @@ public sealed class LaboratoryTests
         await EnterAsync(server, Guid.CreateVersion7(), Report(TimeSpan.FromDays(3), Pseudomonas(7)));
         var health = await server.GetAsync<AlarmHealthView>("/api/v1/alarm-health?people=2");
         Assert.DoesNotContain(before.Busiest, b => b.Rule == "R-060");
-        Assert.Equal(1, Assert.Single(health.Busiest, b => b.Rule == "R-060").Count);
+        var told = Assert.Single(health.Busiest, b => b.Rule == "R-060");
+        Assert.Equal((1, "Main pool, Pseudomonas aeruginosa"), (told.Count, told.SubjectName));
         Assert.Equal(health.Told, health.Days.Sum(d => d.Count));
         foreach (var (query, field) in new[] { ("month=2026-13", "month"), ("month=autumn", "month"), ("month=2999-01", "month"), ("people=0", "people"), ("people=-1", "people") })
             await RefusedAsync(await server.Http.GetAsync(new Uri($"/api/v1/alarm-health?{query}", UriKind.Relative)), field);
