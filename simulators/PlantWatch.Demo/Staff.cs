@@ -17,6 +17,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     private readonly Guid _acidNote = Guid.CreateVersion7();
     private readonly LabReports _laboratory = new(api, print);
     private double _nextRound;
+    private double _limits;
     private double _nextCalibration = Hours(4, 10);
     private double _labReported = Hours(6, 11);
     private double _panelTurned = Hours(8, 9.2);
@@ -27,6 +28,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     /// <summary>Does what is due at an age of the history in hours.</summary>
     public async Task WorkAsync(double age, DateTimeOffset now, TimeSpan untilLive, CancellationToken cancellation)
     {
+        if (Take(ref _limits, age)) await new LimitDesk(api, print).ConfirmAsync(cancellation);
         if (age >= _nextCalibration) await CalibrateAsync(age, now, cancellation);
         if (Take(ref _labReported, age)) await _laboratory.EnterAsync(Operator, now, cancellation);
         if (Take(ref _panelTurned, age)) await LogPanelAsync(now, cancellation);
