@@ -9,8 +9,8 @@ import { words } from '../words';
 
 const path = (a: AlarmView, verb: string) => `/alarms/${encodeURIComponent(a.id)}/${verb}`;
 
-/** Acknowledging, or taking off the shelf: a name and, if wanted, words. */
-export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; verb: 'acknowledge' | 'unshelve'; onDone: () => void }) {
+/** Acknowledging, resetting a latch, or taking off the shelf: a name and, if wanted, words. */
+export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; verb: 'acknowledge' | 'reset' | 'unshelve'; onDone: () => void }) {
   const [comment, setComment] = useState('');
   const { busy, errors, run, setErrors } = useAction<AlarmView>(onDone);
   const submit = () => who.value.trim() ? void run(() => post(path(alarm, verb), { by: who.value.trim(), comment: comment.trim() || null })) : setErrors({ by: words.needName });
@@ -22,7 +22,7 @@ export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; ver
         <input type="text" value={comment} {...tie(`comment-${k}`, errors['comment'])} onInput={e => setComment(e.currentTarget.value)} />
       </Field>
       <OtherRemarks errors={errors} shown={['by', 'comment']} />
-      <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="confirm-ack">{verb === 'acknowledge' ? words.alarms.acknowledge : words.alarms.unshelve}</button>
+      <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="confirm-ack">{words.alarms[verb]}</button>
         <button type="button" onClick={onDone}>{words.cancel}</button></div>
     </form>
   );
@@ -32,11 +32,12 @@ export function AcknowledgeForm({ alarm, verb, onDone }: { alarm: AlarmView; ver
 export function ShelveForm({ alarm, onDone }: { alarm: AlarmView; onDone: () => void }) {
   const [why, setWhy] = useState('');
   const [minutes, setMinutes] = useState(30);
+  const [oneShot, setOneShot] = useState(false);
   const { busy, errors, run, setErrors } = useAction<AlarmView>(onDone);
   const submit = () => {
     const missing = { ...(who.value.trim() ? {} : { by: words.needName }), ...(why.trim() ? {} : { why: words.alarms.needWhy }) };
     if (Object.keys(missing).length) return setErrors(missing);
-    void run(() => post(path(alarm, 'shelve'), { by: who.value.trim(), why: why.trim(), minutes }));
+    void run(() => post(path(alarm, 'shelve'), { by: who.value.trim(), why: why.trim(), minutes, oneShot }));
   };
   const k = alarm.id;
   return (
@@ -46,6 +47,7 @@ export function ShelveForm({ alarm, onDone }: { alarm: AlarmView; onDone: () => 
           {[15, 30, 60, 120, 240, 480].map(m => <option key={m} value={m}>{m < 60 ? words.alarms.minutes(m) : words.alarms.hours(m / 60)}</option>)}
         </select>
       </Field>
+      <label class="mark"><input type="checkbox" checked={oneShot} onChange={e => setOneShot(e.currentTarget.checked)} />{words.alarms.oneShot}</label>
       <NameField name={`by-${k}`} error={errors['by']} />
       <Field name={`why-${k}`} label={words.alarms.why} error={errors['why']}>
         <input type="text" value={why} {...tie(`why-${k}`, errors['why'])} onInput={e => setWhy(e.currentTarget.value)} />

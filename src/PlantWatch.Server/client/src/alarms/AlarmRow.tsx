@@ -39,7 +39,7 @@ function Next({ alarm }: { alarm: AlarmView }) {
 
 /** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
 export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }) {
-  const [open, setOpen] = useState<'acknowledge' | 'shelve' | 'unshelve' | null>(null);
+  const [open, setOpen] = useState<'acknowledge' | 'reset' | 'shelve' | 'unshelve' | null>(null);
   const shelved = alarm.state === 'shelved', aside = isAside(alarm);
   const w = words.alarms;
   return (
@@ -60,11 +60,12 @@ export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }
       {open === null && (
         <div class="inline">
           {!alarm.acknowledged && !shelved && <button type="button" data-testid="ack" onClick={() => setOpen('acknowledge')}>{w.acknowledge}</button>}
+          {alarm.latchHeld && !alarm.active && alarm.acknowledged && <button type="button" data-testid="reset" onClick={() => setOpen('reset')}>{w.reset}</button>}
           {shelved ? <button type="button" data-testid="unshelve" onClick={() => setOpen('unshelve')}>{w.unshelve}</button>
              : alarm.active && !aside && (alarm.shelvable ?? alarm.priority !== 'critical') && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
           <Next alarm={alarm} />
         </div>)}
-      {(open === 'acknowledge' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}
+      {(open === 'acknowledge' || open === 'reset' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}
       {open === 'shelve' && <ShelveForm alarm={alarm} onDone={() => setOpen(null)} />}
     </li>
   );

@@ -130,7 +130,7 @@ export const en = {
     common: 'common return', volume: (v: string) => `${v} m\u00b3`, noTests: 'Nothing was tested yet.', turnover: (h: string) => `turnover ${h} h`,
   },
   alarms: {
-    title: 'Alarms', standing: 'Standing now', none: 'No alarm stands.', cause: 'Cause', consequence: 'If nothing is done', action: 'What to do', time: 'Time to respond', acknowledge: 'Acknowledge', shelve: 'Shelve',
+    title: 'Alarms', standing: 'Standing now', none: 'No alarm stands.', cause: 'Cause', consequence: 'If nothing is done', action: 'What to do', time: 'Time to respond', acknowledge: 'Acknowledge', reset: 'Reset', oneShot: 'Only until it clears', shelve: 'Shelve',
     unshelve: 'Take off the shelf', comment: 'Comment', why: 'Reason', needWhy: 'Say why.', shelveFor: 'Shelve for', minutes: (n: number) => `${n} minutes`,
     hours: (n: number) => (n === 1 ? '1 hour' : `${n} hours`), raised: 'Raised', cleared: 'gone', acknowledgedBy: (who: string) => `acknowledged by ${who}`,
     shelvedBy: (who: string, until: string) => `shelved by ${who} until ${until}`, history: 'The last 7 days', noHistory: 'Nothing happened in the last 7 days.',
