@@ -100,7 +100,7 @@ function Guide({ probe }: { probe: ProbeInfo }) {
     return (
       <>
         <p>{w[list].lead}</p>
-        <h2>{w.place(place + 1, all.length)}</h2>
+        <h2 data-testid="place">{w.place(place + 1, all.length)}</h2>
         <PointForm key={`${list} ${place}`} name={`${list}-${place}`} bench={bench} point={point} bottle={draft.bottles[bottle] ?? noBottle} onChange={set} onBottle={change => edit({ bottles: { ...draft.bottles, [bottle]: { ...(draft.bottles[bottle] ?? noBottle), ...change } } })}
           onLeave={leave} onNext={() => (place + 1 < all.length ? to(list, place + 1) : to(after(list)))} />
         {list === 'found' && <button type="button" class="quiet-button" data-testid="skip-found" onClick={() => edit({ noFound: true, step: 'work', place: 0 })}>{w.found.skip}</button>}

@@ -96,7 +96,7 @@ export function nameOf(subject: string): string {
   // A limit watches one quantity of a pool: main/ph.
   const [poolId, quantity] = subject.split('/');
   const inPool = quantity ? allPools.value.get(poolId!) : undefined;
-  if (inPool) return `${inPool.name}, ${words.measurand[quantity as Measurand] ?? quantity}`;
+  if (inPool) return `${inPool.name}, ${words.measurand[quantity as Measurand] ?? words.watched[quantity!] ?? quantity}`;
   const thing = allProbes.value.get(subject) ?? allPumps.value.get(subject);
   if (!thing) return subject;
   // Plants call every pH probe "pH": away from its pool the name needs the pool.

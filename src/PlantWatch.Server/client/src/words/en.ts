@@ -30,6 +30,11 @@ const alarmState: Record<AlarmState, string> = {
   returned_unacknowledged: 'Gone, not acknowledged', latched_unacknowledged: 'Latched, not acknowledged',
   latched_acknowledged: 'Latched, acknowledged', shelved: 'Shelved', suppressed_by_design: 'Suppressed by design', out_of_service: 'Out of service',
 };
+/** What an alarm may be about beside a measurand: two tests together, or what a laboratory counts. */
+const watched: Record<string, string> = {
+  combined_per_free: 'combined per free chlorine', combined_per_total: 'combined per total chlorine', cyanurate_per_free: 'cyanuric acid per free chlorine',
+  colony_count: 'colony count', escherichia_coli: 'E. coli', pseudomonas_aeruginosa: 'Pseudomonas aeruginosa', legionella: 'Legionella',
+};
 const alarmChange: Record<AlarmChange, string> = {
   none: '', raised: 'Raised', cleared: 'Cleared', acknowledged: 'Acknowledged', shelved: 'Shelved', unshelved: 'Off the shelf',
   suppressed: 'Suppressed by design', released: 'Released', reset: 'Reset', retired: 'Retired',
@@ -61,7 +66,7 @@ const kinds: Record<string, string> = {
 const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'balanced', scale_forming: 'scale-forming' };
 
 export const en = {
-  measurand, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, fault, method, point, calibrationKind,
+  measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, fault, method, point, calibrationKind,
   calibrationStatus, tier, kinds, balance,
   product: 'PlantWatch',
   ago: (age: string) => `${age} ago`,
