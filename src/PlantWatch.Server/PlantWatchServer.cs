@@ -94,6 +94,7 @@ internal static class PlantWatchServer
         api.MapLimits();
         api.MapFaults();
         api.MapFilters();
+        api.MapPoolStates();
         api.MapIncidents();
         api.MapLaboratory();
         api.MapAlarmHealth();

@@ -39,6 +39,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(LabResultEntry), "laboratory")]
 [JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
 [JsonDerivedType(typeof(FilterEntry), "filter_washed")]
+[JsonDerivedType(typeof(PoolStateEntry), "pool_state")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>

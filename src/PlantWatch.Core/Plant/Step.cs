@@ -86,6 +86,8 @@ public static class Step
                 return LabFold.Enter(draft, said);
             case LabResultClosed said:
                 return LabFold.Close(draft, said);
+            case PoolStateSet said:
+                return OperationFold.Set(draft, said);
             case FilterWashed said:
                 return FilterFold.Wash(draft, said);
             case PlanLoaded said:

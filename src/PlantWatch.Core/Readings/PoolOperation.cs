@@ -23,7 +23,9 @@ public enum OperatingState
 /// <param name="By">Who said so; null while nobody did.</param>
 /// <param name="Why">Why it was closed, or what was signed on opening.</param>
 /// <param name="ForCause">It was closed because something was wrong: opening it again needs the signature of someone entitled.</param>
-public readonly record struct PoolOperation(OperatingState State, Instant Since, string? By, string? Why, bool ForCause)
+/// <param name="ActId">The act, or the incident, that set it.</param>
+/// <param name="TestsFrom">Only what was sampled from then on speaks for opening: since it was closed for cause, or filled anew. Never when all does.</param>
+public readonly record struct PoolOperation(OperatingState State, Instant Since, string? By, string? Why, bool ForCause, Guid ActId = default, Instant TestsFrom = default)
 {
     /// <summary>Bathers may be in the water, or nobody has said that they may not.</summary>
     public bool MayBatheIn => State is OperatingState.NotStated or OperatingState.Open;

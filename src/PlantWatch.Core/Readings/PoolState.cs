@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Readings.Laboratory;
@@ -22,6 +23,12 @@ public sealed record PoolState
 
     /// <summary>How it is run, and who said so.</summary>
     public PoolOperation Operation { get; init; }
+
+    /// <summary>Ids and content hashes of the newest acts that set how it is run, so that an old one sent again does nothing.</summary>
+    public ImmutableArray<KnownCheck> KnownActs { get; init; } = [];
+
+    /// <summary>When it was last filled anew: what was sampled before is of other water. Never when that is not known.</summary>
+    public Instant FilledAt { get; init; }
 
     /// <summary>Whether the bottom was visible at the last look; null when never looked at.</summary>
     public bool? BottomVisible { get; init; }

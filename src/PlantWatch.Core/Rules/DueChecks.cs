@@ -19,12 +19,12 @@ public static class DueChecks
     /// <summary>A check counts for a duty from this long before its time, and is overdue this long after it (common practice: rounds are walked within the hour).</summary>
     public static TimeSpan Allowance { get; } = TimeSpan.FromMinutes(60);
 
-    /// <summary>The open duties of all pools at an instant, oldest first. A duty replaced by its next time is history, not due.</summary>
+    /// <summary>The open duties of all pools at an instant, oldest first; none of a pool that nobody bathes in. A duty replaced by its next time is history, not due.</summary>
     public static ImmutableArray<DueCheck> At(CircuitPlan plan, ImmutableArray<PoolState> pools, Instant now)
     {
         if (!SiteClock.TryOf(plan.TimeZone, out var clock)) return [];
         var open = ImmutableArray.CreateBuilder<DueCheck>();
-        foreach (var pool in plan.Pools)
+        foreach (var pool in plan.Pools.Where(p => MayBatheIn(pools, p.Id)))
             for (var duty = 0; duty < pool.Duties.Length; duty++)
                 if (Open(clock, pool, duty, DoneAt(pools, pool.Id, duty), now) is { } due) open.Add(due);
         open.Sort((a, b) => a.DueAt.CompareTo(b.DueAt) is not 0 and var byTime ? byTime : ByPlace(a, b));
@@ -60,6 +60,13 @@ public static class DueChecks
     {
         if (!DutyTimes.TryNewest(clock, pool.Duties[duty].At, now, Allowance, out var due, out var opens)) return null;
         return doneAt >= opens ? null : new(pool.Id, duty, pool.Duties[duty].What, due, now > due + Allowance);
+    }
+
+    private static bool MayBatheIn(ImmutableArray<PoolState> pools, string poolId)
+    {
+        foreach (var pool in pools)
+            if (pool.Id == poolId) return pool.Operation.MayBatheIn;
+        return true;
     }
 
     private static Instant DoneAt(ImmutableArray<PoolState> pools, string poolId, int duty)

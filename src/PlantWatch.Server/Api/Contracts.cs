@@ -79,7 +79,7 @@ public sealed record CircuitView(
 public sealed record PoolView(
     string Id, PoolWord State, IReadOnlyList<Said> Why, IReadOnlyList<ManualView> Manual, CombinedView? Combined, BalanceView Balance,
     double? HoclShare, IReadOnlyList<DueView> Due, bool? BottomVisible, int? Bathers, IReadOnlyList<IncidentView> Incidents,
-    PoolLimitsView Limits);
+    PoolLimitsView Limits, OperationView Operation);
 
 /// <summary>What can be said of a pool's limits.</summary>
 /// <param name="Word">None, unconfirmed, own only, or in force.</param>

@@ -26,8 +26,11 @@ internal static class PoolViews
             plan.Id, Word(state, plan, pool, alarms, due), why,
             [.. pool.Manual.Values.Select(v => Manual(pool, v))], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
             BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers,
-            IncidentViews.Of(state, plan.Id, now, words), new PoolLimitsView(pool.Limits.Word, pool.Limits.Unconfirmed.Length, state.Plan.Pack?.Id));
+            IncidentViews.Of(state, plan.Id, now, words), new PoolLimitsView(pool.Limits.Word, pool.Limits.Unconfirmed.Length, state.Plan.Pack?.Id), Operation(pool.Operation));
     }
+
+    /// <summary>How a pool is run, and who said so.</summary>
+    public static OperationView Operation(PoolOperation operation) => new(operation.State, operation.Since.OrNull(), operation.By, operation.Why, operation.ForCause);
 
     private static PoolWord Word(CircuitState state, PoolPlan plan, PoolState pool, AlarmRecord[] alarms, DueCheck[] due)
     {

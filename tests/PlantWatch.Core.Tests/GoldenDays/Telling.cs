@@ -29,6 +29,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case StandingEntry s:
                 yield return $"{at}  signal       {s.ProbeId} stands at {Word(s.Standing)}{(s.Reasons.IsEmpty ? "" : ": " + string.Join("; ", s.Reasons.Select(Say)))}";
                 break;
+            case PoolStateEntry { Operation: var o } p:
+                yield return $"{at}  pool         {entry.Subject} {Word(p.Before)} -> {Word(o.State)} by {o.By}{(o.ForCause ? ", for cause" : "")}{(p.ByIncident ? ", by an incident" : "")}{(p.Refilled ? ", filled anew" : "")}{(o.Why is { } why ? ": " + why : "")}";
+                break;
             case FilterEntry f:
                 yield return $"{at}  washed       {f.FilterId} by {f.By}";
                 break;

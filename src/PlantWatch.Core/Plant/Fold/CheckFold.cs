@@ -42,18 +42,22 @@ internal static class CheckFold
 
         IncidentFold.Take(draft, check, plausibility);
         DoseFold.Retest(draft, check, plausibility, said.At);
+        if (IsOfOtherWater(draft, check)) return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
         PoolFold.Learn(draft, pool, check, plausibility, judgements, said.At);
         BalanceFold.Learn(draft, pool, check, said.At);
         DoubtFold.Learn(draft, pool, check, plausibility, judgements, said.At);
         return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
     }
 
+    // Sampled before the pool was filled anew and told later: evidence of the record, and of no water that is there.
+    private static bool IsOfOtherWater(Draft draft, ManualCheck check) => check.SampledAt < draft.Pools[draft.Index.Pool(check.PoolId)].FilledAt;
+
     private static ImmutableArray<Judgement> Judge(Draft draft, CheckEntered said, Plausibility plausibility)
     {
         var judgements = ImmutableArray.CreateBuilder<Judgement>();
         JudgeThose(draft, said, plausibility, judgements, measurand => measurand != Measurand.Orp);
         // What the ORP should be hangs on the pH that is believed, so its probes come last.
-        JudgeThose(draft, said, plausibility, judgements, measurand => measurand == Measurand.Orp);
+        JudgeThose(draft, said, plausibility, judgements, measurand => measurand == Measurand.Orp && !IsOfOtherWater(draft, said.Check));
         judgements.Sort((a, b) => draft.Index.Probe(a.ProbeId).CompareTo(draft.Index.Probe(b.ProbeId)));
         return judgements.DrainToImmutable();
     }

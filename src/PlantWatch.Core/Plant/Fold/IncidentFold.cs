@@ -27,6 +27,7 @@ internal static class IncidentFold
         if (Objection(draft, declared, said.At) is { } objection) return objection;
         draft.Incidents = draft.Incidents.Add(declared.Id, declared);
         Write(draft, declared, IncidentChange.Declared, said.At, declared.DeclaredBy, declared.Note);
+        OperationFold.CloseFor(draft, declared, said.At);
         Look(draft, said.At);
         return Outcome.Done.Instance;
     }
@@ -80,6 +81,7 @@ internal static class IncidentFold
         if (before.Incidents.IsEmpty) return;
         foreach (var gone in before.Incidents.Values.Where(i => !draft.Incidents.ContainsKey(i.Id)))
             draft.Write(at, at, gone.PoolId, new IncidentEntry(gone, IncidentChange.PoolGone, null, null, HoldWord.Refused, 0));
+        foreach (var open in draft.Incidents.Values) OperationFold.CloseAdded(draft, open, at);
         Look(draft, at);
     }
 

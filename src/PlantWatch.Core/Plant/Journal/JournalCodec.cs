@@ -34,6 +34,7 @@ public static class JournalCodec
         typeof(LabResultEntered), typeof(LabResultClosed),
         typeof(AlarmReset), typeof(AlarmTakenOutOfService), typeof(AlarmReturnedToService),
         typeof(FilterWashed),
+        typeof(PoolStateSet),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -1,5 +1,6 @@
 // The shapes of /api/v1 and of the hub /live, as the server's Contracts.cs writes them. Times are ISO 8601 in UTC.
 
+import type { OperationView } from './contract.poolState';
 import type { BalanceView } from './contract.balance';
 import type { CalibrationBasis, ProbeWork, SheetView, WorkView } from './contract.bench';
 import type { IncidentView } from './contract.incident';
@@ -61,6 +62,7 @@ export interface PoolView {
   id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
   hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null; incidents?: IncidentView[];
   limits?: { word: 'none' | 'unconfirmed' | 'own_only' | 'in_force'; unconfirmed: number; pack: string | null };
+  operation?: OperationView;
 }
 export interface ManualView {
   measurand: Measurand; value: number; u: number; censoring: Censoring; method: TestMethod; sampledAt: Iso; suspect: boolean; checkId: string;

@@ -1,5 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Core.Tests.Rules.Packs;
 
@@ -19,8 +21,10 @@ internal static partial class Walk
         var who = (act.B % 4) switch { 0 => "", 1 => "O. Example", _ => "E. Example" };
         var rows = bench.State.Plan.Pack?.Rows ?? [];
         var row = rows.IsEmpty ? null : rows[act.B % rows.Length];
-        bench.Run(at => (act.A % 2) switch
+        var done = TimeOrderedId.Derive(Hall.Nine, $"state {act.B % 7}");
+        bench.Run(at => (act.A % 4) switch
         {
+            2 => new PoolStateSet(at, done, act.B % 5 == 0 ? "learner" : "main", (OperatingState)(act.B % 6), who, act.B % 3 == 0 ? null : "as seen", act.B % 2 == 0, act.B % 11 == 0),
             0 => new PackRowConfirmed(at, "made-up", row?.Id ?? "none", act.B % 5 == 0 || row is null ? "0" : RowDigest.Of(row), who, "schedule 1"),
             _ => new PackRowRevoked(at, "made-up", row?.Id ?? "none", who, act.B % 3 == 0 ? "" : "the wrong schedule"),
         });

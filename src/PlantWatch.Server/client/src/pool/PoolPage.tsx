@@ -22,6 +22,7 @@ import { CheckList } from './CheckList';
 import { LazyStrips } from './LazyStrips';
 import { ManualCard } from './ManualCard';
 import { ProbeTable } from './ProbeTable';
+import { StateCard } from './StateCard';
 
 const fortnight = 14 * 86_400_000;
 
@@ -65,6 +66,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
       <div class="pool-page">
         <div class="side">
           <Head pool={pool} circuit={circuit} />
+          {view && <StateCard view={view} />}
           {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
           {probes.length > 0 && <TrustStory poolId={pool.id} />}
           {view && <ManualCard pool={pool} view={view} />}

@@ -10,13 +10,14 @@ import { methods } from './methods';
 import { nav } from './nav';
 import { orp } from './orp';
 import { plan } from './plan';
+import { poolState } from './poolState';
 import { probePage } from './probePage';
 import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 
 const all = {
-  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth,
+  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */

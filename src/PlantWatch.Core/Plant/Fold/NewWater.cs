@@ -1,0 +1,19 @@
+using PlantWatch.Core.Probes;
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>A pool was filled anew: nothing tested before is of this water, and its ORP line belonged to the old. The bias of a pH probe stays: it is the probe's.</summary>
+internal static class NewWater
+{
+    public static void In(Draft draft, int pool, Instant at)
+    {
+        // Alarms stand until a test of the new water clears them.
+        var state = draft.Pools[pool];
+        draft.Pools[pool] = state with { Manual = state.Manual.Clear(), Doubts = [], DutyDoneAt = [], BottomVisible = null, BottomSeenAt = Instant.Never, Bathers = null, FilledAt = at };
+        for (var i = 0; i < draft.Probes.Length; i++)
+            if (draft.Plan.Probes[i].Measurand == Measurand.Orp && draft.Index.PoolOf[i] is var seen && (seen == pool || draft.Plan.Probes[i].PoolId is null))
+                draft.Probes[i] = draft.Probes[i] with { Trust = ProbeTrust.New, Trail = default };
+        InForceFold.One(draft, pool, at);
+    }
+}
