@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Readings.Laboratory;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Laboratory;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;

@@ -46,7 +46,8 @@ internal static class GateTests
 
     private static (GateWord, Reason)? Unfit(PoolState pool, Measurand measurand, ManualValue test, Instant now)
     {
-        if (Stale(pool, test.SampledAt, now) is { } stale) return (GateWord.NotKnown, Reason.Of($"gate.test_{stale}", measurand.Key(), (now - test.SampledAt).TotalMinutes));
+        if (Stale(pool, test.SampledAt, now) is { } stale) return (GateWord.NotKnown, stale == "too_old"
+            ? Reason.Of("gate.test_too_old", measurand.Key(), (now - test.SampledAt).TotalMinutes) : Reason.Of("gate.test_before_closing", measurand.Key(), (now - test.SampledAt).TotalMinutes));
         var doubted = test.Suspect || (!pool.Doubts.IsDefaultOrEmpty && pool.Doubts.Any(d => d.Measurand == measurand));
         return doubted ? (GateWord.NotKnown, Reason.Of("gate.test_doubted", measurand.Key())) : null;
     }
@@ -68,10 +69,11 @@ internal static class GateTests
         return Reason.Of(isLow ? "gate.test_low" : "gate.test_high", result.Measurand.Key(), result.Value, (isLow ? ends.Low : ends.High) ?? 0, result.Measurand.Unit());
     }
 
-    private static IEnumerable<(double? Low, double? High)> Ends(PoolState pool, Measurand measurand)
+    private static List<(double? Low, double? High)> Ends(PoolState pool, Measurand measurand)
     {
-        if (Stops.TryOf(measurand, out var stop, out _)) yield return (stop.Low, stop.High);
+        List<(double?, double?)> ends = Stops.TryOf(measurand, out var stop, out _) ? [(stop.Low, stop.High)] : [];
         foreach (var bound in pool.Limits.Bounds)
-            if (bound.Quantity == measurand.Limiting()) yield return (bound.Low, bound.High);
+            if (bound.Quantity == measurand.Limiting()) ends.Add((bound.Low, bound.High));
+        return ends;
     }
 }

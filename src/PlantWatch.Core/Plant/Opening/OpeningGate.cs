@@ -40,7 +40,8 @@ public static class OpeningGate
         if (pool.BottomVisible is not { } visible) return new("bottom", GateWord.NotKnown, Reason.Of("gate.bottom_missing"));
         if (!visible) return new("bottom", GateWord.NotPassed, Reason.Of("gate.bottom_hidden"));
         return GateTests.Stale(pool, pool.BottomSeenAt, now) is { } stale
-            ? new("bottom", GateWord.NotKnown, Reason.Of($"gate.bottom_{stale}", (now - pool.BottomSeenAt).TotalMinutes))
+            ? new("bottom", GateWord.NotKnown, stale == "too_old"
+                ? Reason.Of("gate.bottom_too_old", (now - pool.BottomSeenAt).TotalMinutes) : Reason.Of("gate.bottom_before_closing", (now - pool.BottomSeenAt).TotalMinutes))
             : new("bottom", GateWord.Passed, Reason.Of("gate.bottom_seen", (now - pool.BottomSeenAt).TotalMinutes));
     }
 
