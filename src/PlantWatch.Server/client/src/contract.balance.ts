@@ -1,5 +1,5 @@
 // The shapes of the server's Api/Contracts.Balance.cs.
-import type { Iso, Measurand, Said } from './contract';
+import type { Iso, Measurand, Said } from './contract.words';
 
 export interface BalanceView {
   index: number | null; claim: number; word: string | null; inputs: BalanceInput[]; missing: Said[];

@@ -1,4 +1,5 @@
-import type { CalibrationKind, CalibrationStatus, Iso, ProbeInfo, Said, WithU } from './contract';
+import type { ProbeInfo } from './contract.plant';
+import type { CalibrationKind, CalibrationStatus, Iso, Said, WithU } from './contract.words';
 
 // The bench, as the server's Contracts.Bench.cs writes it.
 export type PhBuffer = 'unknown' | 'phthalate' | 'phosphate' | 'borax' | 'carbonate' | 'technical4' | 'technical7' | 'technical10';

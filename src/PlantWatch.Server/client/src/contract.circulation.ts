@@ -1,4 +1,4 @@
-import type { Said } from './contract';
+import type { Said } from './contract.words';
 import type { Amount } from './contract.units';
 
 // How the water goes round, as the server's Contracts.Circulation.cs writes it.

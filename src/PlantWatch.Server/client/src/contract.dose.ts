@@ -1,6 +1,6 @@
 // The shapes of the server's Api/Contracts.Dose.cs.
 
-import type { Measurand, Said } from './contract';
+import type { Measurand, Said } from './contract.words';
 import type { Amount } from './contract.units';
 
 export interface DoseTargetView { measurand: Measurand; direction: 1 | -1; now: number | null; testedAt: string | null; low: number | null; high: number | null }

@@ -1,6 +1,6 @@
 // The shapes of the server's Api/Contracts.Incident.cs.
 
-import type { Iso, Said } from './contract';
+import type { Iso, Said } from './contract.words';
 
 export type IncidentKind = 'unknown' | 'formed_stool' | 'diarrhoeal_stool' | 'vomit' | 'blood' | 'deck_spill';
 export type HoldBasis = 'none' | 'contact_time' | 'minutes' | 'dilute_first';

@@ -1,6 +1,6 @@
 // The shapes of the server's Api/Contracts.Laboratory.cs and Contracts.AlarmHealth.cs.
 
-import type { Iso } from './contract';
+import type { Iso } from './contract.words';
 
 export type Organism = 'colony_count' | 'escherichia_coli' | 'pseudomonas_aeruginosa' | 'legionella';
 export type CountSense = 'counted' | 'below' | 'above' | 'not_detected';

@@ -1,4 +1,4 @@
-import type { Iso } from './contract';
+import type { Iso } from './contract.words';
 
 // Limit packs, row by row, as the server's Contracts.Limits.cs writes them.
 export type Holds = 'yes' | 'unknown' | 'no';

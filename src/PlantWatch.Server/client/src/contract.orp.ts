@@ -1,4 +1,4 @@
-import type { Said } from './contract';
+import type { Said } from './contract.words';
 
 // What an ORP may say, and its reading against other reference electrodes, as the server's Contracts.Orp.cs writes it.
 export type ReferenceElectrode = 'unknown' | 'standard_hydrogen' | 'silver_chloride3_m' | 'silver_chloride3_m5' | 'silver_chloride_saturated' | 'calomel';

@@ -1,6 +1,6 @@
 // The shapes of the server's Api/Contracts.DosingPlan.cs.
 
-import type { Said } from './contract';
+import type { Said } from './contract.words';
 import type { BalanceInput } from './contract.balance';
 import type { DoseFigures, DoseProductView } from './contract.dose';
 import type { Amount } from './contract.units';

@@ -1,6 +1,6 @@
 // The shapes of the server's Api/Contracts.PoolState.cs.
 
-import type { Iso, Said } from './contract';
+import type { Iso, Said } from './contract.words';
 
 export type OperatingState = 'not_stated' | 'open' | 'closed' | 'covered' | 'drained';
 export type GateWord = 'not_known' | 'not_passed' | 'passed';

@@ -1,4 +1,6 @@
-import type { CalibrationView, Iso, JudgementView, OfferedCalibration, ProbeInfo, ProbeView, Said, Standing, WithU } from './contract';
+import type { CalibrationView, JudgementView, OfferedCalibration, ProbeView } from './contract';
+import type { ProbeInfo } from './contract.plant';
+import type { Iso, Said, Standing, WithU } from './contract.words';
 
 // A probe with its past, as the server's Contracts.Probe.cs writes it.
 export type Believe = 'neither' | 'probe' | 'tests' | 'either';

@@ -1,4 +1,4 @@
-import type { Iso, Measurand, Said, WithU } from './contract';
+import type { Iso, Measurand, Said, WithU } from './contract.words';
 
 // The story of a pool's probes and tests, as the server's Contracts.Trust.cs writes it.
 export type StoryAnswer = 'cannot_tell' | 'all_agree' | 'probe_drifts' | 'test_suspect' | 'water_changed' | 'not_comparable';

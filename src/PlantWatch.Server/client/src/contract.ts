@@ -4,55 +4,13 @@ import type { OperationView } from './contract.poolState';
 import type { BalanceView } from './contract.balance';
 import type { CalibrationBasis, ProbeWork, SheetView, WorkView } from './contract.bench';
 import type { IncidentView } from './contract.incident';
+import type {
+  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, CellLook, Censoring, FaultState, FieldSaid, Iso, Measurand, PoolWord,
+  Priority, PumpActivity, Said, SamplePoint, Standing, TestMethod, Tier, Verdict, WithU
+} from './contract.words';
 
-export type Iso = string;
-export type Measurand =
-  | 'none' | 'ph' | 'orp' | 'temperature' | 'conductivity' | 'free_chlorine' | 'total_chlorine' | 'combined_chlorine'
-  | 'total_alkalinity' | 'calcium_hardness' | 'cyanuric_acid' | 'dissolved_solids' | 'sample_flow' | 'circulation_flow' | 'filter_pressure';
-export type Standing = 'unknown' | 'good' | 'maintenance_required' | 'out_of_specification' | 'check_function' | 'failure';
-export type Verdict = 'not_comparable' | 'agrees' | 'probe_drifts' | 'check_suspect' | 'learning';
-export type PoolWord = 'unknown' | 'normal' | 'due' | 'attention' | 'alarm' | 'stop';
-export type Priority = 'note' | 'low' | 'medium' | 'high' | 'critical';
-export type AlarmState =
-  | 'normal' | 'unacknowledged' | 'acknowledged' | 'returned_unacknowledged' | 'latched_unacknowledged' | 'latched_acknowledged'
-  | 'shelved' | 'suppressed_by_design' | 'out_of_service';
-export type AlarmChange =
-  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired' | 'taken_out_of_service' | 'returned_to_service' | 're_alarmed';
-export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
-export type FaultState = 'open' | 'in_hand' | 'done';
-export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count' | 'meter';
-export type Censoring = 'none' | 'below' | 'above';
-export type CellLook = 'none' | 'pink_flash' | 'purple' | 'cloudy';
-export type SamplePoint = 'unknown' | 'pool' | 'cell' | 'balance_tank' | 'outlet';
-export type CalibrationKind = 'offset' | 'two_point' | 'panel_adjustment' | 'verification';
-export type CalibrationStatus = 'proposed' | 'approved' | 'rejected' | 'adjusted';
-export type Tier = 'raw' | 'minute' | 'quarter_hour' | 'hour' | 'day';
-
-export interface Said { code: string; text: string }
-export interface FieldSaid extends Said { field: string }
-export interface WithU { value: number; u: number }
-
-export type UnitSystem = 'metric' | 'us' | 'imperial';
-export interface SiteView { name: string; timeZone: string; units: UnitSystem; circuits: CircuitInfo[]; products: ProductPlan[] }
-export interface ProductPlan { id: string; name: string; kind: string; strength: number | null }
-export interface CircuitInfo {
-  id: string; name: string; balanceTankM3: number | null; turnoverHours: number | null;
-  pools: PoolInfo[]; probes: ProbeInfo[]; pumps: PumpInfo[];
-}
-export interface LimitPlan { measurand: Measurand; low: number | null; high: number | null; source: string; referenceElectrode?: string | null }
-export interface CheckDuty { what: Measurand[]; at: string[] }
-export interface PoolInfo {
-  id: string; name: string; kind: string; setting: string; disinfectant: string; secondary: string[];
-  volumeM3: number; limits: LimitPlan[]; duties: CheckDuty[];
-}
-export interface ProbeInfo {
-  id: string; name: string; poolId: string | null; measurand: Measurand; unit: string; decimals: number; origin: 'raw' | 'panel_scaled';
-  rangeLow: number; rangeHigh: number; everySeconds: number; referenceElectrode: string | null;
-}
-export interface PumpInfo {
-  id: string; name: string; poolId: string | null; productId: string; productName: string; tankLitres: number | null; tankLowPercent?: number | null;
-  stateSeries: string; tankSeries: string | null;
-}
+export type * from './contract.plant';
+export type * from './contract.words';
 
 export interface CircuitView {
   id: string; version: number; at: Iso; pools: PoolView[]; probes: ProbeView[]; pumps: PumpView[];

@@ -1,5 +1,5 @@
 // The shapes of the server's Api/Contracts.WhatIf.cs.
-import type { Iso, Said } from './contract';
+import type { Iso, Said } from './contract.words';
 import type { BalanceInput } from './contract.balance';
 import type { Amount } from './contract.units';
 
