@@ -83,6 +83,7 @@ public sealed class PoolStateTests
     {
         await using var server = await ReadyAsync();
         await SetAsync(server, new(OperatingState.Closed, Operator, "glass in the water", ForCause: true));
+        Assert.Equal([Manager], (await GateAsync(server)).Signers);
         Assert.All((await GateAsync(server)).Lines.Where(l => l.Code is "test.ph" or "test.free_chlorine"), l => Assert.Equal("gate.test_before_closing", l.Why.Code));
         await CheckAsync(server, 7.4, 1.5, bottom: true);
         foreach (var (request, field) in new[]
@@ -92,6 +93,7 @@ public sealed class PoolStateTests
         })
             Assert.Equal([field], await RefusedAsync(server, request, HttpStatusCode.Conflict));
         var open = await SetAsync(server, new(OperatingState.Open, Manager, "swept, and looked at by two"));
+        Assert.Null(open.Signers);
         Assert.Equal((OperatingState.Open, false, Manager, "swept, and looked at by two"), (open.Operation.State, open.Operation.ForCause, open.Operation.By, open.Operation.Why));
     }
 
@@ -114,6 +116,13 @@ public sealed class PoolStateTests
         Assert.Equal((OperatingState.Closed, true), State(await GateAsync(server)));
         Assert.Equal(OperatingState.Open, (await SetAsync(server, new(OperatingState.Open, Manager, "hold over, tested, looked at"))).Operation.State);
         Assert.Equal(OperatingState.Closed, (await GateAsync(server, "teaching")).Operation.State);
+
+        // The record has each of them, newest first.
+        var changes = await server.GetAsync<List<PoolStateChangeView>>("/api/v1/pool-states?pool=main");
+        Assert.Equal([(OperatingState.Open, Manager, false), (OperatingState.Closed, Operator, true), (OperatingState.Open, Operator, false)], changes.Select(c => (c.State, c.By, c.ByIncident)));
+        Assert.Equal((OperatingState.Closed, "hold over, tested, looked at", OperatingState.NotStated), (changes[0].Before, changes[0].Why, changes[2].Before));
+        Assert.Equal("teaching", Assert.Single(await server.GetAsync<List<PoolStateChangeView>>("/api/v1/pool-states"), c => c.PoolId == "teaching").PoolId);
+        Assert.Equal(HttpStatusCode.NotFound, (await server.Http.GetAsync("/api/v1/pool-states?pool=nowhere")).StatusCode);
     }
 
     [Fact]

@@ -15,6 +15,7 @@ export function GateList({ gate }: { gate: GateView }) {
     <details open={!gate.passed} data-testid="gate">
       <summary>{w.gate}</summary>
       <p class="hint">{w.gateHint}</p>
+      {gate.signers && <p data-testid="signers">{gate.signers.length > 0 ? w.signers(gate.signers.join(', ')) : w.noSigners}</p>}
       <ul class="gate-lines">{gate.lines.map(line => (
         <li key={line.code} data-testid={`gate-${line.code}`}><Mark word={line.word} /> <b>{w.marks[line.word]}</b>: {line.why.text}
           {line.word !== 'passed' && (line.code.startsWith('test.') || line.code === 'bottom') && <> <a href={link('check', gate.poolId)}>{w.test}</a></>}</li>))}</ul>

@@ -12,6 +12,7 @@ import { useAction } from '../parts/useAction';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { GateList } from './GateList';
+import { StateHistory } from './StateHistory';
 
 const w = words.poolState;
 type Act = Exclude<OperatingState, 'not_stated'>;
@@ -43,6 +44,11 @@ function ActForm({ poolId, act, leaving, done, cancel }: { poolId: string; act: 
   );
 }
 
+function Before({ poolId, since }: { poolId: string; since: string | null }) {
+  const [open, set] = useState(false);
+  return <details onToggle={e => set(e.currentTarget.open)} data-testid="state-before"><summary>{w.history}</summary>{open && <StateHistory key={since} poolId={poolId} />}</details>;
+}
+
 /** How the pool is run, the gate, and the acts of a person. */
 export function StateCard({ view }: { view: PoolView }) {
   const [act, choose] = useState<Act | null>(null);
@@ -57,6 +63,7 @@ export function StateCard({ view }: { view: PoolView }) {
       <div class="inline">{acts.filter(a => a !== o.state).map(a => <button key={a} type="button" aria-expanded={act === a} data-testid={`act-${a}`} onClick={() => choose(act === a ? null : a)}>{w.acts[a]}</button>)}</div>
       {act && <ActForm key={act} poolId={view.id} act={act} leaving={o.state} done={() => { choose(null); gate.reload(); }} cancel={() => choose(null)} />}
       {(o.state !== 'open' || act === 'open') && (gate.data ? <GateList gate={gate.data} /> : gate.failed && <p class="hint">{w.unreachable}</p>)}
+      {o.state !== 'not_stated' && <Before poolId={view.id} since={o.since} />}
     </section>
   );
 }

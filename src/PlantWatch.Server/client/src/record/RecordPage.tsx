@@ -3,6 +3,7 @@ import { grouped } from '../format/number';
 import { fullClock } from '../format/zone';
 import { circuits, health, site, zone } from '../live/store';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
+import { StateHistory } from '../pool/StateHistory';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { closes } from './sums';
@@ -68,6 +69,7 @@ export function RecordPage() {
         <Circuits />
         {h && <p class="hint">{words.live.broker}: {h.broker}</p>}
       </section>
+      <section class="sheet card" data-testid="record-states"><h2>{words.poolState.historyTitle}</h2><StateHistory /></section>
       <Refusals />
     </div>
   );
