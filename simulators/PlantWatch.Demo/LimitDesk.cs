@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace PlantWatch.Demo;
 
-/// <summary>The engineer of the demo confirms the picked limit pack on the first day. The two rows in millivolts are left: they do not say their reference electrode closely enough to be compared with the plant's.</summary>
+/// <summary>The engineer of the demo confirms the picked limit pack on the first day, every row that a pool waits for.</summary>
 internal sealed class LimitDesk(PublicApi api, Action<string> print)
 {
     private const string Engineer = "M. Okafor";
@@ -10,7 +10,7 @@ internal sealed class LimitDesk(PublicApi api, Action<string> print)
 
     private static readonly string[] Circuits = ["main", "therapy"];
 
-    /// <summary>Confirms all rows that concern a pool but those that are left.</summary>
+    /// <summary>Confirms all rows that concern a pool.</summary>
     public async Task ConfirmAsync(CancellationToken cancellation)
     {
         foreach (var circuit in Circuits)
@@ -18,7 +18,7 @@ internal sealed class LimitDesk(PublicApi api, Action<string> print)
             var view = await api.GetAsync($"circuits/{circuit}/limits", cancellation);
             var waiting = Waiting(view);
             var taken = 0;
-            foreach (var row in waiting.Where(r => r["quantity"]!.GetValue<string>() != "orp"))
+            foreach (var row in waiting)
                 if (await ConfirmAsync(circuit, row, cancellation)) taken++;
             print($"{Engineer}: {taken} of {waiting.Length} rows of the limit pack confirmed for {circuit}");
         }

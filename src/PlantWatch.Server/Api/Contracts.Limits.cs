@@ -26,13 +26,17 @@ public sealed record PackRowView(
     string Source, RowProvenance Provenance, string? Certainty, IReadOnlyList<RowPoolView> Pools, ConfirmationView? Confirmed, bool ChangedSince);
 
 /// <summary>Whether a row holds for a pool now.</summary>
-public sealed record RowPoolView(string Pool, Holds Holds);
+/// <param name="Measured">False where only a probe tells the quantity, the pool has none, and the authority does not demand one: the row waits for nothing.</param>
+public sealed record RowPoolView(string Pool, Holds Holds, bool Measured);
 
 /// <summary>A confirmation.</summary>
 public sealed record ConfirmationView(string By, Instant At, string Document, bool Applies);
 
 /// <summary>What holds in a pool now.</summary>
-public sealed record PoolBoundsView(string Pool, LimitsWord Word, IReadOnlyList<BoundView> Bounds, IReadOnlyList<string> Unconfirmed, IReadOnlyList<UndecidedView> Undecided);
+/// <param name="NotMeasured">Rows about what the pool has no probe for.</param>
+/// <param name="Turned">Rows in mV that are watched against the electrode of the pool's probe.</param>
+public sealed record PoolBoundsView(
+    string Pool, LimitsWord Word, IReadOnlyList<BoundView> Bounds, IReadOnlyList<string> Unconfirmed, IReadOnlyList<UndecidedView> Undecided, IReadOnlyList<string> NotMeasured, IReadOnlyList<TurnedRow> Turned);
 
 /// <summary>A bound with the rows its ends come from; an empty row is the plant's own limit.</summary>
 public sealed record BoundView(PackQuantity Quantity, string Name, string Unit, RowGrade Grade, double? Low, string LowFrom, double? High, string HighFrom);

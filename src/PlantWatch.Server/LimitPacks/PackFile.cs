@@ -58,6 +58,7 @@ internal static class PackFile
         Low = at["low"].Number,
         High = at["high"].Number,
         RaisesLowBy = at["raises_low_by"].Number,
+        MustBeMeasured = at["must_be_measured"].Boolean ?? false,
         Says = at["says"].String!,
         Source = at["source"].String!,
         Provenance = EnumWords<RowProvenance>.Find(at["provenance"].String)!.Value,

@@ -24,7 +24,7 @@ internal static class LimitViews
         var confirmed = LimitsMaker.Confirmation(pack, row, state.Confirmations);
         return new(
             row.Id, RowDigest.Of(row), row.Quantity, Name(row.Quantity, words), Unit(row.Quantity), row.Grade, row.Low, row.High, row.RaisesLowBy, row.Says, row.When.ToJudge,
-            row.Source, row.Provenance, row.Certainty, [.. state.Plan.Pools.Select((p, i) => new RowPoolView(p.Id, HoldsIn(state.Pools[i].Water, p, row)))],
+            row.Source, row.Provenance, row.Certainty, [.. state.Plan.Pools.Select((p, i) => new RowPoolView(p.Id, HoldsIn(state.Pools[i].Water, p, row), LimitsMaker.IsMeasured(row, state.Plan, p)))],
             confirmed is null ? null : new(confirmed.By, confirmed.At, confirmed.Document, confirmed.Applies),
             confirmed is null && state.Confirmations.Any(c => c.PackId == pack.Id && c.RowId == row.Id));
     }
@@ -34,7 +34,7 @@ internal static class LimitViews
 
     private static PoolBoundsView Bounds(PoolPlan pool, LimitsInForce limits, Wording words) => new(
         pool.Id, limits.Word, [.. limits.Bounds.Select(b => new BoundView(b.Quantity, Name(b.Quantity, words), Unit(b.Quantity), b.Grade, b.Low, b.LowFrom, b.High, b.HighFrom))],
-        limits.Unconfirmed, [.. limits.Undecided.Select(u => new UndecidedView(u.RowId, words.Find($"limits.needs_{u.Needs}")))]);
+        limits.Unconfirmed, [.. limits.Undecided.Select(u => new UndecidedView(u.RowId, words.Find($"limits.needs_{u.Needs}")))], limits.NotMeasured, limits.Turned);
 
     private static string Name(PackQuantity quantity, Wording words) => words.Find($"quantity.{quantity.Key()}");
 

@@ -59,6 +59,18 @@ public sealed class LimitTests
         Assert.Equal((100, "cya"), (bound.High, bound.HighFrom));
     }
 
+    [Fact]
+    public async Task The_plant_of_a_hall_without_an_ORP_probe_comes_to_limits_in_force_when_every_row_it_waits_for_is_confirmed()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        var view = await server.GetAsync<CircuitLimitsView>(Limits);
+        foreach (var row in view.Rows.Where(r => view.Pools[0].Unconfirmed.Contains(r.Id)))
+            view = await WholeServer.ReadAsync<CircuitLimitsView>(await server.PostAsync($"{Limits}/{row.Id}/confirm", new ConfirmRow(row.Digest, "I. Brandvold", "the guidelines, 5.10", null)));
+        Assert.Equal(LimitsWord.InForce, view.Pools[0].Word);
+        Assert.Equal(["orp-ag-agcl-reference", "orp-calomel-reference"], view.Pools[0].NotMeasured);
+        Assert.All(view.Rows.Where(r => r.Quantity == PackQuantity.Orp), r => Assert.False(Assert.Single(r.Pools).Measured));
+    }
+
     private static async Task RefusedAsync(WholeServer server, ConfirmRow asked, HttpStatusCode status, string field)
     {
         using var answer = await ConfirmAsync(server, asked);

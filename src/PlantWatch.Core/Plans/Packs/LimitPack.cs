@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace PlantWatch.Core.Plans.Packs;
 
@@ -109,6 +110,10 @@ public sealed record PackRow
 
     /// <summary>By how much the row raises the lowest value of every other row of its quantity that holds; null for a row that limits by itself.</summary>
     public double? RaisesLowBy { get; init; }
+
+    /// <summary>The authority demands that it is measured. Only asked of what nobody tests by hand, such as ORP; everything else that has a limit is to be tested.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool MustBeMeasured { get; init; }
 
     /// <summary>What the row says, in this project's words.</summary>
     public required string Says { get; init; }

@@ -28,8 +28,17 @@ public sealed record LimitBound(PackQuantity Quantity, RowGrade Grade, double? L
 /// <summary>A row whose condition hangs on something unknown, and which would contradict the rows that do hold: a person has to say, by a test.</summary>
 /// <param name="RowId">The row.</param>
 /// <param name="Quantity">What it limits.</param>
-/// <param name="Needs">What is not known: ph, cyanuric_acid, temperature, reference_electrode or plant_file.</param>
+/// <param name="Needs">What is not known: ph, cyanuric_acid, temperature, reference_electrode, orp_probe or plant_file.</param>
 public sealed record UndecidedRow(string RowId, PackQuantity Quantity, string Needs);
+
+/// <summary>A row in mV that is watched against the electrode of the pool's own probe.</summary>
+/// <param name="RowId">The row.</param>
+/// <param name="Against">The electrode that the row names; empty where it names none.</param>
+/// <param name="Own">The electrode of the probe.</param>
+/// <param name="Low">Lowest value against the probe's electrode, mV; null when it has none.</param>
+/// <param name="High">Highest value against the probe's electrode, mV; null when it has none.</param>
+/// <param name="Spread">How far apart the readings of the row lie where a name leaves the filling out, mV; the stricter end is taken. 0 where both are told apart.</param>
+public sealed record TurnedRow(string RowId, string Against, string Own, double? Low, double? High, double Spread);
 
 /// <summary>The limits of one pool as they hold now. The default holds none.</summary>
 public sealed record LimitsInForce
@@ -49,6 +58,12 @@ public sealed record LimitsInForce
     /// <summary>Rows that cannot be decided.</summary>
     public ImmutableArray<UndecidedRow> Undecided { get; init; } = [];
 
+    /// <summary>Rows about a quantity that is only known by a probe, which the pool has none of and the authority does not demand: listed, and waited for by nothing.</summary>
+    public ImmutableArray<string> NotMeasured { get; init; } = [];
+
+    /// <summary>Rows in mV whose figures were turned to the electrode of the pool's probe.</summary>
+    public ImmutableArray<TurnedRow> Turned { get; init; } = [];
+
     /// <summary>The bound on a quantity; null when there is none.</summary>
     public LimitBound? Find(PackQuantity quantity, RowGrade grade)
     {
@@ -60,7 +75,8 @@ public sealed record LimitsInForce
     /// <inheritdoc/>
     public bool Equals(LimitsInForce? other) =>
         other is not null && Word == other.Word && Bounds.AsSpan().SequenceEqual(other.Bounds.AsSpan())
-        && Unconfirmed.AsSpan().SequenceEqual(other.Unconfirmed.AsSpan()) && Undecided.AsSpan().SequenceEqual(other.Undecided.AsSpan());
+        && Unconfirmed.AsSpan().SequenceEqual(other.Unconfirmed.AsSpan()) && Undecided.AsSpan().SequenceEqual(other.Undecided.AsSpan())
+        && NotMeasured.AsSpan().SequenceEqual(other.NotMeasured.AsSpan()) && Turned.AsSpan().SequenceEqual(other.Turned.AsSpan());
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Word, Bounds.Length, Unconfirmed.Length);

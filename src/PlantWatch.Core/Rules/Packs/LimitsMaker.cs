@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Quantities;
@@ -22,12 +21,17 @@ public static class LimitsMaker
             return pool.Limits.IsEmpty ? LimitsInForce.None : new() { Word = LimitsWord.OwnOnly, Bounds = OwnAround([], pool, plan.People) };
         var concerning = pack.Rows.Where(r => IsLimit(r, pool)).Select(r => new Asked(r, ConditionCheck.Of(r.When, pool, water), Confirmation(pack, r, confirmations)))
             .Where(r => r.Holds != Holds.No && r.Confirmed is not { Applies: false }).ToArray();
-        var confirmed = concerning.Where(r => r.Confirmed is not null).ToArray();
-        ImmutableArray<string> waiting = [.. concerning.Where(r => r.Confirmed is null).Select(r => r.Row.Id)];
-        var undecided = ImmutableArray.CreateBuilder<UndecidedRow>();
+        var known = concerning.Where(r => IsMeasured(r.Row, plan, pool)).ToArray();
+        var confirmed = known.Where(r => r.Confirmed is not null).ToArray();
+        ImmutableArray<string> waiting = [.. known.Where(r => r.Confirmed is null).Select(r => r.Row.Id)];
+        var said = new Said([], []);
         var bounds = confirmed.GroupBy(r => (r.Row.Quantity, r.Row.Grade)).OrderBy(g => g.Key)
-            .Select(g => Bound(g.Key.Quantity, g.Key.Grade, [.. g], plan, pool, water, undecided)).OfType<LimitBound>();
-        return new() { Word = waiting.IsEmpty ? LimitsWord.InForce : LimitsWord.Unconfirmed, Bounds = OwnAround([.. bounds], pool, plan.People), Unconfirmed = waiting, Undecided = undecided.ToImmutable() };
+            .Select(g => Bound(g.Key.Quantity, g.Key.Grade, [.. g], plan, pool, water, said)).OfType<LimitBound>().ToArray();
+        return new()
+        {
+            Word = waiting.IsEmpty ? LimitsWord.InForce : LimitsWord.Unconfirmed, Bounds = OwnAround([.. bounds], pool, plan.People), Unconfirmed = waiting,
+            Undecided = [.. said.Undecided], Turned = [.. said.Turned], NotMeasured = [.. concerning.Except(known).Select(r => r.Row.Id)],
+        };
     }
 
     /// <summary>What a person confirmed of the row as it stands now; null when nobody did.</summary>
@@ -50,56 +54,51 @@ public static class LimitsMaker
             && (row.Quantity != PackQuantity.Bromine || pool.Disinfectant is Disinfectant.Bromine or Disinfectant.Unknown);
     }
 
+    /// <summary>True where a figure can be had to hold the row against: everything that is tested by hand, and what only a probe tells where the pool has one or the authority demands it.</summary>
+    public static bool IsMeasured(PackRow row, CircuitPlan plan, PoolPlan pool)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(pool);
+        return row.MustBeMeasured || row.Quantity is not (PackQuantity.Orp or PackQuantity.Conductivity)
+            || plan.Probes.Any(p => p.PoolId == pool.Id && p.Measurand.Limiting() == row.Quantity)
+            || pool.Duties.Any(d => d.What.Any(m => m.Limiting() == row.Quantity));
+    }
+
+    private sealed record Said(List<UndecidedRow> Undecided, List<TurnedRow> Turned);
+
     private readonly record struct Asked(PackRow Row, Holds Holds, RowConfirmation? Confirmed);
 
     private static LimitBound? Bound(
-        PackQuantity quantity, RowGrade grade, Asked[] rows, CircuitPlan plan, PoolPlan pool, WaterFacts water, ImmutableArray<UndecidedRow>.Builder undecided)
+        PackQuantity quantity, RowGrade grade, Asked[] rows, CircuitPlan plan, PoolPlan pool, WaterFacts water, Said said)
     {
         var ends = new Ends(null, "", null, "");
-        if (quantity == PackQuantity.Orp) rows = AgainstOwnElectrode(rows, plan, pool, undecided);
+        if (quantity == PackQuantity.Orp) rows = AgainstOwnElectrode(rows, plan, pool, said);
         foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Yes && r.Row.RaisesLowBy is null)) ends = ends.Within(row);
         // What may hold is taken where it leaves something: the stricter of the two is the safe one.
         foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))
             if (ends.Within(row) is { IsPossible: true } stricter) ends = stricter;
-            else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
+            else said.Undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
         // Where it surely holds the minimum rises whatever else stands; a rise that only may hold must leave something.
         foreach (var (row, holds, _) in rows.Where(r => r.Row.RaisesLowBy is not null))
             if (holds == Holds.Yes || ends.Raised(row).IsPossible) ends = ends.Raised(row);
-            else undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
+            else said.Undecided.Add(new(row.Id, quantity, Needs(row, pool, water)));
         return ends.Low is null && ends.High is null ? null : new(quantity, grade, ends.Low, ends.LowFrom, ends.High, ends.HighFrom);
     }
 
-    // mV against two electrodes cannot be compared. Where the pack knows the plant's own, only that row is asked; else the figure is converted, at 25 degC.
-    private static Asked[] AgainstOwnElectrode(Asked[] rows, CircuitPlan plan, PoolPlan pool, ImmutableArray<UndecidedRow>.Builder undecided)
+    private static Asked[] AgainstOwnElectrode(Asked[] rows, CircuitPlan plan, PoolPlan pool, Said said)
     {
-        var named = plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Orp && p.PoolId == pool.Id)?.ReferenceElectrode;
-        var own = ReferenceElectrodeNames.Read(named);
-        var same = rows.Where(r => IsSame(r.Row.When.ReferenceElectrode, named, own)).ToArray();
-        if (same.Length > 0) return same;
-        var converted = new List<Asked>();
-        foreach (var asked in rows)
-            if (Converted(asked.Row, own) is { } turned) converted.Add(asked with { Row = turned });
-            else undecided.Add(new(asked.Row.Id, PackQuantity.Orp, "reference_electrode"));
-        return [.. converted];
-    }
+        var probe = plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Orp && p.PoolId == pool.Id);
+        var taken = new List<Asked>();
+        foreach (var row in OrpRows.Nearest([.. rows.Select(r => r.Row)], probe?.ReferenceElectrode))
+        {
+            var turned = OrpRows.Turn(row, probe?.ReferenceElectrode);
+            if (turned is null) said.Undecided.Add(new(row.Id, PackQuantity.Orp, probe is null ? "orp_probe" : "reference_electrode"));
+            else taken.Add(rows.First(r => r.Row == row) with { Row = row with { Low = turned.Low, High = turned.High } });
+            if (turned is not null && !OrpRows.IsSame(row, turned.Own)) said.Turned.Add(turned);
+        }
 
-    private static bool IsSame(string? row, string? named, ReferenceElectrode own) =>
-        row is not null && (own == ReferenceElectrode.Unknown ? row == named : ReferenceElectrodeNames.Read(row) == own);
-
-    private static PackRow? Converted(PackRow row, ReferenceElectrode own)
-    {
-        var from = ReferenceElectrodeNames.Read(row.When.ReferenceElectrode ?? "");
-        double? low = null, high = null;
-        return Turn(row.Low, from, own, ref low) && Turn(row.High, from, own, ref high) ? row with { Low = low, High = high } : null;
-    }
-
-    private static bool Turn(double? value, ReferenceElectrode from, ReferenceElectrode to, ref double? turned)
-    {
-        if (value is not { } mv) return true;
-        if (!Quantity.TryFrom(mv, out Millivolts limited)) return false;
-        var said = ReferencePotential.Convert(limited, from, to, Celsius.From(25)).Reading;
-        if (said.IsKnown) turned = Math.Round(said.Value);
-        return said.IsKnown;
+        return [.. taken];
     }
 
     private static string Needs(PackRow row, PoolPlan pool, WaterFacts water) => row.When switch

@@ -94,12 +94,77 @@ public sealed class LimitsMakerTests
         Assert.Equal(757, bound.Low!.Value, 1.0);
     }
 
-    [Fact]
-    public void An_ORP_limit_whose_electrode_is_not_told_apart_is_not_watched_and_says_so()
+    [Theory]
+    [InlineData("Ag/AgCl 3 M", 720.0, 0.0)]
+    [InlineData("Ag/AgCl 3.5 M", 722.0, 2.0)]
+    [InlineData("Ag/AgCl sat.", 728.0, 8.0)]
+    public void An_ORP_row_that_leaves_the_filling_out_is_taken_at_its_stricter_end_and_says_so(string own, double low, double above)
     {
-        var limits = Of([Orp720 with { When = new() { ReferenceElectrode = "Ag/AgCl" } }]);
+        // 207, 205 and 199 mV at 25 degC (published tables of potentials): the fillings lie 8 mV apart.
+        var plan = Plan(Bare, Orp720 with { When = new() { ReferenceElectrode = "Ag/AgCl" } }) is var p ? p with { Probes = [.. p.Probes.Select(b => b.Measurand == Measurand.Orp ? b with { ReferenceElectrode = own } : b)] } : null!;
+        var limits = LimitsMaker.Of(plan, Bare, Confirmed([.. plan.Pack!.Rows]), default);
+        Assert.Equal(low, limits.Find(PackQuantity.Orp, RowGrade.Operating)!.Low!.Value, 1e-9);
+        Assert.Empty(limits.Undecided);
+        var turned = Assert.Single(limits.Turned);
+        Assert.Equal(("Ag/AgCl", own, 8.0, 720 + above), (turned.Against, turned.Own, turned.Spread, turned.Low));
+    }
+
+    [Fact]
+    public void Beside_a_row_against_calomel_the_one_that_leaves_the_filling_out_is_the_one_for_silver_chloride()
+    {
+        // As one guideline prints the pair: 720 mV against silver/silver chloride, 680 against calomel (from memory).
+        var limits = Of([Orp720 with { Id = "silver", When = new() { ReferenceElectrode = "Ag/AgCl" } }, Orp720 with { Low = 680 }]);
+        Assert.Equal((720.0, "silver"), limits.Find(PackQuantity.Orp, RowGrade.Operating) is { } b ? (b.Low, b.LowFrom) : default);
+    }
+
+    [Fact]
+    public void An_ORP_row_that_names_no_electrode_is_taken_as_the_strictest_that_probes_carry()
+    {
+        // 650 mV against calomel are 687 against Ag/AgCl 3 M: 244 less 207.
+        var limits = Of([Orp720 with { Low = 650, When = new() { ToJudge = "against which electrode" } }]);
+        Assert.Equal(687, limits.Find(PackQuantity.Orp, RowGrade.Operating)!.Low!.Value, 1e-9);
+        Assert.Equal(("", 45.0), (Assert.Single(limits.Turned).Against, limits.Turned[0].Spread));
+    }
+
+    [Fact]
+    public void An_ORP_limit_against_an_electrode_that_no_table_knows_is_not_watched_and_says_so()
+    {
+        var limits = Of([Orp720 with { When = new() { ReferenceElectrode = "Ag/AgCl 1 M" } }]);
         Assert.Null(limits.Find(PackQuantity.Orp, RowGrade.Operating));
         Assert.Equal("reference_electrode", Assert.Single(limits.Undecided).Needs);
+    }
+
+    [Fact]
+    public void A_pool_without_an_ORP_probe_lists_its_ORP_row_and_waits_for_nothing_but_the_tests_by_hand()
+    {
+        var plan = Plan(Bare, Orp720, PhBand) is var p ? p with { Probes = [.. p.Probes.Where(b => b.Measurand != Measurand.Orp)] } : null!;
+        var limits = LimitsMaker.Of(plan, Bare, [], default);
+        Assert.Equal((LimitsWord.Unconfirmed, "ph", "orp"), (limits.Word, Assert.Single(limits.Unconfirmed), Assert.Single(limits.NotMeasured)));
+        // Confirmed or not, there is nothing to watch it by, and nothing is called watched.
+        foreach (var confirmed in new[] { Confirmed(PhBand), Confirmed(PhBand, Orp720) })
+        {
+            limits = LimitsMaker.Of(plan, Bare, confirmed, default);
+            Assert.Equal((LimitsWord.InForce, "orp"), (limits.Word, Assert.Single(limits.NotMeasured)));
+            Assert.Null(limits.Find(PackQuantity.Orp, RowGrade.Operating));
+            Assert.Empty(limits.Undecided);
+        }
+    }
+
+    [Fact]
+    public void What_is_tested_by_hand_counts_without_a_probe_and_so_does_an_ORP_that_the_authority_demands()
+    {
+        var plan = Plan(Bare, IndoorMinimum, Orp720 with { MustBeMeasured = true }) with { Probes = [] };
+        Assert.Equal("fc-indoor orp", string.Join(" ", LimitsMaker.Of(plan, Bare, [], default).Unconfirmed));
+        var limits = LimitsMaker.Of(plan, Bare, Confirmed([.. plan.Pack!.Rows]), default);
+        Assert.Equal("orp_probe", Assert.Single(limits.Undecided).Needs);
+    }
+
+    [Fact]
+    public void An_ORP_that_is_a_duty_by_hand_counts()
+    {
+        var byHand = Bare with { Duties = [new([Measurand.Orp], [new(7, 0)])] };
+        var plan = Plan(byHand, Orp720) with { Probes = [] };
+        Assert.Equal("orp", Assert.Single(LimitsMaker.Of(plan, byHand, [], default).Unconfirmed));
     }
 
     [Fact]

@@ -10,13 +10,16 @@ export const isLimit = (row: PackRowView) => row.quantity !== 'sentence' && row.
 /** A row that concerns a pool, or may: doubt never sets it aside. */
 export const concerns = (row: PackRowView) => isLimit(row) && row.pools.some(p => p.holds !== 'no');
 
+/** A row that somebody has to answer: it concerns a pool, and is not merely listed. */
+export const counts = (row: PackRowView) => isLimit(row) && row.pools.some(p => p.holds !== 'no' && p.measured);
+
 /** Those that count, and how many of them a person has answered. */
 export function progressOf(rows: PackRowView[]) {
-  const all = rows.filter(concerns);
+  const all = rows.filter(counts);
   return { done: all.filter(r => r.confirmed).length, all: all.length };
 }
 
-const trim = (value: number) => String(Math.round(value * 1000) / 1000).replace('-', '\u2212');
+export const trim = (value: number) => String(Math.round(value * 1000) / 1000).replace('-', '\u2212');
 
 /** The range as people write it, without its unit. */
 export function rangeText(range: Pick<BoundView, 'low' | 'high'>): string {

@@ -27,7 +27,11 @@ export const limits = {
     from_memory: 'From memory: check it against the document', secondary: 'Seen second-hand: check it against the document', published: 'Seen in the document or on an official page',
   } as Record<RowProvenance, string>,
   now: 'What holds now', own: 'the plant\u2019s own', noBounds: 'Nothing is watched.',
-  undecided: 'Cannot be decided', showRow: 'Show the row',
+  undecided: 'Cannot be decided', notMeasured: 'Not measured here', notMeasuredMeans: 'The pool has no probe for it and the authority does not demand one. Nothing waits for these rows.',
+  turned: (range: string, own: string) => `Watched as ${range} against ${own}, the electrode of the pool\u2019s probe.`,
+  turnedFrom: (against: string) => `The row is against ${against}: turned with the potentials at 25 \u00b0C.`,
+  turnedOpen: (against: string, spread: string) => `The row says ${against} without its filling, which leaves ${spread} mV open: the stricter end is taken.`,
+  turnedUnnamed: (spread: string) => `The row names no electrode, which leaves ${spread} mV open between those that probes carry: the strictest end is taken.`, showRow: 'Show the row',
   words: { none: 'No limits', unconfirmed: 'No limits in force: rows are unconfirmed', own_only: 'The plant\u2019s own limits', in_force: 'Limits in force' } as Record<LimitsWord, string>,
   poolWaits: (n: number) => `No limits in force: ${rows(n)} unconfirmed`, poolNone: 'No limits: none are set for this pool', poolOwn: 'Watched are the plant\u2019s own limits',
 };
