@@ -1,6 +1,6 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms;
 

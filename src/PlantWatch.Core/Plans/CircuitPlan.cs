@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using PlantWatch.Core.Plans.Packs;
+using PlantWatch.Core.Plans.Telling;
 
 namespace PlantWatch.Core.Plans;
 
@@ -47,6 +48,9 @@ public sealed record CircuitPlan
 
     /// <summary>The people of the plant.</summary>
     public ImmutableArray<PersonPlan> People { get; init; } = [];
+
+    /// <summary>How the people of the plant are told of alarms outside the browser.</summary>
+    public TellingPlan Telling { get; init; } = TellingPlan.None;
 
     /// <summary>Pools served by the circuit.</summary>
     public ImmutableArray<PoolPlan> Pools { get; init; } = [];

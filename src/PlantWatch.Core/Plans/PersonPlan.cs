@@ -21,6 +21,9 @@ public enum PersonRole
 /// <param name="Role">What the person answers for.</param>
 public sealed record PersonPlan(string Id, string Name, PersonRole Role)
 {
+    /// <summary>Address to which alarms are written; null when none is stated.</summary>
+    public string? Email { get; init; }
+
     /// <summary>May sign that a closed pool opens again.</summary>
     public bool MayReopen => Role >= PersonRole.DutyManager;
 

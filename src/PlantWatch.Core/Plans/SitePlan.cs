@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans.Telling;
 
 namespace PlantWatch.Core.Plans;
 
@@ -10,6 +11,9 @@ public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Produc
 {
     /// <summary>The people of the plant.</summary>
     public ImmutableArray<PersonPlan> People { get; init; } = [];
+
+    /// <summary>How they are told of alarms outside the browser.</summary>
+    public TellingPlan Telling { get; init; } = TellingPlan.None;
 }
 
 /// <summary>The site.</summary>

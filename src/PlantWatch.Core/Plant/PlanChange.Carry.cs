@@ -18,7 +18,7 @@ public sealed partial record PlanChange
     public static CircuitState Carry(CircuitState old, CircuitPlan next)
     {
         var lineage = new PlanLineage(old.Plan, next);
-        var subjects = new PlanSubjects(lineage, old.Plan.Id, next.Id);
+        var subjects = new PlanSubjects(lineage, old.Plan, next);
         return old with
         {
             Plan = next,

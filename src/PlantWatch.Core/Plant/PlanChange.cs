@@ -38,6 +38,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "turnover_hours", Figure(old.TurnoverHours), Figure(next.TurnoverHours), effects);
         Pack(next.Id, old.Pack, next.Pack, effects);
         if (!old.People.AsSpan().SequenceEqual(next.People.AsSpan())) effects.Add(Reason.Of("plan.people_changed", next.Id));
+        Telling(old.Id, old.Telling, next.Telling, effects);
         Setting(next.Id, "circulation_low_m3h", Figure(old.CirculationLowStated), Figure(next.CirculationLowStated), effects);
         if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
     }

@@ -1,23 +1,26 @@
+using PlantWatch.Core.Plans;
+
 namespace PlantWatch.Core.Plant;
 
-/// <summary>What became of the subjects of alarms and notes: the pools, probes and pumps of a circuit, and the circuit itself.</summary>
+/// <summary>What became of the subjects of alarms and notes: the pools, probes and pumps of a circuit, the circuit itself, and the ways by which people are told.</summary>
 internal sealed class PlanSubjects
 {
     private readonly Dictionary<string, string?> _named = new(StringComparer.Ordinal);
     private readonly HashSet<string> _other = new(StringComparer.Ordinal);
 
-    public PlanSubjects(PlanLineage lineage, string oldCircuit, string nextCircuit)
+    public PlanSubjects(PlanLineage lineage, CircuitPlan old, CircuitPlan next)
     {
-        _named[oldCircuit] = nextCircuit;
-        foreach (var (old, next) in lineage.Pools)
-            if (old is not null) _named[old.Id] = next?.Id;
-        foreach (var (old, next) in lineage.Pumps)
-            if (old is not null) _named[old.Id] = next?.Id;
-        foreach (var (old, next) in lineage.Probes)
+        _named[old.Id] = next.Id;
+        foreach (var channel in old.Telling.Channels) _named[channel.Id] = next.Telling.Channels.Any(c => c.Id == channel.Id) ? channel.Id : null;
+        foreach (var (before, now) in lineage.Pools)
+            if (before is not null) _named[before.Id] = now?.Id;
+        foreach (var (before, now) in lineage.Pumps)
+            if (before is not null) _named[before.Id] = now?.Id;
+        foreach (var (before, now) in lineage.Probes)
         {
-            if (old is null) continue;
-            _named[old.Id] = next?.Id;
-            if (next is not null && next.Measurand != old.Measurand) _other.Add(old.Id);
+            if (before is null) continue;
+            _named[before.Id] = now?.Id;
+            if (now is not null && now.Measurand != before.Measurand) _other.Add(before.Id);
         }
     }
 

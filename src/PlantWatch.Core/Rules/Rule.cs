@@ -1,3 +1,5 @@
+using PlantWatch.Core.Plans;
+
 namespace PlantWatch.Core.Rules;
 
 /// <summary>One numbered rule of docs/rules.md, as far as a machine needs it. Its sentences stand in the server's words under its number.</summary>

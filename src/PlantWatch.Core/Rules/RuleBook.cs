@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Core.Rules;
 

@@ -4,7 +4,6 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
-using PlantWatch.Core.Rules;
 using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Storage;
 

@@ -1,6 +1,5 @@
 using PlantWatch.Core.Alarms.Health;
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Rules;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
 

@@ -2,7 +2,7 @@ using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 
-/// <summary>One id, one thing. Pools, probes, pumps and circuits share one set of ids, since alarms and records name their subject by id alone.</summary>
+/// <summary>One id, one thing. Pools, probes, pumps, circuits and channels share one set of ids, since alarms and records name their subject by id alone.</summary>
 internal static class IdChecks
 {
     public static void Check(Place root, Complaints complaints)
@@ -26,6 +26,8 @@ internal static class IdChecks
             foreach (var probe in circuit["probes"].Items) yield return new("probe", probe);
             foreach (var pump in circuit["pumps"].Items) yield return new("pump", pump);
         }
+
+        foreach (var channel in root["telling"]["channels"].Items) yield return new("channel", channel);
     }
 
     private static void Twins(IEnumerable<Thing> things, Complaints complaints)

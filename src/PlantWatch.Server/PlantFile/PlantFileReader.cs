@@ -34,5 +34,7 @@ internal static class PlantFileReader
         ProbeChecks.Check(root, complaints);
         LimitChecks.Check(root, complaints);
         TopicChecks.Check(root, complaints);
+        ChannelChecks.Check(root, complaints);
+        DutyChecks.Check(root, complaints);
     }
 }

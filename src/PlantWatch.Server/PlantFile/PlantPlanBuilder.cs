@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.LimitPacks;
 
@@ -17,9 +18,15 @@ internal sealed class PlantPlanBuilder(Place root)
         Each(root["circuits"], Circuit))
     {
         People = People,
+        Telling = Telling,
     };
 
-    private ImmutableArray<PersonPlan> People => Each(root["people"], at => new PersonPlan(Id(at), Name(at), EnumWords<PersonRole>.Find(at["role"].String) ?? PersonRole.Operator));
+    private TellingPlan Telling => TellingBuilder.Build(root["telling"]);
+
+    private ImmutableArray<PersonPlan> People => Each(root["people"], at => new PersonPlan(Id(at), Name(at), EnumWords<PersonRole>.Find(at["role"].String) ?? PersonRole.Operator)
+    {
+        Email = at["email"].String,
+    });
 
     private static ProductPlan Product(Place at) => new(Id(at), Name(at), Word<ProductKind>(at["kind"]), at["strength_percent"].Number)
     {
@@ -46,6 +53,7 @@ internal sealed class PlantPlanBuilder(Place root)
         BalanceTankConfirmed = Confirmed(at["balance_tank_confirmed"]),
         TurnoverHours = at["turnover_hours"].Number,
         People = People,
+        Telling = Telling,
         Pack = PackShelf.Find(root["limit_pack"].String),
         Filters = Each(at["filters"], Filter),
         CirculationLowStated = at["circulation_low_m3h"].Number,

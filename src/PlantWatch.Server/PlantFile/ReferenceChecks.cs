@@ -55,7 +55,8 @@ internal static class ReferenceChecks
         else Named(follows, "probe", Ids(circuit["probes"]), complaints);
     }
 
-    private static void Named(Place reference, string kind, IEnumerable<string?> known, Complaints complaints)
+    /// <summary>Complains when nothing has the id that is named.</summary>
+    public static void Named(Place reference, string kind, IEnumerable<string?> known, Complaints complaints)
     {
         var ids = known.OfType<string>().ToList();
         if (reference.String is not { } id || ids.Contains(id)) return;
@@ -73,5 +74,6 @@ internal static class ReferenceChecks
 
     private static string Listed(List<string> ids) => string.Join(", ", ids.Take(10)) + (ids.Count > 10 ? ", ..." : "");
 
-    private static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
+    /// <summary>The ids of a list.</summary>
+    public static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
 }

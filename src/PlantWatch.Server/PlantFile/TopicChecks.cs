@@ -19,6 +19,9 @@ internal static class TopicChecks
         }
     }
 
+    /// <summary>Every topic that the plant reads, where it stands in the file.</summary>
+    public static IEnumerable<Place> Read(Place root) => Claims(root).Select(claim => claim.Topic).Where(topic => topic.String is not null);
+
     private static IEnumerable<Claim> Claims(Place root)
     {
         foreach (var circuit in root["circuits"].Items)
@@ -46,7 +49,7 @@ internal static class TopicChecks
     }
 
     /// <summary>What MQTT 5.0 (section 4.7) or good sense forbids in a topic name; null when nothing.</summary>
-    private static string? Fault(string topic)
+    public static string? Fault(string topic)
     {
         if (topic.AsSpan().ContainsAny('+', '#')) return $"expected one exact topic, found a wildcard (+ or #) in '{Text.Short(topic)}'";
         if (topic.StartsWith('$')) return $"a topic that begins with $ belongs to the broker, found '{Text.Short(topic)}'";

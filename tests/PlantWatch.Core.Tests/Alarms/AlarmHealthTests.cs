@@ -1,8 +1,8 @@
 using CsCheck;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Alarms.Health;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Alarms;
 

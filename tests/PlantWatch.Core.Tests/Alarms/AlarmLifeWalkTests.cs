@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;

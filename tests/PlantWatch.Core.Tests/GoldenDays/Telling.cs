@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PlantWatch.Core.Plans.Packs;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;

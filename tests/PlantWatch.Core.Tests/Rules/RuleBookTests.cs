@@ -70,7 +70,7 @@ public sealed class RuleBookTests
     {
         // An on-delay is shorter than a quarter of the time to respond (common practice): at once 4 minutes at most, within the hour 15.
         foreach (var rule in RuleBook.All.Values)
-            Assert.True(rule.OnDelay <= (rule.Priority >= Core.Rules.Priority.High ? TimeSpan.FromSeconds(30) : TimeSpan.FromMinutes(2)), rule.Number);
+            Assert.True(rule.OnDelay <= (rule.Priority >= Core.Plans.Priority.High ? TimeSpan.FromSeconds(30) : TimeSpan.FromMinutes(2)), rule.Number);
     }
 
     private static string Seconds(TimeSpan delay) => delay == TimeSpan.Zero ? "none" : $"{delay.TotalSeconds:0} s";

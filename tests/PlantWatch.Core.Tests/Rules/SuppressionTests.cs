@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Rules;

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.Tests.House;
@@ -31,6 +32,10 @@ public sealed class SchemaTests
         Assert.Equal(EnumWords<ProductForm>.All, Words("product", "form"));
         Assert.Equal(EnumWords<DosingPlace>.All, Words("product", "added_to"));
         Assert.Equal(EnumWords<DosingWay>.All, Words("product", "added_by"));
+        Assert.Equal(EnumWords<ChannelKind>.All, Words("channel", "kind"));
+        Assert.Equal(EnumWords<MailSecurity>.All, Words("channel", "security"));
+        Assert.Equal(EnumWords<Priority>.All.Except(["note"]), Words("channel", "from"));
+        Assert.Equal(EnumWords<DayOfWeek>.All.Order(), Strings(Schema["$defs"]!["shift"]!["properties"]!["days"]!["items"]!["enum"]!).Order());
         Assert.Equal(EnumWords<PoolKind>.All, Words("pool", "kind"));
         Assert.Equal(EnumWords<Setting>.All, Words("pool", "setting"));
         Assert.Equal(EnumWords<Disinfectant>.All, Words("pool", "disinfectant"));

@@ -1,5 +1,5 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms.Health;
 

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 

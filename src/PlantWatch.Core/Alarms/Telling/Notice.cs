@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms.Telling;
 

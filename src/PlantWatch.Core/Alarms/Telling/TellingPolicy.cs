@@ -1,5 +1,6 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms.Telling;
 

@@ -1,8 +1,9 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Alarms.Telling;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Alarms.Telling;
 

@@ -1,6 +1,7 @@
 using PlantWatch.Core.Alarms.Telling;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Alarms.Telling;
 

@@ -1,31 +1,6 @@
 using System.Collections.Immutable;
-using PlantWatch.Core.Rules;
 
-namespace PlantWatch.Core.Alarms.Telling;
-
-/// <summary>By which way people outside the browser are told. The default is a topic of the broker.</summary>
-public enum ChannelKind
-{
-    /// <summary>A retained state on a topic of its own; it reaches whoever listens.</summary>
-    Mqtt = 0,
-    /// <summary>A request to another program's address.</summary>
-    Webhook,
-    /// <summary>A letter to a person.</summary>
-    Email,
-}
-
-/// <summary>One way out.</summary>
-/// <param name="Id">Key in the plant file.</param>
-/// <param name="Kind">Which way.</param>
-/// <param name="From">The lowest priority it is told; a note is never told, whatever stands here.</param>
-public sealed record ChannelPlan(string Id, ChannelKind Kind, Priority From)
-{
-    /// <summary>It speaks to persons, each by name, and so follows the roster.</summary>
-    public bool SpeaksToPersons => Kind == ChannelKind.Email;
-
-    /// <summary>It is told alarms of a priority.</summary>
-    public bool Takes(Priority priority) => priority > Priority.Note && priority >= From;
-}
+namespace PlantWatch.Core.Plans.Telling;
 
 /// <summary>A person's hours on call, week after week.</summary>
 /// <param name="Person">Id of the person.</param>

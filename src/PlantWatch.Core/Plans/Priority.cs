@@ -1,4 +1,4 @@
-namespace PlantWatch.Core.Rules;
+namespace PlantWatch.Core.Plans;
 
 /// <summary>Priority by severity and time to respond. The default is a note: no defined response, no alarm.</summary>
 public enum Priority
