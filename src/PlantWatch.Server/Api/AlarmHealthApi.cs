@@ -29,8 +29,11 @@ internal static class AlarmHealthApi
             return Answers.Invalid("month", "health.month");
         if (people is not (null or (> 0 and <= 100))) return Answers.Invalid("people", "health.people");
         ImmutableArray<Instant> starts = [.. Enumerable.Range(0, DateTime.DaysInMonth(first.Year, first.Month) + 1).Select(i => Midnight(first.AddDays(i), zone))];
-        var (from, to) = (starts[0], Instant.Earlier(starts[^1], Instant.From(now)));
-        if (to <= from) return Answers.Invalid("month", "health.month");
+        var to = Instant.Earlier(starts[^1], Instant.From(now));
+        if (to <= starts[0]) return Answers.Invalid("month", "health.month");
+        // A mean is over the time that somebody listened: a record that began on the twentieth has no quiet nineteen days before.
+        var from = Instant.Later(starts[0], await BeganAsync(host, store, cancellation));
+        if (to <= from) return Answers.Invalid("month", "health.nothing_recorded");
         ImmutableArray<Instant> days = [.. starts.Take(starts.Length - 1).Where(d => d < to)];
         var changes = new List<AlarmHappening>();
         foreach (var worker in host.Circuits.ToArray())
@@ -41,6 +44,16 @@ internal static class AlarmHealthApi
         var view = AlarmHealthViews.Of(
             health, first.ToString("yyyy-MM", CultureInfo.InvariantCulture), [.. days.Zip(health.ByDay, (day, count) => new HealthDay(day, count))], host.Circuits.ToArray().Select(w => w.State.Plan), Wording.English);
         return Answers.Ok(view);
+    }
+
+    // The first thing that a record holds is the plant file's coming into force.
+    private static async Task<Instant> BeganAsync(PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        var began = Instant.Never;
+        foreach (var worker in host.Circuits.ToArray())
+            foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["plan"], Limit: int.MaxValue), cancellation))
+                began = began.IsSet ? Instant.Earlier(began, row.HappenedAt) : row.HappenedAt;
+        return began;
     }
 
     // Where the clock leaps over midnight the day begins with its first moment.

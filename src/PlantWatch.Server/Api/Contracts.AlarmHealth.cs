@@ -7,11 +7,11 @@ namespace PlantWatch.Server.Api;
 
 /// <summary>A month of alarms, each figure beside the figure of the standard.</summary>
 /// <param name="Month">YYYY-MM on the site's clock.</param>
-/// <param name="From">Start, included.</param>
+/// <param name="From">Start, included: of the month, or of the record where that began later.</param>
 /// <param name="To">End, excluded: the present in the running month.</param>
 /// <param name="People">People on duty at a time.</param>
 /// <param name="Told">How often somebody was called.</param>
-/// <param name="PerHour">A person's mean in an hour.</param>
+/// <param name="PerHour">A person's mean in an hour of the time that was observed, from From to To.</param>
 /// <param name="Figures">The figures, in the order in which they are shown.</param>
 /// <param name="Days">What was told day by day.</param>
 /// <param name="Busiest">The ten busiest.</param>

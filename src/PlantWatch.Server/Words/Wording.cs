@@ -15,7 +15,8 @@ namespace PlantWatch.Server.Words;
 /// <c>{0:0.00}</c> is a figure with its format, <c>{1}</c> a name; a name that has words of its own (<c>name.free_chlorine</c>) is given in them.
 /// <c>{0:in 2}</c> is a figure with the decimals that people write in the unit that fact 2 names, and the unit after it; <c>{0:bare 2}</c> is the same without
 /// the unit, and <c>{0:diff 2}</c> the same with its sign always shown. <c>{0:mass}</c> (kg), <c>{0:volume}</c> (L), <c>{0:water}</c> (m3) and
-/// <c>{0:temperature}</c> (degC) are amounts, said in the units of the plant with the SI figure beside them.
+/// <c>{0:temperature}</c> (degC) are amounts, said in the units of the plant with the SI figure beside them. <c>{0:span}</c> is a length of time in seconds, said as
+/// people say it.
 /// </remarks>
 internal sealed partial class Wording
 {
@@ -69,6 +70,7 @@ internal sealed partial class Wording
         if (fact.Text is { } name) return _sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
         if (InUnit().Match(format) is { Success: true } asked) return OfUnit(reason, fact.Number, asked);
+        if (format == "span" && fact.Number is { } seconds) return Spans.Of(seconds);
         if (OfAmount(fact.Number, format) is { } amount) return amount.ToString();
         return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");
     }

@@ -129,6 +129,18 @@ public sealed class LaboratoryTests
             await RefusedAsync(await server.Http.GetAsync(new Uri($"/api/v1/alarm-health?{query}", UriKind.Relative)), field);
     }
 
+    [Fact]
+    public async Task The_rate_of_alarms_is_over_the_time_that_was_observed_and_not_over_the_month()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await EnterAsync(server, Guid.CreateVersion7(), Report(TimeSpan.FromDays(3), Pseudomonas(7)));
+        var health = await server.GetAsync<AlarmHealthView>("/api/v1/alarm-health");
+        // The record is seconds old, the month may be weeks old.
+        Assert.InRange((health.To - health.From).TotalMinutes, 0, 10);
+        Assert.Equal(health.Told / (health.To - health.From).TotalHours, health.PerHour, 1e-6);
+        await RefusedAsync(await server.Http.GetAsync(new Uri("/api/v1/alarm-health?month=2020-01", UriKind.Relative)), "month");
+    }
+
     private static LabCountRequest Pseudomonas(double count) => new(Organism.PseudomonasAeruginosa, count, CountSense.Counted, 100);
 
     private static LabCountRequest Colonies(double count) => new(Organism.ColonyCount, count, CountSense.Counted, 1);

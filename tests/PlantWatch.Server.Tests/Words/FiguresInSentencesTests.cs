@@ -15,6 +15,11 @@ public sealed class FiguresInSentencesTests
     public void A_limit_and_a_reading_have_the_decimals_and_the_unit_that_people_write(double limit, double read, string unit, string expected) =>
         Assert.Equal(expected, Said("limit.above", "pH", read, limit, unit));
 
+    [Theory]
+    [InlineData(95, "95 seconds"), InlineData(1500, "25 minutes"), InlineData(7199.7, "2 hours"), InlineData(9000, "2.5 hours"), InlineData(90_000, "25 hours"), InlineData(200_000, "2.3 days"), InlineData(1, "1 second")]
+    public void A_length_of_time_is_said_in_the_unit_that_people_would_use(double seconds, string expected) =>
+        Assert.Equal($"The value has not moved for {expected} although it used to", Said("signal.stuck", seconds));
+
     [Fact]
     public void A_difference_shows_its_sign_and_an_expanded_uncertainty_stands_after_plus_minus()
     {

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -14,6 +15,15 @@ internal static class NewWater
         for (var i = 0; i < draft.Probes.Length; i++)
             if (draft.Plan.Probes[i].Measurand == Measurand.Orp && draft.Index.PoolOf[i] is var seen && (seen == pool || draft.Plan.Probes[i].PoolId is null))
                 draft.Probes[i] = draft.Probes[i] with { Trust = ProbeTrust.New, Trail = default };
+        AskForNoRepeat(draft, state.Id, at);
         InForceFold.One(draft, pool, at);
+    }
+
+    // Only these: a doubt is about one sample, and nobody can take that of the old water again. What was found outside stands until the new water is tested.
+    private static void AskForNoRepeat(Draft draft, string pool, Instant at)
+    {
+        foreach (var alarm in draft.Alarms.All)
+            if (alarm.Rule == RuleBook.RepeatTest.Number && alarm.Subject.StartsWith(pool + "/", StringComparison.Ordinal))
+                draft.Alarms.Look(RuleBook.RepeatTest, alarm.Key, alarm.Subject, holds: false, at, () => alarm.Cause);
     }
 }

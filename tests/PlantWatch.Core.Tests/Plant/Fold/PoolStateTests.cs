@@ -71,6 +71,22 @@ public sealed class PoolStateTests
         Assert.Contains("test.free_chlorine", Open(bench));
     }
 
+    [Fact, Evidence("R-014")]
+    public void New_water_ends_the_doubt_about_a_test_of_the_old_and_not_what_was_found_outside()
+    {
+        var bench = Ready();
+        bench.Hold(TimeSpan.FromMinutes(5), Running);
+        Check(bench, 7.4, 0, true);
+        Assert.True(bench.IsUp(RuleBook.RepeatTest, "main/free_chlorine"));
+        Set(bench, OperatingState.Drained, why: "relined");
+        bench.Hold(TimeSpan.FromMinutes(5), Running);
+        Set(bench, OperatingState.Closed, refilled: true);
+        Assert.False(bench.IsUp(RuleBook.RepeatTest, "main/free_chlorine"));
+        Assert.True(bench.IsUp(RuleBook.TestOutsideStop, "main/free_chlorine"));
+        bench.Pass(TimeSpan.FromMinutes(90));
+        Assert.False(bench.IsUp(RuleBook.TestWanted, "main/free_chlorine"));
+    }
+
     [Fact]
     public void Silence_a_still_cell_and_a_pump_in_fault_keep_it_closed()
     {

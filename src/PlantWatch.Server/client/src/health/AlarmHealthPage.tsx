@@ -57,7 +57,7 @@ export function AlarmHealthPage() {
         <button type="button" onClick={() => print()}>{w.print}</button>
       </div>
       {data === null ? <p class="hint" role="status">{problem?.errors[0]?.text ?? (failed ? words.error.unreachable : words.loading)}</p> : <>
-        <section class="sheet card"><h2>{data.month}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint">{w.note}</p><h3>{w.days}</h3><div class="scrolls" tabIndex={0} role="region" aria-label={w.days}><Bars view={data} /></div></section>
+        <section class="sheet card"><h2>{data.month}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint" data-testid="health-observed">{w.observed(dayClock(data.from, zone.value), dayClock(data.to, zone.value))}</p><p class="hint">{w.note}</p><h3>{w.days}</h3><div class="scrolls" tabIndex={0} role="region" aria-label={w.days}><Bars view={data} /></div></section>
         <section class="sheet card"><Figures view={data} /><p class="hint">{w.source}</p></section>
         <section class="sheet card"><h2>{w.busiest}</h2><Busy rows={data.busiest} /></section>
         <section class="sheet card"><h2>{w.chattering}</h2><Busy rows={data.chattering} /></section>
