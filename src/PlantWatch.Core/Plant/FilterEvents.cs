@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Core.Plant;
 
@@ -10,6 +11,12 @@ namespace PlantWatch.Core.Plant;
 /// <param name="By">Who.</param>
 public sealed record FilterWashed(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
 
+/// <summary>A person begins to backwash a filter: until the end what the circuit's flow and pressure say is not of the pool.</summary>
+public sealed record BackwashBegun(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
+
+/// <summary>A person ended a backwash without having washed: given up, or begun by mistake.</summary>
+public sealed record BackwashEnded(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
+
 /// <summary>A filter was washed.</summary>
 /// <param name="WashId">Id of the wash.</param>
 /// <param name="FilterId">The filter.</param>
@@ -19,4 +26,31 @@ public sealed record FilterEntry(Guid WashId, string FilterId, string By) : Entr
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "filter_washed";
+}
+
+/// <summary>What happened to a backwash.</summary>
+public enum BackwashChange
+{
+    /// <summary>Not stated.</summary>
+    Unknown = 0,
+    /// <summary>A person began it.</summary>
+    Begun,
+    /// <summary>It ended with a wash that was noted.</summary>
+    Washed,
+    /// <summary>A person ended it without a wash.</summary>
+    GivenUp,
+    /// <summary>Nobody ended it in time.</summary>
+    RanOut,
+}
+
+/// <summary>A backwash began or is over.</summary>
+/// <param name="FilterId">The filter.</param>
+/// <param name="Window">The time of it.</param>
+/// <param name="Change">What happened.</param>
+/// <param name="By">The person; null when it ended by itself.</param>
+public sealed record BackwashEntry(string FilterId, BackwashWindow Window, BackwashChange Change, string? By) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "backwash";
 }

@@ -39,6 +39,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(LabResultEntry), "laboratory")]
 [JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
 [JsonDerivedType(typeof(FilterEntry), "filter_washed")]
+[JsonDerivedType(typeof(BackwashEntry), "backwash")]
 [JsonDerivedType(typeof(PoolStateEntry), "pool_state")]
 public abstract record EntryBody
 {

@@ -90,6 +90,10 @@ public static class Step
                 return OperationFold.Set(draft, said);
             case FilterWashed said:
                 return FilterFold.Wash(draft, said);
+            case BackwashBegun said:
+                return BackwashFold.Begin(draft, said);
+            case BackwashEnded said:
+                return BackwashFold.End(draft, said);
             case PlanLoaded said:
                 return PlanFold.Load(draft, said);
             case SessionLost said:

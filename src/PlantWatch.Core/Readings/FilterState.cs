@@ -11,4 +11,7 @@ namespace PlantWatch.Core.Readings;
 /// <param name="CleanKilopascals">Pressure right after a wash, kPa; null before the first.</param>
 /// <param name="Sum">Sum of the pressures since the wash, while clean is being taken.</param>
 /// <param name="Count">How many these are; 0 once it is taken.</param>
-public sealed record FilterState(string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0);
+/// <param name="Backwash">The newest time in which it was backwashed.</param>
+public sealed record FilterState(
+    string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0,
+    BackwashWindow Backwash = default);

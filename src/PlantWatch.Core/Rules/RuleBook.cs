@@ -110,10 +110,10 @@ public static partial class RuleBook
     public static Rule ResampleOverdue { get; } = new("R-062", Priority.Medium, None, None);
 
     /// <summary>The circulation is low or lost.</summary>
-    public static Rule CirculationLow { get; } = new("R-050", Priority.Medium, Minute, Minute, ClearsByReading: true);
+    public static Rule CirculationLow { get; } = new("R-050", Priority.Medium, Minute, Minute, SuppressedWhile.Backwash, ClearsByReading: true);
 
     /// <summary>The pressure across a filter has risen: a wash is due.</summary>
-    public static Rule FilterPressureRisen { get; } = new("R-051", Priority.Low, TwoMinutes, TwoMinutes, ClearsByReading: true);
+    public static Rule FilterPressureRisen { get; } = new("R-051", Priority.Low, TwoMinutes, TwoMinutes, SuppressedWhile.Backwash, ClearsByReading: true);
 
     /// <summary>A filter was not washed in time.</summary>
     public static Rule BackwashOverdue { get; } = new("R-052", Priority.Low, None, None);

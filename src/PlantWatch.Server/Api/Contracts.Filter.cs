@@ -2,10 +2,13 @@ using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.Api;
 
-//      POST /api/v1/filters/{id}/washed   WashRequest -> WashView: a person washed a filter
+//      GET  /api/v1/filters                     FiltersView[]: circulation and filters of every circuit that has any
+//      POST /api/v1/filters/{id}/washed         WashRequest -> WashView: a person washed a filter
+//      POST /api/v1/filters/{id}/backwash       WashRequest -> FilterView: a person begins to backwash it
+//      POST /api/v1/filters/{id}/backwash/end   WashRequest -> FilterView: the backwash of that id ended without a wash
 
-/// <summary>A filter was washed.</summary>
-/// <param name="Id">Id of the wash, UUIDv7: sending it again is harmless.</param>
+/// <summary>A filter was washed, or a backwash of it begins or is over.</summary>
+/// <param name="Id">Id of the wash or of the backwash, UUIDv7: sending it again is harmless.</param>
 /// <param name="By">Who washed it.</param>
 /// <param name="Circuit">The circuit, where two have a filter of the same id.</param>
 public sealed record WashRequest(Guid Id, string? By, string? Circuit = null);
@@ -16,3 +19,35 @@ public sealed record WashRequest(Guid Id, string? By, string? Circuit = null);
 /// <param name="WashedBy">Who washed it.</param>
 /// <param name="CleanKilopascals">Clean pressure that holds, kPa; null while none is known.</param>
 public sealed record WashView(string FilterId, Instant WashedAt, string? WashedBy, double? CleanKilopascals);
+
+/// <summary>The circulation of a circuit and its filters.</summary>
+/// <param name="CircuitId">The circuit.</param>
+/// <param name="Name">What people call it.</param>
+/// <param name="FlowCubicMetresPerHour">Newest circulation, m3/h; null where none was read.</param>
+/// <param name="FlowAt">When that was read.</param>
+/// <param name="LowCubicMetresPerHour">Below this it is low, m3/h; null where nothing is known of it.</param>
+/// <param name="Filters">Its filters.</param>
+public sealed record FiltersView(string CircuitId, string Name, double? FlowCubicMetresPerHour, Instant FlowAt, double? LowCubicMetresPerHour, IReadOnlyList<FilterView> Filters);
+
+/// <summary>A filter now.</summary>
+/// <param name="Id">Its id in its circuit.</param>
+/// <param name="Name">What people call it.</param>
+/// <param name="Kilopascals">Newest pressure across it, kPa; null where none was read.</param>
+/// <param name="ReadAt">When that was read.</param>
+/// <param name="CleanKilopascals">Clean pressure that holds, kPa; null while none is known.</param>
+/// <param name="DueRiseKilopascals">Rise over clean at which a wash is due, kPa.</param>
+/// <param name="WashedAt">The newest wash; never when none was noted.</param>
+/// <param name="WashedBy">Who washed it.</param>
+/// <param name="EveryDays">Longest time between two washes; null when none is set.</param>
+/// <param name="Due">A wash is due, by pressure or by time: its alarm stands.</param>
+/// <param name="Backwash">The backwash that is under way; null when none is.</param>
+public sealed record FilterView(
+    string Id, string Name, double? Kilopascals, Instant ReadAt, double? CleanKilopascals, double DueRiseKilopascals, Instant WashedAt, string? WashedBy, double? EveryDays, bool Due,
+    BackwashView? Backwash);
+
+/// <summary>A backwash that is under way.</summary>
+/// <param name="Id">Its id: whoever ends it names it.</param>
+/// <param name="By">Who began it.</param>
+/// <param name="Since">When.</param>
+/// <param name="Until">When it ends by itself.</param>
+public sealed record BackwashView(Guid Id, string By, Instant Since, Instant Until);

@@ -1,24 +1,56 @@
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 
 namespace PlantWatch.Server.Api;
 
-/// <summary>Filters: somebody notes a wash.</summary>
+/// <summary>Filters: how they stand, and a wash or a backwash that somebody notes.</summary>
 internal static class FilterApi
 {
-    public static void MapFilters(this RouteGroupBuilder api) =>
+    public static void MapFilters(this RouteGroupBuilder api)
+    {
+        api.MapGet("/filters", (PlantHost host, TimeProvider clock) => Answers.Ok(All(host, Instant.From(clock.GetUtcNow())))).Produces<IReadOnlyList<FiltersView>>();
         api.MapPost("/filters/{id}/washed", WashedAsync).Produces<WashView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+        api.MapPost("/filters/{id}/backwash", BeginAsync).Produces<FilterView>().Produces<Problem>(StatusCodes.Status400BadRequest)
+            .Produces<Problem>(StatusCodes.Status404NotFound).Produces<Problem>(StatusCodes.Status409Conflict);
+        api.MapPost("/filters/{id}/backwash/end", EndAsync).Produces<FilterView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+    }
+
+    private static IReadOnlyList<FiltersView> All(PlantHost host, Instant now) =>
+        [.. host.Circuits.ToArray().Select(w => w.State).Where(s => !s.Filters.IsEmpty).Select(s => FilterViews.Of(s, now))];
 
     private static async Task<IResult> WashedAsync(string id, WashRequest request, PlantHost host, CancellationToken cancellation)
     {
-        if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
-        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
-        if (Bounds.OfName("by", request.By) is { } tooLong) return tooLong;
-        if (host.WithFilter(id, request.Circuit) is not { } worker) return Answers.NotFound($"filter {id}");
-        if (await host.SendAsync(worker.Partition.Value, at => new FilterWashed(at, request.Id, id, request.By.Trim()), cancellation) is Outcome.TurnedDown no) return Answers.From(no);
+        if (Objection(id, request, host, out var worker) is { } no) return no;
+        if (await host.SendAsync(worker.Partition.Value, at => new FilterWashed(at, request.Id, id, request.By!.Trim()), cancellation) is Outcome.TurnedDown turned) return Answers.From(turned);
         if (worker.State.Filters.FirstOrDefault(f => f.Id == id) is not { } kept) return Answers.NotFound($"filter {id}");
         var stated = worker.State.Plan.Filters.FirstOrDefault(f => f.Id == id)?.CleanKilopascals;
         return Answers.Ok(new WashView(id, kept.WashedAt, kept.WashedBy, kept.CleanKilopascals ?? stated));
+    }
+
+    private static Task<IResult> BeginAsync(string id, WashRequest request, PlantHost host, TimeProvider clock, CancellationToken cancellation) =>
+        BackwashAsync(id, request, host, clock, at => new BackwashBegun(at, request.Id, id, request.By!.Trim()), cancellation);
+
+    private static Task<IResult> EndAsync(string id, WashRequest request, PlantHost host, TimeProvider clock, CancellationToken cancellation) =>
+        BackwashAsync(id, request, host, clock, at => new BackwashEnded(at, request.Id, id, request.By!.Trim()), cancellation);
+
+    private static async Task<IResult> BackwashAsync(string id, WashRequest request, PlantHost host, TimeProvider clock, Func<Instant, PlantEvent> make, CancellationToken cancellation)
+    {
+        if (Objection(id, request, host, out var worker) is { } no) return no;
+        if (await host.SendAsync(worker.Partition.Value, make, cancellation) is Outcome.TurnedDown turned) return Answers.From(turned);
+        return worker.State.Filters.FirstOrDefault(f => f.Id == id) is { } kept
+            ? Answers.Ok(FilterViews.One(worker.State, kept, Instant.From(clock.GetUtcNow()))) : Answers.NotFound($"filter {id}");
+    }
+
+    private static IResult? Objection(string id, WashRequest request, PlantHost host, out CircuitWorker worker)
+    {
+        worker = null!;
+        if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
+        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if (Bounds.OfName("by", request.By) is { } tooLong) return tooLong;
+        if (host.WithFilter(id, request.Circuit) is not { } found) return Answers.NotFound($"filter {id}");
+        worker = found;
+        return null;
     }
 }

@@ -36,6 +36,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case FilterEntry f:
                 yield return $"{at}  washed       {f.FilterId} by {f.By}";
                 break;
+            case BackwashEntry b:
+                yield return $"{at}  backwash     {b.FilterId} {Word(b.Change)}{(b.By is null ? "" : " by " + b.By)}";
+                break;
             case CalibrationEntry { Calibration: var c }:
                 yield return $"{at}  calibration  {c.ProbeId} {Word(c.Kind)} {Signed(c.Offset)} {Word(c.Status)} by {c.DecidedBy ?? c.ProposedBy}{(c.HoldsFrom.IsSet ? ", holds from " + clock(c.HoldsFrom) : "")}";
                 break;

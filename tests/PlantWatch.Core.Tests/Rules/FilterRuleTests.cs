@@ -1,3 +1,4 @@
+using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
@@ -125,13 +126,84 @@ public sealed class FilterRuleTests
     {
         var bench = new Bench(Plan);
         Wash(bench);
-        Assert.Equal(bench.Events[^1], JournalCodec.Read(JournalCodec.Write(bench.Events))[^1]);
+        Begin(bench);
+        bench.Run(at => new BackwashEnded(at, bench.State.Filters[0].Backwash.Id, "f1", "R. Example"));
+        Assert.Equal(bench.Events.TakeLast(3), JournalCodec.Read(JournalCodec.Write(bench.Events)).TakeLast(3));
         bench.Restart();
         var washed = bench.State.Filters[0];
         bench.Load(Plan with { CirculationLowStated = 80 });
         Assert.Equal(washed, bench.State.Filters[0]);
         Assert.Contains(bench.Entries.Select(e => e.Body).OfType<PlanEntry>().Last().Effects, e => e.Facts.Any(f => f.Text == "circulation_low_m3h"));
     }
+
+    [Fact, Evidence("R-050")]
+    public void What_a_backwash_does_to_flow_cell_and_pressure_is_suppressed_and_says_by_what()
+    {
+        var bench = new Bench(Plan);
+        bench.Hold(TimeSpan.FromMinutes(3), (Flow, 110), (Pressure, 82), (Hall.Flow, 1));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(8), (Flow, 0), (Pressure, 2), (Hall.Flow, 0));
+        foreach (var (rule, subject) in new[] { (RuleBook.CirculationLow, "circulation"), (RuleBook.NoSampleFlow, "main-flow"), (RuleBook.FilterPressureRisen, "f1") })
+            Assert.Equal((true, "suppressed.backwash"), (bench.Alarm(rule, subject)!.Suppressed, bench.Alarm(rule, subject)!.SuppressedBy!.Code));
+        // The pressure of water that goes backwards has cleaned nothing.
+        Assert.True(bench.IsUp(RuleBook.FilterPressureRisen, "f1"));
+        Wash(bench);
+        bench.Hold(TimeSpan.FromMinutes(5), (Flow, 118), (Pressure, 31), (Hall.Flow, 1));
+        Assert.DoesNotContain(bench.State.Alarms.Values, a => a is { Active: true } or { Suppressed: true } && a.Rule is "R-050" or "R-051" or "R-022");
+        Assert.Equal([BackwashChange.Begun, BackwashChange.Washed], bench.Entries.Select(e => e.Body).OfType<BackwashEntry>().Select(b => b.Change));
+    }
+
+    [Fact, Evidence("R-050")]
+    public void Water_that_still_stands_half_an_hour_after_a_backwash_began_calls_somebody()
+    {
+        var bench = new Bench(Plan);
+        bench.Hold(TimeSpan.FromMinutes(3), (Flow, 110));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(29), (Flow, 0));
+        Assert.Equal(AlarmState.SuppressedByDesign, bench.Alarm(RuleBook.CirculationLow, "circulation")!.State);
+        bench.Hold(TimeSpan.FromMinutes(2), (Flow, 0));
+        Assert.Equal(AlarmState.Unacknowledged, bench.Alarm(RuleBook.CirculationLow, "circulation")!.State);
+        Assert.Equal(BackwashChange.RanOut, bench.Entries.Select(e => e.Body).OfType<BackwashEntry>().Last().Change);
+    }
+
+    [Fact]
+    public void A_backwash_that_is_given_up_suppresses_nothing_any_more()
+    {
+        var bench = new Bench(Plan);
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(3), (Flow, 0));
+        bench.Run(at => new BackwashEnded(at, bench.State.Filters[0].Backwash.Id, "f1", "R. Example"));
+        bench.Hold(TimeSpan.FromMinutes(1), (Flow, 0));
+        Assert.Equal((AlarmState.Unacknowledged, false), (bench.Alarm(RuleBook.CirculationLow, "circulation")!.State, bench.State.Filters[0].WashedAt.IsSet));
+    }
+
+    [Fact]
+    public void A_pump_that_doses_into_a_backwash_is_told_at_once()
+    {
+        var bench = new Bench(Plan);
+        Begin(bench);
+        bench.Says(Hall.AcidState, "running");
+        bench.Hold(TimeSpan.FromMinutes(1), (Flow, 0));
+        Assert.Equal(AlarmState.Unacknowledged, bench.Alarm(RuleBook.DosesWithoutFlow, Plan.Pumps[0].Id)!.State);
+    }
+
+    [Fact]
+    public void A_backwash_is_begun_by_one_person_at_a_time_by_name_and_ended_by_its_id()
+    {
+        var bench = new Bench(Plan);
+        Begin(bench);
+        var id = bench.State.Filters[0].Backwash.Id;
+        string? Code(Func<Instant, PlantEvent> said) => bench.Run(said) is Outcome.TurnedDown no ? no.Remarks[0].Reason.Code : null;
+        Assert.IsType<Outcome.AlreadyDone>(bench.Run(at => new BackwashBegun(at, id, "f1", "R. Example")));
+        Assert.Equal("backwash.under_way", Code(at => new BackwashBegun(at, Guid.CreateVersion7(), "f1", "J. Sample")));
+        Assert.Equal("filter.unknown", Code(at => new BackwashBegun(at, Guid.CreateVersion7(), "f9", "J. Sample")));
+        Assert.Equal("field.required", Code(at => new BackwashBegun(at, Guid.CreateVersion7(), "f1", " ")));
+        Assert.Equal("backwash.unknown", Code(at => new BackwashEnded(at, Guid.CreateVersion7(), "f1", "J. Sample")));
+        Assert.Null(Code(at => new BackwashEnded(at, id, "f1", "J. Sample")));
+        Assert.IsType<Outcome.AlreadyDone>(bench.Run(at => new BackwashEnded(at, id, "f1", "J. Sample")));
+    }
+
+    private static void Begin(Bench bench) => bench.Run(at => new BackwashBegun(at, TimeOrderedId.Derive(at, "backwash"), "f1", "R. Example"));
 
     private static void Wash(Bench bench) => bench.Run(at => new FilterWashed(at, TimeOrderedId.Derive(at, "wash"), "f1", "R. Example"));
 }

@@ -10,13 +10,14 @@ internal static class AroundFold
     {
         var probe = draft.Index.Probe(subject);
         var pool = PoolOf(draft, probe, subject);
-        var now = OfProbe(draft, probe) | OfPools(draft, pool);
+        var now = OfProbe(draft, probe) | OfPools(draft, pool) | (BackwashFold.Holds(draft, draft.Watermark) ? SuppressedWhile.Backwash : 0);
         return new(now, pool < 0 ? draft.Plan.Name : draft.Plan.Pools[pool].Name, probe < 0 ? "" : draft.Plan.Probes[probe].Name);
     }
 
-    /// <summary>The subject is a thing of the plan: a pool, a probe, a pump, a test of a pool, or the circuit itself.</summary>
+    /// <summary>The subject is a thing of the plan: a pool, a probe, a pump, a filter, a test of a pool, or the circuit itself.</summary>
     public static bool IsHere(Draft draft, string subject) =>
-        subject == draft.Plan.Id || draft.Index.Probe(subject) >= 0 || draft.Index.Pump(subject) >= 0 || draft.Index.Pool(Head(subject)) >= 0;
+        subject == draft.Plan.Id || draft.Index.Probe(subject) >= 0 || draft.Index.Pump(subject) >= 0 || FilterFold.IndexOf(draft, subject) >= 0
+        || draft.Index.Pool(Head(subject)) >= 0;
 
     private static SuppressedWhile OfProbe(Draft draft, int probe)
     {

@@ -22,6 +22,8 @@ internal static class FilterFold
         if (string.IsNullOrWhiteSpace(said.By)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
         var filter = draft.Filters[index];
         if (filter.WashId == said.Id) return Outcome.AlreadyDone.Instance;
+        BackwashFold.Finish(draft, index, BackwashChange.Washed, said.By, said.At);
+        filter = draft.Filters[index];
         draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, Count = 0 });
         draft.Write(said.At, said.At, said.FilterId, new FilterEntry(said.Id, said.FilterId, said.By.Trim()));
         return Outcome.Done.Instance;
@@ -31,8 +33,8 @@ internal static class FilterFold
     public static void Look(Draft draft, ProbePlan probe, Instant at, double value)
     {
         var index = IndexOf(draft, probe.FilterId);
-        // Without circulation there is no pressure to speak of: it is neither clean nor dirty.
-        if (index < 0 || (draft.Index.Circulation is >= 0 and var flow && CirculationFold.IsLost(draft, flow))) return;
+        // Without circulation, and while water goes backwards, there is no pressure to speak of: it is neither clean nor dirty.
+        if (index < 0 || BackwashFold.Holds(draft, at) || (draft.Index.Circulation is >= 0 and var flow && CirculationFold.IsLost(draft, flow))) return;
         var plan = draft.Plan.Filters.First(f => f.Id == probe.FilterId);
         Learn(draft, index, plan, at, value);
         if ((draft.Filters[index].CleanKilopascals ?? plan.CleanKilopascals) is not { } clean) return;
@@ -44,6 +46,7 @@ internal static class FilterFold
 
     public static void Tick(Draft draft, Instant now)
     {
+        BackwashFold.Tick(draft, now);
         foreach (var filter in draft.Filters)
         {
             var plan = draft.Plan.Filters.FirstOrDefault(f => f.Id == filter.Id);
@@ -55,7 +58,7 @@ internal static class FilterFold
         }
     }
 
-    private static int IndexOf(Draft draft, string? id)
+    internal static int IndexOf(Draft draft, string? id)
     {
         for (var i = 0; i < draft.Filters.Length; i++)
             if (draft.Filters[i].Id == id) return i;

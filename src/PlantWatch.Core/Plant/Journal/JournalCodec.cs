@@ -35,6 +35,7 @@ public static class JournalCodec
         typeof(AlarmReset), typeof(AlarmTakenOutOfService), typeof(AlarmReturnedToService),
         typeof(FilterWashed),
         typeof(PoolStateSet),
+        typeof(BackwashBegun), typeof(BackwashEnded),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -1,0 +1,21 @@
+using PlantWatch.Core.Quantities;
+
+namespace PlantWatch.Core.Readings;
+
+/// <summary>A time in which a filter is backwashed: what the circuit's flow and pressure say is not of the pool. The default is no such time.</summary>
+/// <param name="Id">Id given by whoever began it.</param>
+/// <param name="By">Who began it.</param>
+/// <param name="Since">From when.</param>
+/// <param name="Until">Until when: its end once it is over, the latest one before.</param>
+/// <param name="Ended">A wash was noted, a person said that it is over, or its time ran out.</param>
+public readonly record struct BackwashWindow(Guid Id, string? By, Instant Since, Instant Until, bool Ended)
+{
+    /// <summary>Longest time: three minutes of wash and as much of rinse, valves to be turned, a second bed after the first (common practice). What stands after that is a fault.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromMinutes(30);
+
+    /// <summary>It began and nobody has said that it is over.</summary>
+    public bool IsOpen => Since.IsSet && !Ended;
+
+    /// <summary>True for a moment within it.</summary>
+    public bool Holds(Instant at) => Since.IsSet && at >= Since && at < Until;
+}
