@@ -24,8 +24,17 @@ internal sealed class Runner(SimulatedPlant plant, Gateways gateways, CheckDesk?
     public async Task DeliverAsync(Happenings happened, CancellationToken cancellation)
     {
         foreach (var note in happened.Notes) print($"{plant.Now:yyyy-MM-dd HH:mm:ss}Z  {note}");
+        // Whoever washes a filter says so before the valve is turned.
+        foreach (var word in happened.Washes) await TellAsync(word, cancellation).ConfigureAwait(false);
         await gateways.SendAsync(happened.Messages, cancellation).ConfigureAwait(false);
         foreach (var sheet in happened.Checks) await TypeInAsync(sheet, cancellation).ConfigureAwait(false);
+    }
+
+    private async Task TellAsync(WashWord word, CancellationToken cancellation)
+    {
+        if (desk is null) return;
+        var taken = await desk.SendAsync(word, cancellation).ConfigureAwait(false);
+        print($"{plant.Now:yyyy-MM-dd HH:mm:ss}Z  {word.Who} {(word.Begins ? "begins to wash" : "has washed")} {word.Filter} of {word.Circuit}{(taken ? "" : ": REFUSED")}");
     }
 
     private async Task TypeInAsync(CheckSheet sheet, CancellationToken cancellation)

@@ -23,7 +23,8 @@ internal sealed class SimulatedCircuit
         Setup = setup;
         _pools = setup.Pools.ToDictionary(p => p.Id, p => new PoolWater(p));
         Water = new Circulation(setup, [.. _pools.Values]);
-        Probes = [.. setup.Probes.Select(p => new Probe(p, _pools[p.Pool].Setup, scenario))];
+        Treatment = new Treatment(setup);
+        Probes = [.. setup.Probes.Select(p => new Probe(p, WaterOf(p).Setup, scenario))];
         _probesById = Probes.ToDictionary(p => p.Setup.Id);
         _lines = [.. Probes.Select(p => (p, new SampleLine(p.Setup.DelaySeconds)))];
         Pumps = [.. setup.Pumps.Select(p => new Pump(p, scenario))];
@@ -38,6 +39,9 @@ internal sealed class SimulatedCircuit
 
     /// <summary>The water and its chlorine account.</summary>
     public Circulation Water { get; }
+
+    /// <summary>Circulation pump and filters.</summary>
+    public Treatment Treatment { get; }
 
     /// <summary>The probes.</summary>
     public IReadOnlyList<Probe> Probes { get; }
@@ -55,9 +59,10 @@ internal sealed class SimulatedCircuit
     public double ClockError(double hours) => _faults.Now(FaultKind.Clock, hours)?.Size ?? 0;
 
     /// <summary>Lets a step pass.</summary>
-    public void Pass(double seconds, double stepSeconds, DateTime local)
+    public void Pass(double seconds, double stepSeconds, DateTime local, bool isWashing)
     {
         var hours = stepSeconds / 3600;
+        Treatment.Pass(hours, _pools.Values.Sum(p => p.Bathers), !isWashing && !_faults.Has(FaultKind.NoCirculation, seconds / 3600));
         var sun = Math.Max(0, Math.Sin(Math.PI * (local.TimeOfDay.TotalHours - 6) / 14));
         foreach (var (id, pool) in _pools)
         {
@@ -69,14 +74,14 @@ internal sealed class SimulatedCircuit
             var probe = _probesById[pump.Setup.Controller.Probe];
             Deliver(pump, pump.Pass(seconds, stepSeconds, probe.Panel, Flows(probe.Setup, seconds / 3600)));
         }
-        Water.Pass(hours);
+        Water.Pass(hours, Treatment.Share);
         foreach (var (id, pool) in _pools) _views[id] = pool.View();
         foreach (var (probe, line) in _lines) Read(probe, line, seconds, hours);
     }
 
     /// <summary>What an operator at a pool sees.</summary>
     public Scene Scene(string pool) => new(_views[pool],
-        [.. Probes.Where(p => p.Setup.Pool == pool && p.Setup.Measures != Measures.SampleFlow)
+        [.. Probes.Where(p => p.Setup.Pool == pool && p.Setup.Measures is not (Measures.SampleFlow or Measures.CirculationFlow or Measures.FilterPressure))
             .Select(p => new SheetPanel(p.Setup.Id, Math.Round(p.Panel, PanelDecimals(p.Setup.Measures))))],
         _pools[pool].Bathers);
 
@@ -100,14 +105,19 @@ internal sealed class SimulatedCircuit
     {
         var hours = seconds / 3600;
         var flows = Flows(probe.Setup, hours);
-        probe.Pass(hours, stepHours, line.Flow(seconds, _views[probe.Setup.Pool], flows), flows);
+        probe.Pass(hours, stepHours, line.Flow(seconds, _views[WaterOf(probe.Setup).Setup.Id], flows), flows, Treatment);
     }
 
+    // The sample lines are fed by the circulation: no pump, no sample, and the panel's interlock holds the dosing.
     private bool Flows(ProbeSetup probe, double hours)
     {
+        if (!Treatment.Runs) return false;
         var flowSwitch = probe.Measures == Measures.SampleFlow ? probe.Id : probe.FlowSwitch;
         return flowSwitch.Length == 0 || !_flowFaults.TryGetValue(flowSwitch, out var found) || !found.Has(FaultKind.NoFlow, hours);
     }
+
+    // What tells of the plant room names no pool; the water of the first is as good as any.
+    private PoolWater WaterOf(ProbeSetup probe) => _pools[probe.Pool.Length > 0 ? probe.Pool : Setup.Pools[0].Id];
 
     private static int PanelDecimals(Measures measures) => measures switch
     {

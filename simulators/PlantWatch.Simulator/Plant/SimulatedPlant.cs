@@ -7,7 +7,11 @@ namespace PlantWatch.Simulator.Plant;
 /// <param name="Messages">MQTT messages in the order of their time.</param>
 /// <param name="Checks">Checks whose time to be typed in has come.</param>
 /// <param name="Notes">Things worth printing.</param>
-internal sealed record Happenings(List<Outgoing> Messages, List<CheckSheet> Checks, List<string> Notes);
+internal sealed record Happenings(List<Outgoing> Messages, List<CheckSheet> Checks, List<string> Notes)
+{
+    /// <summary>What is told of the filters.</summary>
+    public List<WashWord> Washes { get; } = [];
+}
 
 /// <summary>The whole plant of a scenario. It reads no clock: time moves when it is told to, and the same scenario gives the same plant.</summary>
 internal sealed class SimulatedPlant
@@ -17,6 +21,7 @@ internal sealed class SimulatedPlant
     private readonly Speech[] _speech;
     private readonly PriorityQueue<PanelTurn, TimeSpan> _turns = new();
     private readonly HashSet<FaultSetup> _announced = [];
+    private readonly Washes _washes;
     private DateOnly _deliveryDay;
 
     /// <summary>A plant that starts at <paramref name="start"/>; times in the scenario count from there.</summary>
@@ -28,6 +33,7 @@ internal sealed class SimulatedPlant
         Circuits = [.. scenario.Circuits.Select(c => new SimulatedCircuit(c, scenario))];
         _speech = [.. Circuits.Select(c => new Speech(c))];
         Operators = new Operators(scenario, _zone, Start);
+        _washes = new Washes(scenario);
         foreach (var turn in scenario.PanelTurns) _turns.Enqueue(turn, Span.Read(turn.After));
         _deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, _zone).DateTime).AddDays(-1);
     }
@@ -74,12 +80,20 @@ internal sealed class SimulatedPlant
     {
         var seconds = (Now - Start).TotalSeconds;
         var local = TimeZoneInfo.ConvertTime(Now, _zone).DateTime;
-        foreach (var circuit in Circuits) circuit.Pass(seconds, step, local);
+        foreach (var circuit in Circuits) circuit.Pass(seconds, step, local, _washes.IsWashing(circuit.Setup.Id, seconds / 3600));
         Now = Now.AddSeconds(step);
         var hours = (Now - Start).TotalHours;
         foreach (var circuit in _speech) circuit.Say(Now, hours, Cadence, happened.Messages);
+        Wash(seconds / 3600, hours, happened);
         People(happened);
         Events(hours, local, happened.Notes);
+    }
+
+    private void Wash(double before, double hours, Happenings happened)
+    {
+        foreach (var circuit in Circuits)
+            foreach (var filter in _washes.Washed(circuit.Setup.Id, before, hours)) circuit.Treatment.Bed(filter)!.Wash();
+        happened.Washes.AddRange(_washes.Said(hours, Now));
     }
 
     private void People(Happenings happened)

@@ -102,7 +102,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
     {
         Measures.Ph or Measures.FreeChlorine => 3,
         Measures.Temperature => 2,
-        Measures.Orp => 1,
+        Measures.Orp or Measures.CirculationFlow or Measures.FilterPressure => 1,
         _ => 0,
     });
 
@@ -113,6 +113,8 @@ internal sealed class Speech(SimulatedCircuit circuit)
         Measures.Temperature => "Cel",
         Measures.FreeChlorine => "mg/L",
         Measures.Conductivity => "uS/cm",
+        Measures.CirculationFlow => "m3/h",
+        Measures.FilterPressure => "kPa",
         _ => "/",
     };
 }

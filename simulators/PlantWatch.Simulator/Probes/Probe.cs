@@ -51,9 +51,9 @@ internal sealed class Probe
     public bool SendsNaN(double hours) => _faults.Has(FaultKind.NotANumber, hours);
 
     /// <summary>Lets time pass and takes a new signal.</summary>
-    public void Pass(double hours, double stepHours, in WaterView cell, bool flows)
+    public void Pass(double hours, double stepHours, in WaterView cell, bool flows, Treatment treatment)
     {
-        var target = Ideal(cell, flows);
+        var target = Ideal(cell, flows, treatment);
         _lagged = double.IsNaN(_lagged) || _lag <= 0 ? target : _lagged + ((target - _lagged) * (1 - Math.Exp(-stepHours * 3600 / _lag)));
         _wander += (-_wander * stepHours / WanderHours) + (_wanderSize * Math.Sqrt(2 * stepHours / WanderHours) * _chance.Normal());
         var hiss = _chance.Normal() * _noise * (_faults.Now(FaultKind.Noise, hours)?.Size ?? 1);
@@ -81,7 +81,7 @@ internal sealed class Probe
         return value;
     }
 
-    private double Ideal(in WaterView cell, bool flows) => Setup.Measures switch
+    private double Ideal(in WaterView cell, bool flows, Treatment treatment) => Setup.Measures switch
     {
         Measures.Ph => cell.Ph,
         // Platinum answers the logarithm of HOCl at the pool's own level, and a little to pH itself (assumption).
@@ -90,6 +90,8 @@ internal sealed class Probe
         Measures.FreeChlorine => cell.Free,
         // Microsiemens per centimetre from dissolved solids by a factor of 0.6 (common practice).
         Measures.Conductivity => cell.Solids / 0.6 * (1 + (0.02 * (cell.Celsius - 25))),
+        Measures.CirculationFlow => treatment.Flow,
+        Measures.FilterPressure => treatment.Pressure,
         _ => flows ? 1 : 0,
     };
 
@@ -101,6 +103,8 @@ internal sealed class Probe
         Measures.Temperature => (0.02, 0.02, 30),
         Measures.FreeChlorine => (0.015, 0.02, 60),
         Measures.Conductivity => (4, 6, 20),
+        Measures.CirculationFlow => (0.8, 0.4, 5),
+        Measures.FilterPressure => (0.3, 0.2, 5),
         _ => (0, 0, 0),
     };
 }

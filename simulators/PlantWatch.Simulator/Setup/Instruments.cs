@@ -9,6 +9,8 @@ internal enum Measures
     FreeChlorine,
     Conductivity,
     SampleFlow,
+    CirculationFlow,
+    FilterPressure,
 }
 
 /// <summary>One probe and how it speaks.</summary>
@@ -91,6 +93,8 @@ internal enum FaultKind
     Poisoned,
     /// <summary>The sample cell has no flow (named on the flow switch).</summary>
     NoFlow,
+    /// <summary>The circulation pump stands (named on a circuit).</summary>
+    NoCirculation,
     /// <summary>Nothing is sent.</summary>
     Silent,
     /// <summary>The gateway's clock is wrong by size seconds (named on a circuit).</summary>

@@ -19,6 +19,7 @@ internal sealed class Scenario
     public PeopleSetup People { get; set; } = new();
     public List<FaultSetup> Faults { get; set; } = [];
     public List<PanelTurn> PanelTurns { get; set; } = [];
+    public List<WashSetup> Washes { get; set; } = [];
 
     /// <summary>A product by its key.</summary>
     public ProductSetup Product(string id) => Products.Single(p => p.Id == id);
@@ -52,6 +53,33 @@ internal sealed class CircuitSetup
     public List<PoolSetup> Pools { get; set; } = [];
     public List<ProbeSetup> Probes { get; set; } = [];
     public List<PumpSetup> Pumps { get; set; } = [];
+    public List<FilterSetup> Filters { get; set; } = [];
+    /// <summary>Pressure of the circulation pump against a shut valve, kPa.</summary>
+    public double PumpShutOffKpa { get; set; } = 220;
+    /// <summary>Pressure across the clean filters at the design flow, kPa.</summary>
+    public double FilterCleanKpa { get; set; } = 30;
+}
+
+/// <summary>A filter. All filters of a circuit stand side by side.</summary>
+internal sealed class FilterSetup
+{
+    public string Id { get; set; } = "";
+    /// <summary>What it has caught at the start: resistance over the clean one, in shares of it.</summary>
+    public double Caught { get; set; }
+    /// <summary>What a bather brings in an hour, in shares of the clean resistance, where its filter gets its even part of the flow.</summary>
+    public double CaughtPerBatherHour { get; set; } = 0.001;
+    /// <summary>What a day brings without bathers.</summary>
+    public double CaughtPerDay { get; set; } = 0.03;
+}
+
+/// <summary>Somebody washes a filter.</summary>
+internal sealed class WashSetup
+{
+    public string Circuit { get; set; } = "";
+    public string Filter { get; set; } = "";
+    public string After { get; set; } = "0m";
+    public string For { get; set; } = "8m";
+    public string Who { get; set; } = "M. Okafor";
 }
 
 /// <summary>Fresh water.</summary>

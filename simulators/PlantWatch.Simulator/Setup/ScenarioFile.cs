@@ -67,7 +67,7 @@ internal static class ScenarioFile
         var things = probes.Concat(s.Circuits.SelectMany(c => c.Pumps).Select(p => p.Id)).Concat(s.Circuits.Select(c => c.Id)).ToHashSet();
         foreach (var c in s.Circuits)
         {
-            foreach (var p in c.Probes.Where(p => c.Pools.All(x => x.Id != p.Pool))) yield return $"probe {p.Id}: no pool {p.Pool} in circuit {c.Id}";
+            foreach (var p in c.Probes.Where(p => p.Pool.Length > 0 || p.Measures is not (Measures.CirculationFlow or Measures.FilterPressure)).Where(p => c.Pools.All(x => x.Id != p.Pool))) yield return $"probe {p.Id}: no pool {p.Pool} in circuit {c.Id}";
             foreach (var p in c.Pumps.Where(p => p.Pool.Length > 0 && c.Pools.All(x => x.Id != p.Pool))) yield return $"pump {p.Id}: no pool {p.Pool} in circuit {c.Id}";
             foreach (var p in c.Pumps.Where(p => c.Probes.All(x => x.Id != p.Controller.Probe))) yield return $"pump {p.Id}: no probe {p.Controller.Probe} in circuit {c.Id}";
             foreach (var p in c.Pumps.Where(p => s.Products.All(x => x.Id != p.Product))) yield return $"pump {p.Id}: no product {p.Product}";
@@ -76,9 +76,11 @@ internal static class ScenarioFile
         foreach (var t in s.People.Rounds.SelectMany(r => r.At).Where(t => !IsTime(t))) yield return $"'{t}' is no time of day such as 07:00";
         foreach (var r in s.People.Extra.Where(r => !pools.Contains(r.Pool))) yield return $"an extra check names pool {r.Pool}, which is not there";
         foreach (var f in s.Faults.Where(f => !things.Contains(f.On))) yield return $"a fault is on {f.On}, which is not there";
+        foreach (var w in s.Washes.Where(w => !s.Circuits.Any(c => c.Id == w.Circuit && c.Filters.Any(f => f.Id == w.Filter)))) yield return $"a wash names filter {w.Filter} of {w.Circuit}, which is not there";
         foreach (var t in s.PanelTurns.Where(t => !probes.Contains(t.Probe))) yield return $"a panel turn names probe {t.Probe}, which is not there";
         foreach (var after in s.Faults.Select(f => f.After).Concat(s.Faults.Select(f => f.For).Where(f => f.Length > 0))
-            .Concat(s.PanelTurns.Select(t => t.After)).Concat(s.People.Extra.Select(e => e.After)).Where(a => Span.TryRead(a) is null))
+            .Concat(s.PanelTurns.Select(t => t.After)).Concat(s.People.Extra.Select(e => e.After))
+            .Concat(s.Washes.Select(w => w.After)).Concat(s.Washes.Select(w => w.For)).Where(a => Span.TryRead(a) is null))
             yield return $"'{after}' is no duration such as 2d6h30m";
     }
 

@@ -37,13 +37,15 @@ internal sealed class Circulation
         ((Tank.Free + Tank.Combined) * _setup.BalanceTankM3) + Pools.Sum(p => (p.Now.Free + p.Now.Combined) * p.Setup.VolumeM3);
 
     /// <summary>Moves the water for a short time.</summary>
-    public void Pass(double hours)
+    /// <param name="hours">How long.</param>
+    /// <param name="share">Circulation in shares of the design.</param>
+    public void Pass(double hours, double share)
     {
         var passing = Tank;
         var treated = _setup.Uv ? passing.Spend(passing.Free * LampOnFree, passing.Combined * LampOnCombined) : passing;
         foreach (var pool in Pools)
         {
-            var flow = pool.Setup.VolumeM3 / _setup.TurnoverHours * hours;
+            var flow = pool.Setup.VolumeM3 / _setup.TurnoverHours * share * hours;
             Book.Spent += (passing.Free + passing.Combined - treated.Free - treated.Combined) * flow;
             var leaving = pool.Now;
             pool.Now = pool.Now.Blend(treated, flow / pool.Setup.VolumeM3);

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Http.Headers;
+using System.Net.Http.Json;
 using System.Text.Json;
 using PlantWatch.Simulator.People;
 
@@ -11,7 +12,7 @@ namespace PlantWatch.Simulator.Wire;
 /// <param name="Words">The answer's words, or the reason it was refused.</param>
 internal sealed record CheckOutcome(bool Taken, bool RepeatAsked, string Words);
 
-/// <summary>Types checks in through the public interface.</summary>
+/// <summary>Types in through the public interface what people found and did.</summary>
 internal sealed class CheckDesk(HttpClient http)
 {
     private const int Attempts = 20;
@@ -43,6 +44,14 @@ internal sealed class CheckDesk(HttpClient http)
             }
             await Task.Delay(RetryAfter, cancellation).ConfigureAwait(false);
         }
+    }
+
+    /// <summary>Tells of a filter. What is refused is not sent again: somebody has said it before.</summary>
+    public async Task<bool> SendAsync(WashWord word, CancellationToken cancellation)
+    {
+        using var body = JsonContent.Create(new { id = word.Id, by = word.Who, circuit = word.Circuit });
+        using var answer = await http.PostAsync(new Uri($"api/v1/filters/{word.Filter}/{(word.Begins ? "backwash" : "washed")}", UriKind.Relative), body, cancellation).ConfigureAwait(false);
+        return answer.IsSuccessStatusCode;
     }
 
     private CheckOutcome Outcome(bool taken, string text)

@@ -17,7 +17,7 @@ public sealed class DemoPlantTests
         foreach (var circuit in Scenario.Circuits)
             Assert.Equal(
                 circuit.Probes.Select(p => (p.Id, p.Pool, p.Topic, p.Record.Length > 0 ? circuit.BaseName + p.Record : "", p.PanelScaled)).Order(),
-                Planned(circuit.Id).Probes.Select(p => (p.Id, p.PoolId!, p.Topic, p.RecordName ?? "", p.Origin == SignalOrigin.PanelScaled)).Order());
+                Planned(circuit.Id).Probes.Select(p => (p.Id, p.PoolId ?? "", p.Topic, p.RecordName ?? "", p.Origin == SignalOrigin.PanelScaled)).Order());
     }
 
     [Fact]
@@ -35,6 +35,7 @@ public sealed class DemoPlantTests
         foreach (var circuit in Scenario.Circuits)
         {
             Assert.Equal((circuit.BalanceTankM3, circuit.TurnoverHours), (Planned(circuit.Id).BalanceTankCubicMetres!.Value, Planned(circuit.Id).TurnoverHours!.Value));
+            Assert.Equal(circuit.Filters.Select(f => f.Id), Planned(circuit.Id).Filters.Select(f => f.Id));
             Assert.Equal(circuit.Pools.Select(p => (p.Id, p.VolumeM3)), Planned(circuit.Id).Pools.Select(p => (p.Id, p.VolumeCubicMetres)));
         }
     }

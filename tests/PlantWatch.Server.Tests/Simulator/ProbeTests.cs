@@ -54,7 +54,7 @@ public sealed class ProbeTests
         {
             var probe = new Probe(new ProbeSetup { Id = "orp", Measures = Measures.Orp, Noise = 0, Wander = 0, LagSeconds = 0 }, new PoolSetup(), new Scenario());
             var pool = new PlantWatch.Simulator.Water.PoolWater(new PoolSetup { Start = new WaterStart { Free = free } });
-            probe.Pass(0, 0.001, pool.View(), true);
+            probe.Pass(0, 0.001, pool.View(), true, new PlantWatch.Simulator.Water.Treatment(new CircuitSetup()));
             return probe.Signal;
         }
         Assert.Equal(65, Orp(3) - Orp(0.3), 1.5);

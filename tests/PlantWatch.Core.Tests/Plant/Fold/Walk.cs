@@ -136,8 +136,8 @@ internal static partial class Walk
         var work = TimeOrderedId.Derive(Hall.Nine, $"work {act.B % 4}");
         var done = bench.State.Calibrations;
         if (act.B % 5 == 0) bench.Run(at => new FilterWashed(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "R. Example"));
-        if (act.B % 6 == 0) bench.Run(at => new BackwashBegun(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", act.A % 7 == 0 ? " " : "R. Example"));
-        if (act.B % 6 == 1) bench.Run(at => new BackwashEnded(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "J. Sample"));
+        if (act.A % 6 == 0) bench.Run(at => new BackwashBegun(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", act.A % 7 == 0 ? " " : "R. Example"));
+        if (act.A % 6 == 1) bench.Run(at => new BackwashEnded(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "J. Sample"));
         bench.Run(at => (act.A % 4) switch
         {
             0 => new ProbeWorkBegun(at, work, probe, act.B % 9 == 0 ? "" : "R. Example"),

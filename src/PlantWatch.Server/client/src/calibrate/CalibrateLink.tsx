@@ -2,7 +2,7 @@ import type { ProbeInfo } from '../contract';
 import type { BenchView } from '../contract.bench';
 import { fixed, signed, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
-import { probeViews, zone } from '../live/store';
+import { isOfPlantRoom, probeViews, zone } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { link } from '../router';
 import { words } from '../words';
@@ -13,7 +13,7 @@ const w = words.calibrate;
 export function CalibrateLink({ probe }: { probe: ProbeInfo }) {
   const view = probeViews.value.get(probe.id);
   const { data } = usePolled<BenchView>('/bench/' + encodeURIComponent(probe.id), 300_000);
-  if (probe.measurand === 'sample_flow') return null;
+  if (probe.measurand === 'sample_flow' || isOfPlantRoom(probe.measurand)) return null;
   const d = probe.measurand === 'ph' ? 3 : 1;
   return (
     <div class="inline" data-testid="calibrate-link">

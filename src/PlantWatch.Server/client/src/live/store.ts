@@ -78,9 +78,12 @@ export const zone = computed(() => site.value?.timeZone ?? 'UTC');
 
 export const circuitOfPool = (poolId: string): CircuitInfo | undefined => site.value?.circuits.find(c => c.pools.some(p => p.id === poolId));
 
+/** Tells of the plant room and not of a pool's water: circulation and filters stand with the pumps. */
+export const isOfPlantRoom = (m: Measurand) => m === 'circulation_flow' || m === 'filter_pressure';
+
 /** Probes that see a pool's water: its own, then those of the mixed return. Flow switches come last. */
 export function probesOfPool(poolId: string): ProbeInfo[] {
-  const all = circuitOfPool(poolId)?.probes.filter(p => p.poolId === poolId || p.poolId === null) ?? [];
+  const all = circuitOfPool(poolId)?.probes.filter(p => (p.poolId === poolId || p.poolId === null) && !isOfPlantRoom(p.measurand)) ?? [];
   const rank = (p: ProbeInfo) => (p.measurand === 'sample_flow' ? 2 : 0) + (p.poolId === null ? 1 : 0);
   return [...all].sort((a, b) => rank(a) - rank(b));
 }

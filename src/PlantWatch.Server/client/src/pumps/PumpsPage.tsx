@@ -6,6 +6,7 @@ import { go } from '../router';
 import { words } from '../words';
 import { FaultForm } from './FaultForm';
 import { FaultList } from './FaultList';
+import { FiltersCard } from './FiltersCard';
 import { PumpCard } from './PumpCard';
 
 /** Pumps beside the notes of maintenance; the address may name the thing to write about. */
@@ -24,6 +25,7 @@ export function PumpsPage({ asset }: { asset: string | null }) {
         <h1>{words.pumps.title}</h1>
         <div class="sheet card"><h2>{words.poolPage.pumps}</h2>
           {pumps.length === 0 ? <p class="hint">{words.poolPage.noPumps}</p> : <ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} />)}</ul>}</div>
+        <FiltersCard />
       </section>
       <section class="stack">
         {open !== null && <FaultForm key={open === 'new' ? 'new-' + asset : open.id} asset={asset} note={open === 'new' ? null : open} onDone={close} />}

@@ -3,6 +3,7 @@ import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
+import { filters } from './filters';
 import { incident } from './incident';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
@@ -17,7 +18,7 @@ import { water } from './water';
 import { whatIf } from './whatIf';
 
 const all = {
-  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState,
+  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
