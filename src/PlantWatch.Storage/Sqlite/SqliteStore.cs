@@ -6,7 +6,7 @@ using PlantWatch.Core.Readings;
 namespace PlantWatch.Storage.Sqlite;
 
 /// <summary>The record and the series in one SQLite file. One writer at a time, readers never wait for it. Calls run on the caller's thread.</summary>
-public sealed class SqliteStore : IRecordStore, ISeriesStore
+public sealed partial class SqliteStore : IRecordStore, ISeriesStore
 {
     private readonly TimeZoneInfo _zone;
     private readonly SemaphoreSlim _turn = new(1, 1);

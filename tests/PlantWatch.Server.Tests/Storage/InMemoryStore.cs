@@ -7,7 +7,7 @@ using PlantWatch.Storage;
 namespace PlantWatch.Server.Tests.Storage;
 
 /// <summary>The ports, simply and obviously: every roll-up is computed from the raw readings when it is asked for.</summary>
-public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeriesStore
+public sealed partial class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeriesStore
 {
     private readonly Lock _door = new();
     private Dictionary<string, Drawer> _drawers = [];
@@ -143,10 +143,11 @@ public sealed class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore, ISeries
         public List<Snapshot> Snapshots { get; set; } = [];
         public Dictionary<string, SortedList<Instant, StoredReading>> Series { get; private set; } = [];
         public BackFillTally Tally { get; set; }
+        public List<OutboxItem> Outbox { get; private init; } = [];
 
         public Drawer Copy() => new()
         {
-            LastSeq = LastSeq, Tally = Tally, Journal = [.. Journal], Refusals = [.. Refusals], Entries = [.. Entries], Snapshots = [.. Snapshots],
+            LastSeq = LastSeq, Tally = Tally, Journal = [.. Journal], Refusals = [.. Refusals], Entries = [.. Entries], Snapshots = [.. Snapshots], Outbox = [.. Outbox],
             Series = Series.ToDictionary(s => s.Key, s => new SortedList<Instant, StoredReading>(s.Value)),
         };
 
