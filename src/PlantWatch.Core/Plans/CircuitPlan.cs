@@ -52,6 +52,9 @@ public sealed record CircuitPlan
     /// <summary>How the people of the plant are told of alarms outside the browser.</summary>
     public TellingPlan Telling { get; init; } = TellingPlan.None;
 
+    /// <summary>The stops that the plant has edited; the others hold as usual.</summary>
+    public ImmutableArray<StopPlan> Stops { get; init; } = [];
+
     /// <summary>Pools served by the circuit.</summary>
     public ImmutableArray<PoolPlan> Pools { get; init; } = [];
 

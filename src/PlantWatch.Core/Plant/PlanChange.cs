@@ -4,6 +4,8 @@ using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Plans.Packs;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 using PlantWatch.Core.Rules.Packs;
 
 namespace PlantWatch.Core.Plant;
@@ -37,6 +39,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "balance_tank_confirmed", Confirmed(old.BalanceTankConfirmed), Confirmed(next.BalanceTankConfirmed), effects);
         Setting(next.Id, "turnover_hours", Figure(old.TurnoverHours), Figure(next.TurnoverHours), effects);
         Pack(next.Id, old.Pack, next.Pack, effects);
+        foreach (var measurand in Stops.Of) Stop(old, next, measurand, effects);
         if (!old.People.AsSpan().SequenceEqual(next.People.AsSpan())) effects.Add(Reason.Of("plan.people_changed", next.Id));
         Telling(old.Id, old.Telling, next.Telling, effects);
         Setting(next.Id, "circulation_low_m3h", Figure(old.CirculationLowStated), Figure(next.CirculationLowStated), effects);
@@ -49,6 +52,14 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         else if (old is not null && next is not null && old.Rows.Count(row => next.Rows.Any(now => now.Id == row.Id && RowDigest.Of(now) == RowDigest.Of(row))) is var same && (same < old.Rows.Length || same < next.Rows.Length))
             effects.Add(Reason.Of("plan.pack_rows_changed", circuit, next.Id, Math.Max(old.Rows.Length, next.Rows.Length) - same));
         else if (next is not null && !Bytes(old!).AsSpan().SequenceEqual(Bytes(next))) effects.Add(Reason.Of("plan.pack_words_changed", circuit, next.Id));
+    }
+
+    private static void Stop(CircuitPlan old, CircuitPlan next, Measurand measurand, ImmutableArray<Reason>.Builder effects)
+    {
+        if (!Stops.TryOf(old, measurand, out var before, out _) || !Stops.TryOf(next, measurand, out var now, out _) || before == now) return;
+        var low = measurand != Measurand.Temperature;
+        effects.Add(Reason.Of("plan.stop_changed", next.Id, Word(measurand), Figure(low ? before.Low : null), Figure(before.High), Figure(low ? now.Low : null), Figure(now.High),
+            Name(next.Stops.LastOrDefault(s => s.Measurand == measurand)?.Why)));
     }
 
     private static ImmutableArray<SeriesRenamed> SeriesOf(PlanLineage lineage)

@@ -13,7 +13,15 @@ namespace PlantWatch.Server.Api;
 public sealed record PackInfo(string Id, string Authority, string Edition, bool Superseded, int Rows, int FromMemory, int Sentences);
 
 /// <summary>The limits of a circuit: the picked pack row by row, and what holds in each pool now.</summary>
-public sealed record CircuitLimitsView(string Circuit, PackInfo? Pack, IReadOnlyList<PackRowView> Rows, IReadOnlyList<PoolBoundsView> Pools, IReadOnlyList<string> MayConfirm);
+public sealed record CircuitLimitsView(
+    string Circuit, PackInfo? Pack, IReadOnlyList<PackRowView> Rows, IReadOnlyList<PoolBoundsView> Pools, IReadOnlyList<string> MayConfirm, IReadOnlyList<StopView> Stops);
+
+/// <summary>A stop that always holds, as the plant has it. Beside these the bottom of the pool has to be seen.</summary>
+/// <param name="Low">Lowest value; null where there is no lower stop.</param>
+/// <param name="UsualLow">Lowest value where nobody edits it.</param>
+/// <param name="Why">Why the plant edited it; null where it did not.</param>
+/// <param name="By">Who stands for it where it is looser.</param>
+public sealed record StopView(PackQuantity Quantity, string Name, string Unit, double? Low, double High, double? UsualLow, double UsualHigh, string? Why, string? By);
 
 /// <summary>A row of the picked pack.</summary>
 /// <param name="Digest">What is confirmed: sent back with the confirmation.</param>

@@ -23,8 +23,8 @@ internal static class DoseSituations
             Bathers = known.Bathers,
             // There are no roles yet; whoever builds them asks here.
             Entitlement = Entitlement.Granted,
-            PhStop = Stops.Ph,
-            ChlorineStop = Stops.FreeChlorine,
+            PhStop = Stops.TryOf(state.Plan, Measurand.Ph, out var ph, out _) ? ph : Stops.Ph,
+            ChlorineStop = Stops.TryOf(state.Plan, Measurand.FreeChlorine, out var chlorine, out _) ? chlorine : Stops.FreeChlorine,
             Products = plan?.Products ?? [],
             Now = now,
         };

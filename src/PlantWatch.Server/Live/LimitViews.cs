@@ -1,6 +1,8 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plans.Packs;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
@@ -17,7 +19,16 @@ internal static class LimitViews
         state.Plan.Id, state.Plan.Pack is { } pack ? Info(pack) : null,
         state.Plan.Pack is { } picked ? [.. picked.Rows.Select(r => Row(state, picked, r, words))] : [],
         [.. state.Plan.Pools.Select((p, i) => Bounds(p, state.Pools[i].Limits, words))],
-        [.. state.Plan.People.Where(p => p.MaySetLimits).Select(p => p.Name)]);
+        [.. state.Plan.People.Where(p => p.MaySetLimits).Select(p => p.Name)], [.. Stops.Of.Select(m => Stop(state.Plan, m, words))]);
+
+    private static StopView Stop(CircuitPlan plan, Measurand measurand, Wording words)
+    {
+        Stops.TryOf(plan, measurand, out var now, out _);
+        Stops.TryUsual(measurand, out var usual, out _);
+        var (quantity, edit) = (measurand.Limiting(), plan.Stops.LastOrDefault(s => s.Measurand == measurand));
+        var hasLow = measurand != Measurand.Temperature;
+        return new(quantity, Name(quantity, words), Unit(quantity), hasLow ? now.Low : null, now.High, hasLow ? usual.Low : null, usual.High, edit?.Why, edit?.By);
+    }
 
     private static PackRowView Row(CircuitState state, LimitPack pack, PackRow row, Wording words)
     {

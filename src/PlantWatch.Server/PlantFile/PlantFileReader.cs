@@ -33,6 +33,7 @@ internal static class PlantFileReader
         ProductChecks.Check(root, complaints);
         ProbeChecks.Check(root, complaints);
         LimitChecks.Check(root, complaints);
+        StopChecks.Check(root, complaints);
         TopicChecks.Check(root, complaints);
         ChannelChecks.Check(root, complaints);
         DutyChecks.Check(root, complaints);

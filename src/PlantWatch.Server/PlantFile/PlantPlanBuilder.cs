@@ -54,6 +54,7 @@ internal sealed class PlantPlanBuilder(Place root)
         TurnoverHours = at["turnover_hours"].Number,
         People = People,
         Telling = Telling,
+        Stops = Each(root["stops"], at => new StopPlan(Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["why"].String!, at["by"].String)),
         Pack = PackShelf.Find(root["limit_pack"].String),
         Filters = Each(at["filters"], Filter),
         CirculationLowStated = at["circulation_low_m3h"].Number,

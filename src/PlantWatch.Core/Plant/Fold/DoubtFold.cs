@@ -17,7 +17,7 @@ internal static class DoubtFold
     {
         if (now - check.SampledAt > StillLive) return;
         var known = draft.Pools[pool];
-        var after = TestDeadlines.After(known.Doubts, check, m => plausibility.IsSuspect(m) || IsDoubted(judgements, m), now);
+        var after = TestDeadlines.After(draft.Plan, known.Doubts, check, m => plausibility.IsSuspect(m) || IsDoubted(judgements, m), now);
         if (known.Doubts.IsDefault || !after.AsSpan().SequenceEqual(known.Doubts.AsSpan())) draft.Pools[pool] = known with { Doubts = after };
     }
 

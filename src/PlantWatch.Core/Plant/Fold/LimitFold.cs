@@ -11,7 +11,7 @@ internal static class LimitFold
 {
     public static void Look(Draft draft, int index, ProbePlan plan, Instant at, double raw, double value)
     {
-        if (Stops.TryOf(plan.Measurand, out var stop, out var rule)) LookAtStop(draft, index, plan, at, raw, value, stop, rule);
+        if (draft.Index.Stops[index] is { } stop) LookAtStop(draft, plan, at, raw, value, stop);
         if (draft.Index.PoolOf[index] is not (>= 0 and var pool)) return;
         var quantity = draft.Index.Limiting[index];
         foreach (var bound in draft.Pools[pool].Limits.Bounds)
@@ -29,9 +29,9 @@ internal static class LimitFold
     }
 
     // Doubt never makes safe: the raw number is looked at beside the corrected one, so that no calibration can hide an extreme.
-    private static void LookAtStop(Draft draft, int index, ProbePlan plan, Instant at, double raw, double value, ValueRange stop, Rule rule)
+    private static void LookAtStop(Draft draft, ProbePlan plan, Instant at, double raw, double value, StopOnProbe on)
     {
-        var key = draft.Index.StopKeys[index];
+        var (stop, rule, key) = on;
         var band = draft.Alarms.IsActive(key) ? Deadband.Of(plan.Measurand) : 0;
         var holds = Outside(raw, stop.Low, stop.High, band) || Outside(value, stop.Low, stop.High, band);
         if (holds || draft.Alarms.Knows(key)) TellStop(draft, rule, key, plan, holds, at, Outside(value, stop.Low, stop.High, band) ? value : raw, stop, band);

@@ -14,6 +14,7 @@ internal static class PlanFold
         var change = PlanChange.Between(draft.Plan, said.Plan);
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
         InForceFold.All(draft, said.At);
+        if (!before.Plan.Stops.AsSpan().SequenceEqual(said.Plan.Stops.AsSpan())) PoolFold.AgainstNewStops(draft, said.At);
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
         draft.Alarms.Regard(said.At);
         for (var i = 0; i < draft.Probes.Length; i++)

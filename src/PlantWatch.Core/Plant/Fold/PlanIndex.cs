@@ -33,7 +33,7 @@ internal sealed class PlanIndex
         Limiting = [.. plan.Probes.Select(p => p.Measurand.Limiting())];
         ClosureKeys = [.. plan.Probes.Select(p => RuleBook.OutsideClosure.KeyFor(p.Id))];
         PackAsksWater = plan.Pack is { } pack && pack.Rows.Any(r => r.When.AsksWater);
-        StopKeys = [.. plan.Probes.Select(p => Stops.TryOf(p.Measurand, out _, out var rule) ? rule.KeyFor(p.Id) : "")];
+        Stops = [.. plan.Probes.Select(p => Rules.Stops.TryOf(plan, p.Measurand, out var stop, out var rule) ? new StopOnProbe(stop, rule, rule.KeyFor(p.Id)) : null)];
         LowKeys = [.. plan.Probes.Select(p => RuleBook.BelowLimit.KeyFor(p.Id))];
         HighKeys = [.. plan.Probes.Select(p => RuleBook.AboveLimit.KeyFor(p.Id))];
         TrustKeys = [.. plan.Probes.Select(p => RuleBook.ProbeNotTrusted.KeyFor(p.Id))];
@@ -73,8 +73,8 @@ internal sealed class PlanIndex
     /// <summary>Some row of the pack holds or not by what the water is like.</summary>
     public bool PackAsksWater { get; }
 
-    /// <summary>Alarm key of the stop on each probe.</summary>
-    public string[] StopKeys { get; }
+    /// <summary>The stop on each probe as the plant has it; null where none holds.</summary>
+    public StopOnProbe?[] Stops { get; }
 
     /// <summary>Alarm key of each probe's low limit.</summary>
     public string[] LowKeys { get; }
@@ -151,6 +151,9 @@ internal sealed class PlanIndex
         return route;
     }
 }
+
+/// <summary>The stop on a probe.</summary>
+internal sealed record StopOnProbe(ValueRange Range, Rule Rule, string Key);
 
 /// <summary>Who listens to a topic.</summary>
 internal sealed class TopicRoute

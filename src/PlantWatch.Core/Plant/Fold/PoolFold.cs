@@ -47,6 +47,16 @@ internal static class PoolFold
                         TestAgainst.IsOutside(value.Result, bound.Low, bound.High), mayClear: false, now, () => TestAgainst.Limit(draft.Plan.Pools[i], value.Result, bound));
     }
 
+    /// <summary>The plant edited a stop: the newest tests are held against what holds now, and clear nothing.</summary>
+    public static void AgainstNewStops(Draft draft, Instant now)
+    {
+        for (var i = 0; i < draft.Pools.Length; i++)
+            foreach (var value in draft.Pools[i].Manual.Values.Where(v => now - v.SampledAt <= StillLive))
+                if (Stops.TryOf(draft.Plan, value.Result.Measurand, out var stop, out _))
+                    Look(draft, RuleBook.TestOutsideStop, $"{draft.Plan.Pools[i].Id}/{value.Result.Measurand.Key()}",
+                        TestAgainst.IsOutside(value.Result, stop.Low, stop.High), mayClear: false, now, () => TestAgainst.Stop(draft.Plan.Pools[i], value.Result, stop));
+    }
+
     /// <summary>What a corrected check said is taken back, also what its correction leaves out or says of another pool.</summary>
     public static void Withdraw(Draft draft, Guid check)
     {
@@ -75,7 +85,7 @@ internal static class PoolFold
         var subject = $"{plan.Id}/{value.Result.Measurand.Key()}";
         Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, value.Result.Measurand.Key()));
         var (result, isDoubted) = (value.Result, value.Suspect || isContradicted);
-        if (Stops.TryOf(result.Measurand, out var stop, out _))
+        if (Stops.TryOf(draft.Plan, result.Measurand, out var stop, out _))
             Look(draft, RuleBook.TestOutsideStop, subject, TestAgainst.IsOutside(result, stop.Low, stop.High), !isDoubted && TestAgainst.IsInside(result, stop.Low, stop.High), now,
                 () => TestAgainst.Stop(plan, result, stop));
         foreach (var bound in draft.Pools[index].Limits.Bounds.Where(b => b.Quantity == result.Measurand.Limiting()))

@@ -17,9 +17,9 @@ internal static class GateTests
     public static Measurand[] Of(PoolPlan plan) =>
         [.. plan.Duties.SelectMany(duty => duty.What).Concat([Measurand.FreeChlorine, Measurand.Ph]).Distinct().Order()];
 
-    public static GateLine Line(PoolPlan plan, PoolState pool, Measurand measurand, Instant now)
+    public static GateLine Line(CircuitPlan plan, PoolState pool, Measurand measurand, Instant now)
     {
-        var (word, reason) = measurand == Measurand.CombinedChlorine ? Combined(pool, now) : Single(pool, measurand, now);
+        var (word, reason) = measurand == Measurand.CombinedChlorine ? Combined(plan, pool, now) : Single(plan, pool, measurand, now);
         return new($"test.{measurand.Key()}", word, reason);
     }
 
@@ -27,21 +27,21 @@ internal static class GateTests
     public static string? Stale(PoolState pool, Instant sampledAt, Instant now) =>
         sampledAt <= pool.Operation.TestsFrom && pool.Operation.TestsFrom.IsSet ? "before_closing" : now - sampledAt > Lasts ? "too_old" : null;
 
-    private static (GateWord, Reason) Single(PoolState pool, Measurand measurand, Instant now)
+    private static (GateWord, Reason) Single(CircuitPlan plan, PoolState pool, Measurand measurand, Instant now)
     {
         if (!pool.Manual.TryGetValue(measurand, out var test)) return (GateWord.NotKnown, Reason.Of("gate.test_missing", measurand.Key()));
-        return Unfit(pool, measurand, test, now) ?? Against(pool, measurand, test.Result);
+        return Unfit(pool, measurand, test, now) ?? Against(plan, pool, measurand, test.Result);
     }
 
     // Combined chlorine is total less free, of one sample.
-    private static (GateWord, Reason) Combined(PoolState pool, Instant now)
+    private static (GateWord, Reason) Combined(CircuitPlan plan, PoolState pool, Instant now)
     {
         var key = Measurand.CombinedChlorine.Key();
         if (!pool.Manual.TryGetValue(Measurand.FreeChlorine, out var free) || !pool.Manual.TryGetValue(Measurand.TotalChlorine, out var total) || free.CheckId != total.CheckId)
             return (GateWord.NotKnown, Reason.Of("gate.test_missing", key));
         if ((Unfit(pool, Measurand.FreeChlorine, free, now) ?? Unfit(pool, Measurand.TotalChlorine, total, now)) is { } unfit) return unfit;
         if (free.Result.Censoring != Censoring.None || total.Result.Censoring != Censoring.None) return (GateWord.NotKnown, Reason.Of("gate.test_proves_nothing", key));
-        return Against(pool, Measurand.CombinedChlorine, total.Result with { Measurand = Measurand.CombinedChlorine, Value = Math.Max(0, total.Result.Value - free.Result.Value) });
+        return Against(plan, pool, Measurand.CombinedChlorine, total.Result with { Measurand = Measurand.CombinedChlorine, Value = Math.Max(0, total.Result.Value - free.Result.Value) });
     }
 
     private static (GateWord, Reason)? Unfit(PoolState pool, Measurand measurand, ManualValue test, Instant now)
@@ -53,9 +53,9 @@ internal static class GateTests
     }
 
     // Not outside is not yet inside: a bound of a test may prove neither.
-    private static (GateWord, Reason) Against(PoolState pool, Measurand measurand, TestResult result)
+    private static (GateWord, Reason) Against(CircuitPlan plan, PoolState pool, Measurand measurand, TestResult result)
     {
-        var ends = Ends(pool, measurand).ToArray();
+        var ends = Ends(plan, pool, measurand).ToArray();
         var outside = ends.FirstOrDefault(e => TestAgainst.IsOutside(result, e.Low, e.High));
         if (outside != default) return (GateWord.NotPassed, Outside(result, outside));
         return double.IsFinite(result.Value) && ends.All(e => TestAgainst.IsInside(result, e.Low, e.High))
@@ -69,9 +69,9 @@ internal static class GateTests
         return Reason.Of(isLow ? "gate.test_low" : "gate.test_high", result.Measurand.Key(), result.Value, (isLow ? ends.Low : ends.High) ?? 0, result.Measurand.Unit());
     }
 
-    private static List<(double? Low, double? High)> Ends(PoolState pool, Measurand measurand)
+    private static List<(double? Low, double? High)> Ends(CircuitPlan plan, PoolState pool, Measurand measurand)
     {
-        List<(double?, double?)> ends = Stops.TryOf(measurand, out var stop, out _) ? [(stop.Low, stop.High)] : [];
+        List<(double?, double?)> ends = Stops.TryOf(plan, measurand, out var stop, out _) ? [(stop.Low, stop.High)] : [];
         foreach (var bound in pool.Limits.Bounds)
             if (bound.Quantity == measurand.Limiting()) ends.Add((bound.Low, bound.High));
         return ends;

@@ -24,7 +24,7 @@ public static class OpeningGate
         var tests = GateTests.Of(pool);
         return
         [
-            .. tests.Select(measurand => GateTests.Line(pool, known, measurand, now)),
+            .. tests.Select(measurand => GateTests.Line(plan, known, measurand, now)),
             Bottom(known, now),
             Limits(known, tests),
             .. GateAlarms.Lines(state, pool.Id),

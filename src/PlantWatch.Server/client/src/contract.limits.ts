@@ -17,4 +17,6 @@ export interface BoundView { quantity: string; name: string; unit: string; grade
 /** A row in mV that is watched against the electrode of the pool's probe; spread is what an unnamed filling leaves open. */
 export interface TurnedRow { rowId: string; against: string; own: string; low: number | null; high: number | null; spread: number }
 export interface PoolBoundsView { pool: string; word: LimitsWord; bounds: BoundView[]; unconfirmed: string[]; undecided: { row: string; needs: string }[]; notMeasured: string[]; turned: TurnedRow[] }
-export interface CircuitLimitsView { circuit: string; pack: PackInfo | null; rows: PackRowView[]; pools: PoolBoundsView[]; mayConfirm: string[] }
+/** A stop that always holds, beside what it is where nobody edits it. */
+export interface StopView { quantity: string; name: string; unit: string; low: number | null; high: number; usualLow: number | null; usualHigh: number; why: string | null; by: string | null }
+export interface CircuitLimitsView { circuit: string; pack: PackInfo | null; rows: PackRowView[]; pools: PoolBoundsView[]; mayConfirm: string[]; stops: StopView[] }

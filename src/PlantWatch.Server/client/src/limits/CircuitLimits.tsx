@@ -5,6 +5,7 @@ import { words } from '../words';
 import { InHand } from './InHand';
 import { PackRow } from './PackRow';
 import { PoolBounds } from './PoolBounds';
+import { StopList } from './StopList';
 import { anchorOf, concerns, progressOf } from './rows';
 
 const w = words.limits;
@@ -30,6 +31,7 @@ export function CircuitLimits({ circuit, view, pack, reload }: { circuit: Circui
         <label class="choice-line"><input type="checkbox" checked={only} onChange={e => setOnly(e.currentTarget.checked)} data-testid={`only-${circuit.id}`} /> {w.filter} <span class="hint">{w.shown(shown.length, view.rows.length)}</span></label>
       </div>
       <div class="sheet card"><h2>{w.now}</h2>{view.pools.map(p => <PoolBounds key={p.pool} circuit={circuit} pool={p} rows={view.rows} onRow={show} />)}</div>
+      <StopList circuit={circuit.id} stops={view.stops} />
       {shown.length === 0 && <p class="hint">{w.noneShown}</p>}
       <ol class="pack-rows">{shown.map(r => <PackRow key={r.id} circuit={circuit} row={r} onDone={reload} />)}</ol>
     </section>

@@ -26,6 +26,9 @@ export const limits = {
   provenance: {
     from_memory: 'From memory: check it against the document', secondary: 'Seen second-hand: check it against the document', published: 'Seen in the document or on an official page',
   } as Record<RowProvenance, string>,
+  stops: 'Stops that always hold', stopsMean: 'Outside them nobody should be in the water, whatever the limits say. Common practice; the local code comes first.',
+  stopsEdit: 'The plant file may tighten one with a reason; loosening takes an administrator by name. None can be removed.',
+  bottom: 'Bottom of the pool', bottomSeen: 'must be seen', usual: (range: string) => `usually ${range}`, stopBy: (by: string) => `${by} stands for it`,
   now: 'What holds now', own: 'the plant\u2019s own', noBounds: 'Nothing is watched.',
   undecided: 'Cannot be decided', notMeasured: 'Not measured here', notMeasuredMeans: 'The pool has no probe for it and the authority does not demand one. Nothing waits for these rows.',
   turned: (range: string, own: string) => `Watched as ${range} against ${own}, the electrode of the pool\u2019s probe.`,
