@@ -1,3 +1,4 @@
+using PlantWatch.Server.Commands.Pumps;
 using PlantWatch.Server.Commands.Replay;
 using PlantWatch.Server.Commands.Replay.Store;
 
@@ -18,6 +19,8 @@ internal static class CommandLine
         PlantWatch.Server replay --from T --to T [--data FOLDER] [--plant PLANT.yaml] --out FOLDER2
             puts the plant's own record through the fold again, under today's rules or another plant file, and writes
             comparison.csv: what would have been said against what was said; the record is only read; ten years at most
+        PlantWatch.Server replay-pumps FOLDER --out FOLDER2
+            puts the recorded dosing of FOLDER/input through the supervision of pumps; writes pump_verdicts.csv and pump_evidence.csv
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>
@@ -30,6 +33,7 @@ internal static class CommandLine
             case ["balance", var from, "--out", var to]: return CsvTable.Run(from, to, BalanceTable.Columns, BalanceTable.Row, output, complaints);
             case ["dose", var from, "--out", var to]: return CsvTable.Run(from, to, DoseTable.Columns, DoseTable.Row, output, complaints);
             case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);
+            case ["replay-pumps", var from, "--out", var to]: return PumpReplayCommand.Run(from, to, output, complaints);
             case ["replay", .. var words] when StoreReplayRequest.Of(words) is { } asked: return StoreReplayCommand.Run(asked, output, complaints);
             default:
                 (args is ["--help"] or ["-h"] or ["help"] ? output : complaints).WriteLine(Usage);
