@@ -6,10 +6,14 @@ namespace PlantWatch.Core.Dosing.Supervision;
 internal sealed class SwapJudge
 {
     // Together, and each alone: either loop by itself can look so on an idle day.
-    private const double Limit = 8.5, Each = 2, Room = 12, Over = 1;
+    private const double Limit = 7, Each = 1.5, Room = 12, Over = 1;
+
+    // What chance lifts above the limit falls again within the half hour.
+    private const int Bins = 6;
 
     private readonly PumpAccount _acid, _chlorine;
     private readonly double _chlorineStrokesPerAcidStroke;
+    private int _lasts;
 
     public SwapJudge(PumpedPool pool)
     {
@@ -42,7 +46,8 @@ internal sealed class SwapJudge
     public bool Judge()
     {
         if (Odds > Limit + Room) (_acid.Odds, _chlorine.Odds) = (_acid.Odds * (Limit + Room) / Odds, _chlorine.Odds * (Limit + Room) / Odds);
-        var now = Said ? Odds >= Over : Odds > Limit && Math.Min(_acid.Odds, _chlorine.Odds) > Each;
+        _lasts = Odds > Limit && Math.Min(_acid.Odds, _chlorine.Odds) > Each ? _lasts + 1 : 0;
+        var now = Said ? Odds >= Over : _lasts >= Bins;
         if (now == Said) return false;
         Said = now;
         return true;
