@@ -115,7 +115,17 @@ public sealed record VolumeConfirmation(string By, DateOnly On);
 /// <param name="LoosenedBy">Who stands for it where it is looser than a confirmed row of the pack; null when it only tightens.</param>
 /// <param name="LoosenedWhy">Why.</param>
 public sealed record LimitPlan(
-    Measurand Measurand, double? Low, double? High, string Source, string? ReferenceElectrode = null, string? LoosenedBy = null, string? LoosenedWhy = null);
+    Measurand Measurand, double? Low, double? High, string Source, string? ReferenceElectrode = null, string? LoosenedBy = null, string? LoosenedWhy = null)
+{
+    /// <summary>How far a probe must come back inside before its alarm may clear, in the measurand's unit; null leaves the usual one.</summary>
+    public double? Deadband { get; init; }
+
+    /// <summary>How long a probe must be outside before it is an alarm; null leaves the rule's own. No stop and no closure limit is delayed by it.</summary>
+    public TimeSpan? OnDelay { get; init; }
+
+    /// <summary>How long a probe must be back inside before its alarm clears; null leaves the rule's own.</summary>
+    public TimeSpan? OffDelay { get; init; }
+}
 
 /// <summary>Manual checks due at set times of the site's day.</summary>
 /// <param name="What">What is tested.</param>

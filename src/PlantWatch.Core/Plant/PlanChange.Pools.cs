@@ -46,6 +46,8 @@ public sealed partial record PlanChange
             var before = old.Limits.FirstOrDefault(o => o.Measurand == limit.Measurand);
             if (before is null)
                 effects.Add(Reason.Of("plan.limit_added", next.Id, Word(limit.Measurand), Figure(limit.Low), Figure(limit.High)));
+            else if (before != limit && before with { Deadband = limit.Deadband, OnDelay = limit.OnDelay, OffDelay = limit.OffDelay } == limit)
+                effects.Add(Reason.Of("plan.limit_watch_changed", next.Id, Word(limit.Measurand)));
             else if (before != limit)
                 effects.Add(Reason.Of("plan.limit_changed", next.Id, Word(limit.Measurand), Figure(before.Low), Figure(before.High), Figure(limit.Low), Figure(limit.High)));
         }

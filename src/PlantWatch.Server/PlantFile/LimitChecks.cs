@@ -16,6 +16,7 @@ internal static class LimitChecks
                 {
                     Ends(limit, complaints);
                     Loosened(root, limit, complaints);
+                    Room(limit, complaints);
                     if (limit["measurand"].String == "orp") SameElectrode(circuit, pool, limit, complaints);
                     else if (limit["reference_electrode"] is { Exists: true } electrode)
                         complaints.Add(electrode, "only an orp limit has a reference electrode that its numbers are against");
@@ -41,6 +42,13 @@ internal static class LimitChecks
         if (EnumWords<Measurand>.Find(limit["measurand"].String) is not { } measurand) return;
         Possible(low, measurand, complaints);
         Possible(high, measurand, complaints);
+    }
+
+    // Between two deadbands that meet no value is inside: an alarm would never clear.
+    private static void Room(Place limit, Complaints complaints)
+    {
+        if (limit["deadband"].Number is { } band && limit["low"].Number is { } low && limit["high"].Number is { } high && low <= high && 2 * band >= high - low)
+            complaints.Add(limit["deadband"], $"expected less than half of what lies between low and high, {Text.Number((high - low) / 2)}, found {Text.Number(band)}; the alarm would never clear");
     }
 
     // A looser limit that nobody may stand for would be passed over in silence.

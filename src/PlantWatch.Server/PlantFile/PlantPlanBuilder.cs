@@ -97,7 +97,12 @@ internal sealed class PlantPlanBuilder(Place root)
 
     private static LimitPlan Limit(Place at) => new(
         Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["source"].String!, at["reference_electrode"].String,
-        at["loosened_by"].String, at["loosened_why"].String);
+        at["loosened_by"].String, at["loosened_why"].String)
+    {
+        Deadband = at["deadband"].Number,
+        OnDelay = Seconds(at["on_delay_seconds"]),
+        OffDelay = Seconds(at["off_delay_seconds"]),
+    };
 
     private static CheckDuty Duty(Place at) => new(
         Each(at["what"], Word<Measurand>),

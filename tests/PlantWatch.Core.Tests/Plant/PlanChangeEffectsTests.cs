@@ -78,6 +78,11 @@ public sealed class PlanChangeEffectsTests
     }
 
     [Fact]
+    public void How_a_limit_is_watched_is_said_apart_from_its_figures() => Assert.Equal(
+        [Reason.Of("plan.limit_watch_changed", "pool", "ph")],
+        Effects(Plan.WithPool("pool", p => p with { Limits = [.. p.Limits.Select(l => l with { OnDelay = TimeSpan.FromMinutes(5) })] })));
+
+    [Fact]
     public void A_probe_whose_numbers_mean_something_else_starts_anew()
     {
         Assert.Equal(

@@ -105,4 +105,42 @@ public sealed class LimitTests
         Assert.Equal([AlarmChange.Raised, AlarmChange.Retired], bench.Told(RuleBook.BelowLimit, "main-ph"));
         Assert.Null(bench.Alarm(RuleBook.BelowLimit, "main-ph"));
     }
+
+    [Fact, Evidence("R-011")]
+    public void The_plant_may_set_another_delay_and_no_other_alarm_waits_for_it()
+    {
+        var bench = new Bench(Tuned(l => l with { OnDelay = 5 * Minute, OffDelay = TimeSpan.Zero }));
+        bench.Hold(4 * Minute, (Hall.Ph, 8.4));
+        Assert.False(bench.IsUp(RuleBook.AboveLimit, "main-ph"));
+        Assert.True(bench.IsUp(RuleBook.StopPh, "main-ph"));
+        bench.Hold(TimeSpan.FromSeconds(70), (Hall.Ph, 8.4));
+        Assert.True(bench.IsUp(RuleBook.AboveLimit, "main-ph"));
+        bench.Hold(TimeSpan.FromSeconds(20), (Hall.Ph, 7.4));
+        Assert.False(bench.IsUp(RuleBook.AboveLimit, "main-ph"));
+    }
+
+    [Fact, Evidence("R-011")]
+    public void A_delay_that_the_plant_has_set_runs_out_with_time_alone()
+    {
+        var bench = new Bench(Tuned(l => l with { OnDelay = 5 * Minute }));
+        bench.Hold(Minute, (Hall.Ph, 7.8));
+        bench.Pass(3 * Minute);
+        Assert.False(bench.IsUp(RuleBook.AboveLimit, "main-ph"));
+        bench.Pass(2 * Minute);
+        Assert.True(bench.IsUp(RuleBook.AboveLimit, "main-ph"));
+    }
+
+    [Theory, Evidence("R-010")]
+    [InlineData(0, false)]
+    [InlineData(0.2, true)]
+    public void The_plant_may_set_how_far_a_value_must_come_back(double deadband, bool stands)
+    {
+        var bench = new Bench(Tuned(l => l with { Deadband = deadband }));
+        bench.Hold(3 * Minute, (Hall.Ph, 7.1));
+        bench.Hold(5 * Minute, (Hall.Ph, 7.21));
+        Assert.Equal(stands, bench.IsUp(RuleBook.BelowLimit, "main-ph"));
+    }
+
+    private static Core.Plans.CircuitPlan Tuned(Func<Core.Plans.LimitPlan, Core.Plans.LimitPlan> tune) =>
+        Hall.Plan.WithPool("main", p => p with { Limits = [.. p.Limits.Select(l => l.Measurand == Measurand.Ph ? tune(l) : l)] });
 }

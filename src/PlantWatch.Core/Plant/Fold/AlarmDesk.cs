@@ -79,7 +79,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         Regard(watermark);
         foreach (var alarm in Live())
         {
-            var (next, change) = AlarmLife.Wait(alarm, RuleBook.All[alarm.Rule], watermark);
+            var (next, change) = AlarmLife.Wait(alarm, draft.Index.RuleOf(alarm.Rule, alarm.Subject), watermark);
             // What its cause has said need not be said again.
             if (change == AlarmChange.ReAlarmed && Annunciation.IsSpokenFor(alarm, Find)) continue;
             if (change == AlarmChange.Raised) next = Occurring(next, watermark);

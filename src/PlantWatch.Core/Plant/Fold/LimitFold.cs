@@ -24,8 +24,9 @@ internal static class LimitFold
 
     private static void LookAtOperating(Draft draft, int index, ProbePlan plan, Instant at, double value, LimitBound bound)
     {
-        if (bound.Low is { } low) LookAt(draft, RuleBook.BelowLimit, draft.Index.LowKeys[index], plan, at, value, low, isLow: true);
-        if (bound.High is { } high) LookAt(draft, RuleBook.AboveLimit, draft.Index.HighKeys[index], plan, at, value, high, isLow: false);
+        var tuning = draft.Index.Tunings[index];
+        if (bound.Low is { } low) LookAt(draft, tuning.Below, draft.Index.LowKeys[index], plan, at, value, low, tuning.Deadband, isLow: true);
+        if (bound.High is { } high) LookAt(draft, tuning.Above, draft.Index.HighKeys[index], plan, at, value, high, tuning.Deadband, isLow: false);
     }
 
     // Doubt never makes safe: the raw number is looked at beside the corrected one, so that no calibration can hide an extreme.
@@ -58,9 +59,9 @@ internal static class LimitFold
 
     private static bool Outside(double value, double? low, double? high, double band) => value < low + band || value > high - band;
 
-    private static void LookAt(Draft draft, Rule rule, string key, ProbePlan plan, Instant at, double value, double limit, bool isLow)
+    private static void LookAt(Draft draft, Rule rule, string key, ProbePlan plan, Instant at, double value, double limit, double deadband, bool isLow)
     {
-        var band = draft.Alarms.IsActive(key) ? Deadband.Of(plan.Measurand) : 0;
+        var band = draft.Alarms.IsActive(key) ? deadband : 0;
         var holds = isLow ? value < limit + band : value > limit - band;
         if (holds || draft.Alarms.Knows(key)) Tell(draft, rule, key, plan, holds, at, value, limit, isLow);
     }

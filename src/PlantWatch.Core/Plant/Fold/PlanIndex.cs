@@ -36,6 +36,7 @@ internal sealed class PlanIndex
         Stops = [.. plan.Probes.Select(p => Rules.Stops.TryOf(plan, p.Measurand, out var stop, out var rule) ? new StopOnProbe(stop, rule, rule.KeyFor(p.Id)) : null)];
         LowKeys = [.. plan.Probes.Select(p => RuleBook.BelowLimit.KeyFor(p.Id))];
         HighKeys = [.. plan.Probes.Select(p => RuleBook.AboveLimit.KeyFor(p.Id))];
+        Tunings = [.. plan.Probes.Select(p => LimitTuning.Of(plan, p))];
         TrustKeys = [.. plan.Probes.Select(p => RuleBook.ProbeNotTrusted.KeyFor(p.Id))];
         SilentKeys = [.. plan.Probes.Select(p => RuleBook.Silent.KeyFor(p.Id))];
         ClockKeys = [.. plan.Probes.Select(p => RuleBook.ClockDoubted.KeyFor(p.Id))];
@@ -81,6 +82,9 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each probe's high limit.</summary>
     public string[] HighKeys { get; }
+
+    /// <summary>How the operating limits of each probe are watched.</summary>
+    public LimitTuning[] Tunings { get; }
 
     /// <summary>Alarm key of each probe that cannot be believed.</summary>
     public string[] TrustKeys { get; }
@@ -134,6 +138,15 @@ internal sealed class PlanIndex
     public string[] HeadsKeys { get; }
 
     public static PlanIndex Of(CircuitPlan plan) => Known.GetValue(plan, static p => new PlanIndex(p));
+
+    /// <summary>The rule of an alarm as it holds for its subject, with the delays that the plant has set.</summary>
+    public Rule RuleOf(string number, string subject)
+    {
+        var rule = RuleBook.All[number];
+        if (rule != RuleBook.BelowLimit && rule != RuleBook.AboveLimit) return rule;
+        var probe = Probe(subject);
+        return probe < 0 ? rule : rule == RuleBook.BelowLimit ? Tunings[probe].Below : Tunings[probe].Above;
+    }
 
     public IEnumerable<string> Topics => _topics.Keys;
 
