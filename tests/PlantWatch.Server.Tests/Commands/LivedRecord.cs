@@ -19,6 +19,9 @@ internal sealed class LivedRecord(string folder, string plantFile)
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2);
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(10);
 
+    /// <summary>What people do beside the tests, by the hour: an event made from the time and the state it is told to; null when there is nothing to do.</summary>
+    public IReadOnlyList<(double Hour, Func<Instant, CircuitState, PlantEvent?> Do)> Acts { get; init; } = [];
+
     private readonly CircuitPlan _plan = PlantFileReader.Read(plantFile).Plan!.Circuits[0];
     private readonly PartitionKey _partition = new("hall");
     private readonly List<Commit> _waiting = [];
@@ -36,12 +39,14 @@ internal sealed class LivedRecord(string folder, string plantFile)
         await using var store = SqliteStore.Open(Path.Combine(folder, "record.db"), TimeZoneInfo.Utc);
         _state = CircuitState.Of(new CircuitPlan { Id = _plan.Id, Name = _plan.Name, TimeZone = _plan.TimeZone });
         Take(new PlanLoaded(Start, _plan));
-        var next = 0;
+        var (next, act) = (0, 0);
         for (var second = 10; second < hours * 3600; second += 10)
         {
             var (at, hour) = (Start + TimeSpan.FromSeconds(second), second / 3600.0);
             var value = ph(hour) + (0.01 * (second / 10 % 3));
             Take(new MessageArrived(at, "hall/ph", Encoding.UTF8.GetBytes(value.ToString("0.00", CultureInfo.InvariantCulture)), false, null), new ClockTicked(at + TimeSpan.FromMilliseconds(1)));
+            for (; act < Acts.Count && Acts[act].Hour <= hour; act++)
+                if (Acts[act].Do(at + TimeSpan.FromMilliseconds(3), _state!) is { } done) Take(done);
             if (next == tests.Length || tests[next].Hour > hour) continue;
             await FlushAsync(store);
             await CheckAsync(store, at + TimeSpan.FromMilliseconds(2), tests[next++].Ph);

@@ -4,6 +4,7 @@ using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Server.History;
 
 namespace PlantWatch.Server.Commands.Replay;
 

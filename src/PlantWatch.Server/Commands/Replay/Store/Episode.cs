@@ -1,4 +1,4 @@
-using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Alarms.Compared;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -16,24 +16,16 @@ namespace PlantWatch.Server.Commands.Replay.Store;
 /// <param name="Words">Why, in words.</param>
 internal sealed record Episode(string Kind, string Subject, string What, Instant From, Instant To, string Words)
 {
-    /// <summary>Alarms that need a person's act which a replay does not repeat, or the way a reading took, which a replay does not see.</summary>
-    public static IReadOnlyList<Rule> NotCompared { get; } = [RuleBook.IncidentOpen, RuleBook.ClockDoubted];
+    /// <summary>Hangs on the way that a reading took, which a replay does not see.</summary>
+    public static Rule NotCompared { get; } = RuleBook.ClockDoubted;
 
     /// <summary>The alarms of a record, from the time they were raised.</summary>
     public static IReadOnlyList<Episode> Alarms(IEnumerable<RecordEntry> entries)
     {
-        var (all, open) = (new List<Episode>(), new Dictionary<string, int>(StringComparer.Ordinal));
+        var book = new EpisodeBook();
         foreach (var entry in entries)
-        {
-            if (entry.Body is not AlarmEntry said || NotCompared.Any(r => r.Number == said.Alarm.Rule)) continue;
-            var ends = said.Change is AlarmChange.Raised or AlarmChange.Cleared or AlarmChange.Retired;
-            if (ends && open.Remove(said.Alarm.Key, out var at)) all[at] = all[at] with { To = entry.At };
-            if (said.Change != AlarmChange.Raised) continue;
-            open[said.Alarm.Key] = all.Count;
-            all.Add(new Episode("alarm", said.Alarm.Subject, said.Alarm.Rule, entry.At, Instant.Never, Wording.English.Say(said.Alarm.Cause).Text));
-        }
-
-        return all;
+            if (entry.Body is AlarmEntry said && said.Alarm.Rule != NotCompared.Number) book.Take(entry.At, said.Alarm, said.Change);
+        return [.. book.All.Select(e => new Episode("alarm", e.Subject, e.Rule, e.From, e.To, Wording.English.Say(e.Cause).Text))];
     }
 
     /// <summary>The times in which a probe was flagged, by its signal or by its checks.</summary>

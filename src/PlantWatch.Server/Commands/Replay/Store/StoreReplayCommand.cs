@@ -3,6 +3,7 @@ using System.Text;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.History;
 using PlantWatch.Server.Hosting;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Storage;
@@ -42,7 +43,7 @@ internal static class StoreReplayCommand
 
     private static void All(StoreReplayRequest asked, PlantPlan plan, SqliteArchive archive, TextWriter output)
     {
-        output.WriteLine($"Stored readings in the order of their sample times, checks and calibrations when they were entered, {asked.From} to {asked.To}, under {asked.Plant ?? "the plant file in force"}.");
+        output.WriteLine($"Stored readings in the order of their sample times, what people did when they did it, {asked.From} to {asked.To}, under {asked.Plant ?? "the plant file in force"}.");
         var differences = new List<Difference>();
         using var verdicts = Table(asked.Out, "verdicts.csv", "time,probe,status,bias,bias_sd\n");
         using var doubted = Table(asked.Out, "doubted.csv", "time,pool,quantity\n");
@@ -56,41 +57,47 @@ internal static class StoreReplayCommand
                 continue;
             }
 
-            var replay = Replayed(asked, circuit, archive, partition, output);
-            differences.AddRange(Compare(asked, archive, partition, replay));
-            verdicts.Write(replay.Sheet.Verdicts);
-            doubted.Write(replay.Sheet.Doubted);
+            var (sheet, entries) = (new VerdictSheet(circuit.Probes.Select(p => p.Id).ToHashSet()), new List<RecordEntry>());
+            Replay(asked, circuit, archive, partition, output, result =>
+            {
+                entries.AddRange(result.Entries.Where(e => Sayings.Contains(e.Body.Kind)));
+                sheet.Take(result.Entries, result.Next);
+            });
+            differences.AddRange(Compare(asked, archive, partition, entries));
+            verdicts.Write(sheet.Verdicts);
+            doubted.Write(sheet.Doubted);
         }
 
         ComparisonSheet.Write(Path.Combine(asked.Out, "comparison.csv"), differences);
         ComparisonSheet.Say(differences, output);
-        output.WriteLine($"Not compared: alarms of {string.Join(" and ", Episode.NotCompared.Select(r => r.Number))} (incidents, clocks of devices), acknowledgements and shelves, what lies within two minutes. "
+        output.WriteLine($"Not compared: alarms of {Episode.NotCompared.Number} (clocks of devices), what lies within two minutes. "
             + "Late readings stand here at their sample time, and where the server stood still probes are silent.");
     }
 
-    private static StoredCircuit Replayed(StoreReplayRequest asked, CircuitPlan circuit, SqliteArchive archive, PartitionKey partition, TextWriter output)
+    private static void Replay(StoreReplayRequest asked, CircuitPlan circuit, SqliteArchive archive, PartitionKey partition, TextWriter output, Action<StepResult> take)
     {
-        var start = Instant.Earlier(asked.From, Instant.Later(asked.From - RunIn, StoredHappenings.Beginning(archive, partition)));
-        var replay = new StoredCircuit(archive, partition, circuit, start, asked.To);
+        var start = Instant.Earlier(asked.From, Instant.Later(asked.From - RunIn, RecordedActs.Beginning(archive, partition)));
+        var replay = new CircuitReplay(archive, partition, circuit, start, asked.To, take, fine: true);
         var progress = new Progress(output, output == Console.Out && !Console.IsOutputRedirected, (long)(asked.To - start).TotalSeconds);
         var shown = start;
-        replay.Run(at =>
-        {
-            progress.Add((int)(at - shown).TotalSeconds);
-            shown = at;
-        });
+        replay.Run(
+            at =>
+            {
+                progress.Add((int)(at - shown).TotalSeconds);
+                shown = at;
+            }, CancellationToken.None);
         progress.End();
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{circuit.Id}: {replay.Readings:#,0} readings from {start} on, {replay.Taken:#,0} checks and calibrations; {replay.Refused:#,0} readings and {replay.TurnedDown:#,0} checks and calibrations do not fit the plant file"));
-        return replay;
+        var side = replay.Side;
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{circuit.Id}: {side.Readings:#,0} readings from {start} on, {side.Taken:#,0} checks and calibrations; {side.Refused:#,0} readings and {side.TurnedDown:#,0} checks and calibrations do not fit the plant file"));
     }
 
-    private static IEnumerable<Difference> Compare(StoreReplayRequest asked, SqliteArchive archive, PartitionKey partition, StoredCircuit replay)
+    private static IEnumerable<Difference> Compare(StoreReplayRequest asked, SqliteArchive archive, PartitionKey partition, List<RecordEntry> replayed)
     {
         RecordEntry[] live = [.. archive.Entries(partition, new EntryQuery(Sayings, To: asked.To, Limit: int.MaxValue)).Where(e => e.At < asked.To).OrderBy(e => e.At).ThenBy(e => e.Id)];
         return [
-            .. Difference.Verdicts(live, replay.Entries, asked.From, asked.To),
-            .. Difference.Between(Episode.Flags(live), Episode.Flags(replay.Entries), asked.From, asked.To),
-            .. Difference.Between(Episode.Alarms(live), Episode.Alarms(replay.Entries), asked.From, asked.To),
+            .. Difference.Verdicts(live, replayed, asked.From, asked.To),
+            .. Difference.Between(Episode.Flags(live), Episode.Flags(replayed), asked.From, asked.To),
+            .. Difference.Between(Episode.Alarms(live), Episode.Alarms(replayed), asked.From, asked.To),
         ];
     }
 

@@ -5,7 +5,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Sqlite;
 
-namespace PlantWatch.Server.Commands.Replay.Store;
+namespace PlantWatch.Server.History;
 
 /// <summary>The stored readings of a circuit in the order of their sample times, as messages on topics of their own: a reading is kept in its own unit, whatever form it came in.</summary>
 internal sealed class StoredFeed
@@ -20,11 +20,7 @@ internal sealed class StoredFeed
     public StoredFeed(SqliteArchive archive, PartitionKey partition, CircuitPlan plan, Instant to)
     {
         (_archive, _partition) = (archive, partition);
-        Plan = plan with
-        {
-            Probes = [.. plan.Probes.Select(p => p with { Topic = p.Id, Format = PayloadFormat.Number, RecordName = null, Unit = null })],
-            Pumps = [.. plan.Pumps.Select(p => p with { StateTopic = p.StateSeries, TankTopic = p.TankTopic is null ? null : p.TankSeries })],
-        };
+        Plan = Speaking(plan);
         _sources =
         [
             .. plan.Probes.Select(p => (Stored(p.Id, p.Was, to), p.Id)),
@@ -35,6 +31,13 @@ internal sealed class StoredFeed
 
     /// <summary>The plan with the topics that this feed speaks on.</summary>
     public CircuitPlan Plan { get; }
+
+    /// <summary>A plan with the topics that a feed speaks on.</summary>
+    public static CircuitPlan Speaking(CircuitPlan plan) => plan with
+    {
+        Probes = [.. plan.Probes.Select(p => p with { Topic = p.Id, Format = PayloadFormat.Number, RecordName = null, Unit = null })],
+        Pumps = [.. plan.Pumps.Select(p => p with { StateTopic = p.StateSeries, TankTopic = p.TankTopic is null ? null : p.TankSeries })],
+    };
 
     /// <summary>The key under which the record holds what a probe read.</summary>
     public string SeriesOf(string probe) => _sources.First(s => s.Topic == probe).Series;

@@ -1,6 +1,6 @@
 using PlantWatch.Core.Plant;
 
-namespace PlantWatch.Server.Commands.Replay;
+namespace PlantWatch.Server.History;
 
 /// <summary>Folds a batch as a whole, and event by event where a standing changes in it: what is written then is the state of that moment and not of the end of the batch. How events are cut changes nothing else.</summary>
 internal static class FineSteps
