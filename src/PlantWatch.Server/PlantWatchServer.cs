@@ -11,6 +11,7 @@ using PlantWatch.Server.Logging;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.WhatIf;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Sqlite;
 
@@ -50,6 +51,7 @@ internal static class PlantWatchServer
         AddBroker(services, options.Broker.Mode);
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
         services.AddHostedService<SelfWatch>();
+        services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
     }
 
     private static void AddBroker(IServiceCollection services, BrokerMode mode)
@@ -108,6 +110,7 @@ internal static class PlantWatchServer
         api.MapTrust();
         api.MapBalance();
         api.MapWhatIf();
+        api.MapWhatIfLimits();
         api.MapDoses();
         api.MapDosingPlan();
         app.MapHealth();

@@ -22,7 +22,7 @@ internal static class AlarmHealthViews
             [.. health.Stale.Select(s => new LongAlarmView(s.Rule, words.OfRule(s.Rule, "title"), s.Subject, Name(known, s.Subject, words), s.From, s.To))], health.Floods);
     }
 
-    private static HealthFigure[] Figures(AlarmHealth h, Wording words) =>
+    internal static HealthFigure[] Figures(AlarmHealth h, Wording words) =>
     [
         One("mean", h.PerTenMinutes, "", Secondary, h.PerTenMinutes <= 1, words),
         One("most", h.MostInTenMinutes, "", FromMemory, h.MostInTenMinutes <= 10, words),
@@ -52,7 +52,7 @@ internal static class AlarmHealthViews
         new(key, words.Find($"health.{key}"), value, unit, provenance.Length > 0 ? words.Find($"health.{key}.target") : "", provenance, value is null ? null : meets);
 
     // Plants call every pH probe "pH": away from its pool the name needs the pool, and a limit watches one quantity of a pool.
-    private static string Name(CircuitPlan[] plans, string subject, Wording words)
+    internal static string Name(CircuitPlan[] plans, string subject, Wording words)
     {
         var (head, quantity) = subject.Split('/') is [var first, var second] ? (first, second) : (subject, null);
         string? PoolName(string? id) => plans.SelectMany(p => p.Pools).FirstOrDefault(p => p.Id == id)?.Name;

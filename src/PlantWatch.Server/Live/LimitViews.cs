@@ -49,7 +49,7 @@ internal static class LimitViews
 
     private static string Name(PackQuantity quantity, Wording words) => words.Find($"quantity.{quantity.Key()}");
 
-    private static string Unit(PackQuantity quantity) => quantity switch
+    internal static string Unit(PackQuantity quantity) => quantity switch
     {
         PackQuantity.Ph => "pH",
         PackQuantity.Orp => "mV",

@@ -11,7 +11,7 @@ public sealed class LogCatalogueTests
 {
     private static readonly (int Block, string Title, string[] Folders)[] Blocks =
     [
-        (1000, "Server", ["Server", "Live", "Accounts", "Charts", "Reports", "Health", "Logging", "Metrics"]),
+        (1000, "Server", ["Server", "Live", "Accounts", "Charts", "Reports", "Health", "Logging", "Metrics", "WhatIf"]),
         (2000, "Ingest", ["Ingest"]),
         (3000, "Plant file", ["PlantFile"]),
         (4000, "Loop and storage", ["Loop", "Storage"]),
