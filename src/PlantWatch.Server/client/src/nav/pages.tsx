@@ -16,6 +16,7 @@ import { DosePage } from '../water/DosePage';
 import { IncidentPage } from '../water/IncidentPage';
 import { PlanPage } from '../water/PlanPage';
 import { WhatIfPage } from '../water/WhatIfPage';
+import { WhatIfLimitsPage } from '../whatIfLimits/WhatIfLimitsPage';
 import { words } from '../words';
 import { icons } from './icons';
 
@@ -39,6 +40,7 @@ export const pages: Page[] = [
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
+  { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 

@@ -16,9 +16,10 @@ import { probePage } from './probePage';
 import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
+import { whatIfLimits } from './whatIfLimits';
 
 const all = {
-  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters,
+  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters, whatIfLimits,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
