@@ -1,5 +1,5 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 using PlantWatch.Server.WhatIf;
 
 namespace PlantWatch.Server.Api;
@@ -116,13 +116,14 @@ public sealed record WhatIfLimitsResult(
 
 /// <summary>One side.</summary>
 /// <param name="Alarms">How many alarms came.</param>
+/// <param name="StoodHours">How long they stood, added up.</param>
 /// <param name="Told">How often somebody was called.</param>
 /// <param name="PerHour">Calls an hour.</param>
 /// <param name="Figures">The health of the alarms, beside the figures of the standards.</param>
-public sealed record WhatIfLimitsSide(int Alarms, int Told, double PerHour, IReadOnlyList<HealthFigure> Figures);
+public sealed record WhatIfLimitsSide(int Alarms, double StoodHours, int Told, double PerHour, IReadOnlyList<HealthFigure> Figures);
 
 /// <summary>Counts of a rule.</summary>
-public sealed record WhatIfLimitsRule(string Rule, string Title, Priority Priority, int Before, int After, int Lost, int Gained);
+public sealed record WhatIfLimitsRule(string Rule, string Title, Priority Priority, int Before, int After, int Lost, int Gained, double HoursBefore, double HoursAfter);
 
 /// <summary>An alarm that was lost or gained.</summary>
 /// <param name="Rule">Number of the rule.</param>

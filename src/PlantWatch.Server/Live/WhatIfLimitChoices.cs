@@ -25,7 +25,7 @@ internal static class WhatIfLimitChoices
         var (bound, own) = (state.Limits.Find(measurand.Limiting(), RowGrade.Operating), pool.Limits.FirstOrDefault(l => l.Measurand == measurand));
         return new(
             measurand, words.Find($"quantity.{measurand.Limiting().Key()}"), LimitViews.Unit(measurand.Limiting()), HasProbe(plan, pool, measurand),
-            bound?.Low, bound?.LowFrom ?? "", bound?.High, bound?.HighFrom ?? "", own?.Low, own?.High, Stops.TryOf(measurand, out var stop, out _) ? stop : null,
+            bound?.Low, bound?.LowFrom ?? "", bound?.High, bound?.HighFrom ?? "", own?.Low, own?.High, Stops.TryOf(plan, measurand, out var stop, out _) ? stop : null,
             Deadband.Of(measurand), RuleBook.AboveLimit.OnDelay.TotalSeconds, RuleBook.AboveLimit.OffDelay.TotalSeconds,
             own?.Deadband, own?.OnDelay?.TotalSeconds, own?.OffDelay?.TotalSeconds, own?.Source);
     }

@@ -2,7 +2,6 @@ using PlantWatch.Core.Alarms.Compared;
 using PlantWatch.Core.Alarms.Health;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.WhatIf;
 using PlantWatch.Server.Words;
@@ -26,13 +25,13 @@ internal static class WhatIfLimitViews
         var (before, after) = (compared.Rules.Sum(r => r.Before), compared.Rules.Sum(r => r.After));
         CircuitPlan[] plans = [.. result.Circuits];
         return new(
-            Side(before, result.Before, words), Side(after, result.After, words), compared.Lost.Length, compared.Gained.Length, before - compared.Lost.Length,
-            compared.Lost.Count(e => e.Priority == Priority.Critical), [.. compared.Rules.Select(r => new WhatIfLimitsRule(r.Rule, words.OfRule(r.Rule, "title"), r.Priority, r.Before, r.After, r.Lost, r.Gained))],
+            Side(before, compared.Rules.Sum(r => r.StoodBefore.TotalHours), result.Before, words), Side(after, compared.Rules.Sum(r => r.StoodAfter.TotalHours), result.After, words), compared.Lost.Length, compared.Gained.Length, before - compared.Lost.Length,
+            compared.Lost.Count(e => e.Priority == Priority.Critical), [.. compared.Rules.Select(r => new WhatIfLimitsRule(r.Rule, words.OfRule(r.Rule, "title"), r.Priority, r.Before, r.After, r.Lost, r.Gained, r.StoodBefore.TotalHours, r.StoodAfter.TotalHours))],
             [.. compared.Lost.Take(MostShown).Select(e => Alarm(e, run.To, plans, words))], [.. compared.Gained.Take(MostShown).Select(e => Alarm(e, run.To, plans, words))],
             result.Recorded, result.FoundAgain, result.NotRecorded, result.Readings, result.Took.TotalSeconds, words.Say(result.Notes));
     }
 
-    private static WhatIfLimitsSide Side(int alarms, AlarmHealth health, Wording words) => new(alarms, health.Told, health.PerHour, AlarmHealthViews.Figures(health, words));
+    private static WhatIfLimitsSide Side(int alarms, double hours, AlarmHealth health, Wording words) => new(alarms, hours, health.Told, health.PerHour, AlarmHealthViews.Figures(health, words));
 
     private static WhatIfLimitsAlarm Alarm(AlarmEpisode e, Instant end, CircuitPlan[] plans, Wording words) => new(
         e.Rule, words.OfRule(e.Rule, "title"), e.Subject, AlarmHealthViews.Name(plans, e.Subject, words), PoolOf(plans, e.Subject), e.Priority, e.From, e.To.IsSet ? e.To : null,

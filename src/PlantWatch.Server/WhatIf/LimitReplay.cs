@@ -88,9 +88,9 @@ internal sealed class LimitReplay(string file, Action rest)
         if (_withoutAlarm > 0) _notes.Add(Reason.Of("what_if.acts_without_alarm", _withoutAlarm));
         _notes.Add(Reason.Of("what_if.learned_again"));
         _notes.Add(Reason.Of("what_if.sample_order"));
-        var again = AlarmComparison.Of([.. _recorded], [.. _before.Episodes]);
+        var again = AlarmComparison.Of([.. _recorded], [.. _before.Episodes], run.To);
         return new(
-            [.. circuits], AlarmComparison.Of([.. _before.Episodes], [.. _after.Episodes]), AlarmHealth.Of(_before.Changes, run.From, run.To, 1), AlarmHealth.Of(_after.Changes, run.From, run.To, 1),
+            [.. circuits], AlarmComparison.Of([.. _before.Episodes], [.. _after.Episodes], run.To), AlarmHealth.Of(_before.Changes, run.From, run.To, 1), AlarmHealth.Of(_after.Changes, run.From, run.To, 1),
             _recorded.Count, _recorded.Count - again.Lost.Length, again.Gained.Length, _readings, took, [.. _notes]);
     }
 

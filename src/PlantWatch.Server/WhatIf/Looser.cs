@@ -19,10 +19,10 @@ internal static class Looser
         var index = state.Plan.Pools.ToList().FindIndex(p => p.Id == change.Pool);
         if (index < 0) return [];
         var pack = LimitsMaker.Of(state.Plan, state.Plan.Pools[index] with { Limits = [] }, state.Confirmations, state.Pools[index].Water);
-        return Ends(change, pack).OfType<FieldRemark>();
+        return Ends(change, state.Plan, pack).OfType<FieldRemark>();
     }
 
-    private static IEnumerable<FieldRemark?> Ends(LimitChange change, LimitsInForce pack)
+    private static IEnumerable<FieldRemark?> Ends(LimitChange change, CircuitPlan plan, LimitsInForce pack)
     {
         var quantity = change.Measurand.Limiting();
         var (closure, operating) = (pack.Find(quantity, RowGrade.Closure), pack.Find(quantity, RowGrade.Operating));
@@ -30,7 +30,7 @@ internal static class Looser
         foreach (var (field, value, isLow) in new[] { ("low", change.Limit.Low, true), ("high", change.Limit.High, false) })
         {
             if (value is not { } end) continue;
-            if (Stops.TryOf(change.Measurand, out var stop, out _) && IsBeyond(end, isLow ? stop.Low : stop.High, isLow)) yield return new(field, Reason.Of("what_if.beyond_stop", stop.Low, stop.High));
+            if (Stops.TryOf(plan, change.Measurand, out var stop, out _) && IsBeyond(end, isLow ? stop.Low : stop.High, isLow)) yield return new(field, Reason.Of("what_if.beyond_stop", stop.Low, stop.High));
             else if (IsBeyond(end, isLow ? closure?.Low : closure?.High, isLow)) yield return new(field, Reason.Of("what_if.beyond_closure", (isLow ? closure!.Low : closure!.High)!.Value, isLow ? closure.LowFrom : closure.HighFrom));
             else if (!stands && IsBeyond(end, isLow ? operating?.Low : operating?.High, isLow)) yield return new(field, Reason.Of("what_if.looser_than_row", (isLow ? operating!.Low : operating!.High)!.Value, isLow ? operating.LowFrom : operating.HighFrom));
         }

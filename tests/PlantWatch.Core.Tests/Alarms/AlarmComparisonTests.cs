@@ -1,6 +1,7 @@
 using CsCheck;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Alarms.Compared;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
@@ -17,16 +18,16 @@ public sealed class AlarmComparisonTests
     [Fact]
     public void The_same_are_those_of_one_key_that_stand_at_one_time()
     {
-        var compared = AlarmComparison.Of([Stood("a", 0, 10), Stood("a", 20, 30), Stood("b", 0, 10)], [Stood("a", 5, 12), Stood("a", 30, 40), Stood("c", 0, 10)]);
+        var compared = AlarmComparison.Of([Stood("a", 0, 10), Stood("a", 20, 30), Stood("b", 0, 10)], [Stood("a", 5, 12), Stood("a", 30, 40), Stood("c", 0, 10)], Start);
         Assert.Equal([("b", 0), ("a", 20)], compared.Lost.OrderBy(e => e.From).Select(e => (e.Subject, Minutes(e.From))));
         Assert.Equal([("c", 0), ("a", 30)], compared.Gained.OrderBy(e => e.From).Select(e => (e.Subject, Minutes(e.From))));
-        Assert.Equal(new RuleCount("R-010", Priority.Medium, 3, 3, 2, 2), Assert.Single(compared.Rules));
+        Assert.Equal(new RuleCount("R-010", Priority.Medium, 3, 3, 2, 2, TimeSpan.FromMinutes(30), TimeSpan.FromMinutes(27)), Assert.Single(compared.Rules));
     }
 
     [Fact]
     public void One_long_alarm_that_becomes_three_short_ones_is_neither_lost_nor_are_they_gained()
     {
-        var compared = AlarmComparison.Of([Stood("a", 0, 60)], [Stood("a", 5, 10), Stood("a", 20, 30), Stood("a", 50, 60)]);
+        var compared = AlarmComparison.Of([Stood("a", 0, 60)], [Stood("a", 5, 10), Stood("a", 20, 30), Stood("a", 50, 60)], Start);
         Assert.Empty(compared.Lost);
         Assert.Empty(compared.Gained);
         Assert.Equal((1, 3), (compared.Rules[0].Before, compared.Rules[0].After));
@@ -43,6 +44,10 @@ public sealed class AlarmComparisonTests
         Assert.Equal([("a", 15, false), ("b", 15, true)], within.Select(e => (e.Subject, Minutes(e.From), e.To.IsSet)));
         Assert.Empty(book.Within(Start - TimeSpan.FromMinutes(5), Start));
     }
+
+    [Fact]
+    public void What_has_no_end_stands_to_the_end_of_the_time() => Assert.Equal(
+        TimeSpan.FromMinutes(50), AlarmComparison.Of([Stood("a", 10, 20) with { To = Instant.Never }], [], Start + TimeSpan.FromMinutes(60)).Rules[0].StoodBefore);
 
     [Fact]
     public void Another_story_from_a_time_on_leaves_the_first_as_it_was()
@@ -74,8 +79,8 @@ public sealed class AlarmComparisonTests
         walk =>
         {
             var (tight, wide) = (Lived(walk.Low, walk.High, walk.Steps), Lived(walk.Low - walk.Wider, walk.High + walk.Wider, walk.Steps));
-            Assert.Empty(AlarmComparison.Of(tight, wide).Gained);
-            Assert.Empty(AlarmComparison.Of(wide, tight).Lost);
+            Assert.Empty(AlarmComparison.Of(tight, wide, Start).Gained);
+            Assert.Empty(AlarmComparison.Of(wide, tight, Start).Lost);
         }, iter: 60);
 
     private static System.Collections.Immutable.ImmutableArray<AlarmEpisode> Lived(double low, double high, int[] steps)

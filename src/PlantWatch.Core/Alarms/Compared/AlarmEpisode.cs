@@ -1,7 +1,7 @@
-using System.Collections.Immutable;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
-using PlantWatch.Core.Rules;
+using System.Collections.Immutable;
 
 namespace PlantWatch.Core.Alarms.Compared;
 

@@ -14,7 +14,7 @@ const told = ['most', 'floods', 'most_standing', 'stale', 'chattering', 'fleetin
 function Sides({ result }: { result: WhatIfLimitsResult }) {
   const { before, after } = result;
   const rows: [string, string, string][] = [
-    [w.alarms, say(before.alarms), say(after.alarms)], [w.calls, say(before.told), say(after.told)], [w.perHour, say(before.perHour), say(after.perHour)],
+    [w.alarms, say(before.alarms), say(after.alarms)], [w.stoodHours, say(before.stoodHours), say(after.stoodHours)], [w.calls, say(before.told), say(after.told)], [w.perHour, say(before.perHour), say(after.perHour)],
     ...before.figures.filter(f => told.includes(f.key)).map((f): [string, string, string] => {
       const other = after.figures.find(g => g.key === f.key)?.value ?? null;
       return [f.name, `${say(f.value)} ${f.unit}`.trim(), `${say(other)} ${f.unit}`.trim()];
@@ -31,7 +31,7 @@ function Rules({ result }: { result: WhatIfLimitsResult }) {
     <div class="scroll" tabIndex={0} role="region" aria-label={w.byRule}><table class="lines by-rule" data-testid="by-rule">
       <thead><tr><th scope="col">{w.rule}</th><th scope="col">{w.asStands}</th><th scope="col">{w.changed}</th><th scope="col">{w.lostShort}</th><th scope="col">{w.gainedShort}</th></tr></thead>
       <tbody>{rules.map(r => <tr key={r.rule} class={r.lost + r.gained > 0 ? 'moved' : ''}><th scope="row">{r.title} <span class="hint block">{r.rule} {'\u00b7'} {words.priority[r.priority]}</span></th>
-        <td>{r.before}</td><td>{r.after}</td><td class={r.lost > 0 ? 'n' : ''}>{r.lost}</td><td class={r.gained > 0 ? 'n' : ''}>{r.gained}</td></tr>)}</tbody></table></div>);
+        <td>{r.before}{r.before > 0 && <span class="hint block">{w.hours(say(r.hoursBefore))}</span>}</td><td>{r.after}{r.after > 0 && <span class="hint block">{w.hours(say(r.hoursAfter))}</span>}</td><td class={r.lost > 0 ? 'n' : ''}>{r.lost}</td><td class={r.gained > 0 ? 'n' : ''}>{r.gained}</td></tr>)}</tbody></table></div>);
 }
 
 /** What came out of a run, in a sentence first. */
@@ -42,6 +42,7 @@ export function Answer({ run, result }: { run: WhatIfLimitsRun; result: WhatIfLi
     <section class="sheet card">
       <h2>{w.answer}</h2>
       <p class="answer-lead" data-testid="answer"><b>{result.lostCount + result.gainedCount === 0 ? lead : `${lead}; ${w.critical(result.lostCritical)}.`}</b></p>
+      <p data-testid="answer-load">{w.load(say(result.after.told), say(result.before.told), say(result.after.stoodHours), say(result.before.stoodHours))}</p>
       <p class="hint">{w.span(dayClock(run.from, zone.value), dayClock(run.to, zone.value))}</p>
       <Sides result={result} />
     </section>

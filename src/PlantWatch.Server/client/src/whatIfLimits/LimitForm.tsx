@@ -60,7 +60,7 @@ export function LimitForm({ choices, onRun }: { choices: WhatIfLimitsChoices; on
         <Field name="pool" label={w.pool} error={said['pool']}><select value={pool.id} {...tie('pool', said['pool'])} onChange={e => { setPool(e.currentTarget.value); setErrors({}); }}>{pools.map(p => <option key={p.id} value={p.id}>{p.name}</option>)}</select></Field>
         <Field name="measurand" label={w.quantity} error={said['measurand']}><select value={quantity.measurand} {...tie('measurand', said['measurand'])} onChange={e => { setKey(e.currentTarget.value); setErrors({}); }}>{pool.quantities.map(q => <option key={q.measurand} value={q.measurand}>{q.name}</option>)}</select></Field>
       </div>
-      <p data-testid="in-force"><b>{w.inForce}:</b> {inForce(quantity)}{quantity.stop && <span class="hint block">{w.stop(String(quantity.stop.low), `${quantity.stop.high}${unit ? ' ' + unit : ''}`)}</span>}{!quantity.watched && <span class="hint block">{w.byHand}</span>}</p>
+      <p data-testid="in-force"><b>{w.inForce}:</b> {inForce(quantity)}{quantity.stop && <span class="hint block">{w.stop(String(quantity.stop[0]), `${quantity.stop[1]}${unit ? ' ' + unit : ''}`)}</span>}{!quantity.watched && <span class="hint block">{w.byHand}</span>}</p>
       <div class="ask-pair">{number('low', w.low, unit, w.leaveEmpty)}{number('high', w.high, unit)}</div>
       <details open={tuned || undefined}><summary>{w.more}</summary><div class="ask-pair">
         {number('deadband', w.deadband, unit, w.usual(`${quantity.deadband} ${unit}`.trim()))}{number('onDelaySeconds', w.onDelay, 's', w.usual(`${quantity.onDelaySeconds} s`))}{number('offDelaySeconds', w.offDelay, 's', w.usual(`${quantity.offDelaySeconds} s`))}</div></details>

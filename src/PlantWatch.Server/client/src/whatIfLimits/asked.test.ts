@@ -3,7 +3,7 @@ import type { LimitQuantity } from '../contract.whatIfLimits';
 import { changeOf, draftOf, fieldsOf, slips } from './asked';
 
 const ph: LimitQuantity = {
-  measurand: 'ph', name: 'pH', unit: 'pH', watched: true, low: 7.2, lowFrom: 'ph-low', high: 7.6, highFrom: '', ownLow: null, ownHigh: 7.6, stop: { low: 6.5, high: 8.2 },
+  measurand: 'ph', name: 'pH', unit: 'pH', watched: true, low: 7.2, lowFrom: 'ph-low', high: 7.6, highFrom: '', ownLow: null, ownHigh: 7.6, stop: [6.5, 8.2],
   deadband: 0.05, onDelaySeconds: 120, offDelaySeconds: 120, ownDeadband: null, ownOnDelaySeconds: 60, ownOffDelaySeconds: null, source: 'sheet 4',
 };
 

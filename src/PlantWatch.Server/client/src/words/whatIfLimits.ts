@@ -20,7 +20,9 @@ export const whatIfLimits = {
   sentence: (days: string, lost: number, gained: number) => lost === 0 && gained === 0 ? `Over ${days} days: the same alarms.`
     : `Over ${days} days: ${lost === 0 ? 'no alarm fewer' : `${alarms(lost)} fewer`}, ${gained === 0 ? 'none more' : `${gained} more`}`,
   critical: (n: number) => n === 0 ? 'none that asked for closing was lost' : n === 1 ? '1 that asked for closing was lost' : `${n} that asked for closing were lost`,
-  span: (from: string, to: string) => `${from} to ${to}`, asStands: 'As it stands', changed: 'Changed', figure: 'Figure', alarms: 'Alarms', calls: 'Calls to people', perHour: 'Calls an hour',
+  load: (told: string, before: string, hours: string, hoursBefore: string) => told === before && hours === hoursBefore ? 'People would be called as often, and the alarms stand as long.'
+    : `People would be called ${told} times instead of ${before}; alarms would stand ${hours} hours in all instead of ${hoursBefore}.`,
+  span: (from: string, to: string) => `${from} to ${to}`, asStands: 'As it stands', changed: 'Changed', figure: 'Figure', alarms: 'Alarms', stoodHours: 'Hours that alarms stood, added up', calls: 'Calls to people', perHour: 'Calls an hour',
   byRule: 'By rule', rule: 'Rule', lostShort: 'Lost', gainedShort: 'Gained', lost: 'Lost', gained: 'Gained', lostMeans: 'Come as the plant stands, and at no time with the change.', gainedMeans: 'Come only with the change.',
   none: 'None.', firstOf: (n: number, all: number) => `The first ${n} of ${all}.`, stood: (length: string) => `stood ${length}`, stands: 'still stands at the end', silent: 'called nobody', strip: 'Strips around it', stripOf: (what: string) => `Strips of the pool around: ${what}`,
   minutes: (m: string) => `${m} min`, hours: (h: string) => `${h} h`, priority: 'Priority',
