@@ -29,7 +29,7 @@ public sealed partial record PlanChange
             Alarms = Alarms(old.Alarms, subjects),
             Faults = Faults(old.Faults, subjects),
             Doses = Doses(old.Doses, subjects),
-            Incidents = Incidents(old.Incidents, subjects),
+            Incidents = Incidents(old.Incidents, subjects, lineage.Pools.FirstOrDefault(pair => pair is { Old: not null, Next: not null }).Next?.Id),
             Calibrations = Calibrations(old.Calibrations, lineage),
             Corrections = Corrections(old.Corrections, lineage),
         };
@@ -93,14 +93,27 @@ public sealed partial record PlanChange
         return kept.ToImmutable();
     }
 
-    private static ImmutableSortedDictionary<Guid, Incident> Incidents(ImmutableSortedDictionary<Guid, Incident> incidents, PlanSubjects subjects)
+    private static ImmutableSortedDictionary<Guid, Incident> Incidents(ImmutableSortedDictionary<Guid, Incident> incidents, PlanSubjects subjects, string? stayed)
     {
         var kept = incidents.ToBuilder();
         foreach (var (id, incident) in incidents)
-            if (subjects.Named(incident.PoolId) is not { } now) kept.Remove(id);
-            else if (now != incident.PoolId) kept[id] = incident with { PoolId = now };
+            if (Incident(incident, subjects, stayed) is { } now) kept[id] = now;
+            else kept.Remove(id);
         return kept.ToImmutable();
     }
+
+    // Where the pool of an incident is gone, the pools that shared its water still hold that water: it stays open for them.
+    private static Incident? Incident(Incident incident, PlanSubjects subjects, string? stayed)
+    {
+        var now = subjects.Named(incident.PoolId) ?? (incident.ClosesThePool ? stayed : null);
+        if (now is null) return null;
+        if (now == incident.PoolId && incident.Tests.All(t => t.PoolId is null || subjects.Named(t.PoolId) == t.PoolId)) return incident;
+        return incident with { PoolId = now, Tests = [.. incident.Tests.Select(t => t with { PoolId = (subjects.Named(t.PoolId ?? incident.PoolId) ?? t.PoolId ?? incident.PoolId) is var at && at == now ? null : at })] };
+    }
+
+    /// <summary>True when an incident lost its pool and stays with another one of the water; a pool that only has another id is the same.</summary>
+    internal static bool IsRehomed(CircuitPlan old, CircuitPlan next, Incident was, Incident now) =>
+        was.PoolId != now.PoolId && new PlanLineage(old, next).Pools.Any(pair => pair.Old?.Id == was.PoolId && pair.Next is null);
 
     private static ImmutableArray<Dosing.GivenDose> Doses(ImmutableArray<Dosing.GivenDose> doses, PlanSubjects subjects) =>
         doses.All(dose => subjects.Named(dose.PoolId) == dose.PoolId)

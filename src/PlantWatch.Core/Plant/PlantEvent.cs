@@ -105,6 +105,9 @@ public sealed record PlanLoaded(Instant At, CircuitPlan Plan) : PlantEvent(At)
 {
     /// <summary>What no circuit can know by itself: that pools, probes or pumps of it came from another circuit or went to one.</summary>
     public ImmutableArray<Reason> Moves { get; init; } = [];
+
+    /// <summary>Likewise, what came with the pools that were in another circuit before.</summary>
+    public Arrival Arrival { get; init; } = Arrival.Nothing;
 }
 
 /// <summary>The broker no longer knew our session: what it held for us is lost, and that is a gap in the record.</summary>

@@ -121,7 +121,17 @@ public enum IncidentChange
     Closed,
     /// <summary>Its pool left the circuit with a new plant file: nothing watches it here any more.</summary>
     PoolGone,
+    /// <summary>Its pool left the circuit with a new plant file; it stays open for the pools that shared the water.</summary>
+    PoolLeft,
+    /// <summary>It came into the circuit with a pool that shared the water it happened in.</summary>
+    CameWithPool,
 }
+
+/// <summary>How the clock of an incident stood in another pool of the same water.</summary>
+/// <param name="PoolId">The pool.</param>
+/// <param name="Hold">How it stood.</param>
+/// <param name="Share">The part of the hold that the tests there supported, 0 to 1.</param>
+public readonly record struct PoolHold(string PoolId, HoldWord Hold, double Share);
 
 /// <summary>An incident after a change, with its tests and how its clock stood.</summary>
 /// <param name="Incident">The incident.</param>
@@ -132,6 +142,9 @@ public enum IncidentChange
 /// <param name="Share">The part of the hold that the tests supported, 0 to 1.</param>
 public sealed record IncidentEntry(Incident Incident, IncidentChange Change, string? By, string? Comment, HoldWord Hold, double Share) : EntryBody
 {
+    /// <summary>How it stood in the other pools of the water.</summary>
+    public ImmutableArray<PoolHold> Others { get; init; } = [];
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "incident";

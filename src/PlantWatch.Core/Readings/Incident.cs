@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 
@@ -38,7 +39,8 @@ public sealed record Incident
     public ImmutableArray<IncidentRemark> Remarks { get; init; } = [];
 
     /// <summary>True when the water itself is concerned, and bathers stay out.</summary>
-    internal bool ClosesThePool => Kind != IncidentKind.DeckSpill;
+    [JsonIgnore]
+    public bool ClosesThePool => Kind != IncidentKind.DeckSpill;
 }
 
 /// <summary>What a person noted in the course of an incident.</summary>

@@ -29,7 +29,7 @@ public static class IncidentEvidence
         return new(check.Id, check.SampledAt, lowest, Place(check), residual, acidity, celsius, why.DrainToImmutable());
     }
 
-    /// <summary>The clock of an incident as it stands.</summary>
+    /// <summary>The clock of an incident as it stands in one pool of the water: each is held and tested by itself.</summary>
     /// <param name="incident">The incident.</param>
     /// <param name="plan">The pool in the plant file.</param>
     /// <param name="pool">What is known of the pool: cyanurate by hand.</param>
@@ -37,12 +37,17 @@ public static class IncidentEvidence
     public static HoldClock Clock(Incident incident, PoolPlan plan, PoolState pool, Instant now)
     {
         // Bromine is not free chlorine, and none of the tables is about it.
-        if (plan.Disinfectant == Disinfectant.Bromine) return HoldClock.Refuse(Reason.Of("incident.bromine"), incident.Tests);
+        HoldTest[] tests = [.. incident.Tests.Where(t => (t.PoolId ?? incident.PoolId) == plan.Id)];
+        if (plan.Disinfectant == Disinfectant.Bromine) return HoldClock.Refuse(Reason.Of("incident.bromine"), tests);
         var cyanurate = pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid);
-        if (cyanurate is { Suspect: true }) return HoldClock.Refuse(Reason.Of("incident.cyanurate_doubted"), incident.Tests);
-        var choice = HoldChoice.Of(incident.Authority, incident.Kind, Most(cyanurate, incident.HappenedAt));
-        return choice.Figure is { } figure ? HoldClock.Of(figure, incident.Tests, now) : HoldClock.Refuse(choice.Refusal!, incident.Tests);
+        if (cyanurate is { Suspect: true }) return HoldClock.Refuse(Reason.Of("incident.cyanurate_doubted"), tests);
+        var choice = Choice(incident, pool);
+        return choice.Figure is { } figure ? HoldClock.Of(figure, tests, now) : HoldClock.Refuse(choice.Refusal!, tests);
     }
+
+    /// <summary>The row of the plan for a pool as its cyanurate is known, or why there is none.</summary>
+    public static HoldChoice Choice(Incident incident, PoolState pool) =>
+        HoldChoice.Of(incident.Authority, incident.Kind, Most(pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid), incident.HappenedAt));
 
     // Of "under 30" nobody knows whether it is none: the most that it may be. "Over" has no most.
     private static double? Most(ManualValue? cyanurate, Instant happenedAt) =>

@@ -5,14 +5,17 @@ using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Server.Api;
 
-// ---- GET /api/v1/incidents/plans : KindOfIncident[]
+// ---- GET /api/v1/incidents/plans[?pool=] : KindOfIncident[]
 
 /// <summary>A kind of incident with what to do and what each authority asks for, apart from one another.</summary>
 /// <param name="Kind">formed_stool, diarrhoeal_stool, vomit, blood, deck_spill.</param>
 /// <param name="Name">In words.</param>
 /// <param name="Steps">What to do, in order. Advice, never a command.</param>
 /// <param name="Authorities">Who asks for what; never merged.</param>
-public sealed record KindOfIncident(IncidentKind Kind, string Name, IReadOnlyList<Said> Steps, IReadOnlyList<AuthorityTable> Authorities);
+/// <param name="Proposed">Whose plan the pool's limit pack carries for it; null when a person has to choose, or no pool was named.</param>
+/// <param name="ProposedWhy">Why it is proposed, or why none is; null when no pool was named.</param>
+public sealed record KindOfIncident(
+    IncidentKind Kind, string Name, IReadOnlyList<Said> Steps, IReadOnlyList<AuthorityTable> Authorities, IncidentAuthority? Proposed = null, Said? ProposedWhy = null);
 
 /// <summary>What one authority asks for.</summary>
 /// <param name="Authority">Its key.</param>
@@ -78,9 +81,19 @@ public sealed record CloseIncident(string? By, string? Why);
 /// <param name="Remarks">What people noted.</param>
 /// <param name="BeforeOpening">What a person looks at before opening.</param>
 /// <param name="Closed">When, by whom and why it was closed; null while it is open.</param>
+/// <param name="Plan">Whether the plan it is counted by is that of the pool's limit pack; null of one that is closed.</param>
+/// <param name="Others">The clocks of the other pools of the water, each by its own tests; empty of one that is closed, or where only the deck is concerned.</param>
 public sealed record IncidentView(
     Guid Id, string PoolId, IncidentKind Kind, string KindName, IncidentAuthority Authority, string AuthorityName, Instant HappenedAt, Instant DeclaredAt, string DeclaredBy,
-    string? Note, ClockView? Clock, double? Cyanurate, IReadOnlyList<IncidentRemark> Remarks, IReadOnlyList<Said> BeforeOpening, ClosedView? Closed);
+    string? Note, ClockView? Clock, double? Cyanurate, IReadOnlyList<IncidentRemark> Remarks, IReadOnlyList<Said> BeforeOpening, ClosedView? Closed,
+    Said? Plan, IReadOnlyList<PoolClockView> Others);
+
+/// <summary>How an incident stands in another pool of the same water.</summary>
+/// <param name="PoolId">The pool.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Cyanurate">Newest cyanurate by hand there, mg/L; null without.</param>
+/// <param name="Clock">Its clock.</param>
+public sealed record PoolClockView(string PoolId, string Name, double? Cyanurate, ClockView Clock);
 
 /// <summary>The end of an incident.</summary>
 /// <param name="At">When.</param>
@@ -88,7 +101,14 @@ public sealed record IncidentView(
 /// <param name="Why">Why.</param>
 /// <param name="Word">How the clock stood.</param>
 /// <param name="Share">The part of the hold that the tests supported, 0 to 1.</param>
-public sealed record ClosedView(Instant At, string? By, string? Why, HoldWord Word, double Share);
+/// <param name="Others">How it stood in the other pools of the water.</param>
+public sealed record ClosedView(Instant At, string? By, string? Why, HoldWord Word, double Share, IReadOnlyList<PoolHoldView> Others);
+
+/// <summary>How a closed incident stood in another pool.</summary>
+/// <param name="PoolId">The pool.</param>
+/// <param name="Word">How its clock stood.</param>
+/// <param name="Share">The part of the hold that the tests there supported, 0 to 1.</param>
+public sealed record PoolHoldView(string PoolId, HoldWord Word, double Share);
 
 /// <summary>The clock of a hold: what the tests support, never more.</summary>
 /// <param name="Word">refused, not_started, running, paused, test_missing, reached.</param>

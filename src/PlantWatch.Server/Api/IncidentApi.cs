@@ -15,13 +15,19 @@ internal static class IncidentApi
 
     public static void MapIncidents(this RouteGroupBuilder api)
     {
-        api.MapGet("/incidents/plans", () => Answers.Ok(IncidentViews.Plans(Wording.English))).Produces<IReadOnlyList<KindOfIncident>>();
+        api.MapGet("/incidents/plans", Plans).Produces<IReadOnlyList<KindOfIncident>>().Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapGet("/incidents", ListAsync).Produces<IReadOnlyList<IncidentView>>().Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapGet("/incidents/{id:guid}", async (Guid id, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation) =>
             await FindAsync(id, host, store, clock, cancellation) is { } found ? Answers.Ok(found) : Answers.NotFound($"incident {id}")).Produces<IncidentView>().Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapPut("/incidents/{id:guid}", DeclareAsync).Produces<IncidentView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
         api.MapPut("/incidents/{id:guid}/remarks/{remarkId:guid}", NoteAsync).Produces<IncidentView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapPut("/incidents/{id:guid}/closing", CloseAsync).Produces<IncidentView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+    }
+
+    private static IResult Plans(string? pool, PlantHost host)
+    {
+        if (pool is null) return Answers.Ok(IncidentViews.Plans(Wording.English));
+        return host.WithPool(pool) is { } worker ? Answers.Ok(IncidentViews.Plans(worker.State.Plan, Wording.English)) : Answers.NotFound($"pool {pool}");
     }
 
     private static async Task<IResult> DeclareAsync(Guid id, DeclareIncident request, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)

@@ -1,4 +1,6 @@
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -20,13 +22,38 @@ internal static class IncidentViews
     {
         var at = state.Plan.Pools.Select((p, i) => (p.Id, i)).First(p => p.Id == incident.PoolId).i;
         var clock = IncidentEvidence.Clock(incident, state.Plan.Pools[at], state.Pools[at], now);
-        var cyanurate = state.Pools[at].Manual.GetValueOrDefault(Measurand.CyanuricAcid)?.Result.Value;
-        return Bare(incident, words) with { Clock = Clock(clock, words), Cyanurate = cyanurate };
+        return Bare(incident, words) with
+        {
+            Clock = Clock(clock, words), Cyanurate = Cyanurate(state.Pools[at]), Plan = words.Say(PlanOf(state.Plan.Pack, incident)),
+            Others = incident.ClosesThePool ? [.. state.Plan.Pools.Zip(state.Pools).Where(p => p.First.Id != incident.PoolId).Select(p => Other(incident, p.First, p.Second, now, words))] : [],
+        };
     }
+
+    private static PoolClockView Other(Incident incident, PoolPlan plan, PoolState pool, Instant now, Wording words) =>
+        new(plan.Id, plan.Name, Cyanurate(pool), Clock(IncidentEvidence.Clock(incident, plan, pool, now), words));
+
+    private static double? Cyanurate(PoolState pool) => pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid)?.Result.Value;
+
+    private static Reason PlanOf(LimitPack? pack, Incident incident) => (pack, PackAuthority.For(pack?.Id, incident.Kind)) switch
+    {
+        (null, _) => Reason.Of("incident.no_pack"),
+        (_, null) => Reason.Of("incident.pack_has_no_plan", pack.Authority),
+        var (_, authority) when authority == incident.Authority => Reason.Of("incident.by_pack", pack.Authority),
+        _ => Reason.Of("incident.not_by_pack", pack.Authority),
+    };
 
     /// <summary>A closed incident, as the record has it.</summary>
     public static IncidentView Of(RecordEntry row, IncidentEntry entry, Wording words) =>
-        Bare(entry.Incident, words) with { Closed = new ClosedView(row.At, entry.By, entry.Comment, entry.Hold, entry.Share) };
+        Bare(entry.Incident, words) with { Closed = new ClosedView(row.At, entry.By, entry.Comment, entry.Hold, entry.Share, [.. entry.Others.Select(o => new PoolHoldView(o.PoolId, o.Hold, o.Share))]) };
+
+    /// <summary>All kinds with all tables, and what a pool's limit pack proposes.</summary>
+    public static IReadOnlyList<KindOfIncident> Plans(CircuitPlan circuit, Wording words) => [.. Plans(words).Select(kind => kind with
+    {
+        Proposed = PackAuthority.For(circuit.Pack?.Id, kind.Kind), ProposedWhy = words.Say(Proposal(circuit.Pack, kind.Kind)),
+    })];
+
+    private static Reason Proposal(LimitPack? pack, IncidentKind kind) =>
+        pack is null ? Reason.Of("incident.no_pack") : Reason.Of(PackAuthority.For(pack.Id, kind) is null ? "incident.pack_has_no_plan" : "incident.pack_proposes", pack.Authority);
 
     /// <summary>All kinds with all tables.</summary>
     public static IReadOnlyList<KindOfIncident> Plans(Wording words) =>
@@ -41,7 +68,7 @@ internal static class IncidentViews
 
     private static IncidentView Bare(Incident i, Wording words) => new(
         i.Id, i.PoolId, i.Kind, Name(i.Kind, words), i.Authority, Name(i.Authority, words), i.HappenedAt, i.DeclaredAt, i.DeclaredBy, i.Note, null, null, i.Remarks,
-        words.Say(IncidentSteps.BeforeOpening), null);
+        words.Say(IncidentSteps.BeforeOpening), null, null, []);
 
     private static ClockView Clock(HoldClock clock, Wording words)
     {

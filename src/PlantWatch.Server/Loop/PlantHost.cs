@@ -65,7 +65,10 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
             await FollowRenamesAsync(plan, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
                 next[circuit.Id] = _workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
-            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere)) await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), cancellation);
+            // What goes from circuit to circuit is read before any of them lets go of it.
+            var arrivals = await ArrivalsAsync(before, plan, next, cancellation);
+            foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
+                await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), arrivals.GetValueOrDefault(circuit.Id, Arrival.Nothing), cancellation);
             await RetireAsync(_workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, cancellation);
 
             _workers = next.ToFrozenDictionary(StringComparer.Ordinal);
@@ -124,9 +127,25 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     private static ImmutableArray<Reason> Moves(PlantPlan? before, PlantPlan next, string circuit) =>
         before is null ? [] : PlanChange.MovesOf(before, next, circuit);
 
-    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, ImmutableArray<Reason> moves, CancellationToken cancellation)
+    private async Task<Dictionary<string, Arrival>> ArrivalsAsync(PlantPlan? before, PlantPlan plan, Dictionary<string, CircuitWorker> next, CancellationToken cancellation)
     {
-        if (await await worker.SendAsync(at => new PlanLoaded(at, plan) { Moves = moves }, cancellation) is Outcome.TurnedDown)
+        if (before is null) return [];
+        var states = new Dictionary<string, CircuitState>(StringComparer.Ordinal);
+        foreach (var circuit in before.Circuits) states[circuit.Id] = await KnownAsync(circuit, plan, next, cancellation);
+        return plan.Circuits.ToDictionary(c => c.Id, c => Arrival.In(before, plan, c.Id, id => states.GetValueOrDefault(id)), StringComparer.Ordinal);
+    }
+
+    // A circuit that left the plant file while the server stood still runs nowhere: what its pools leave behind is in the record.
+    private async Task<CircuitState> KnownAsync(CircuitPlan circuit, PlantPlan plan, Dictionary<string, CircuitWorker> next, CancellationToken cancellation)
+    {
+        var renamed = plan.Circuits.FirstOrDefault(c => c.Was == circuit.Id && !plan.Circuits.Any(p => p.Id == circuit.Id))?.Id ?? circuit.Id;
+        var worker = next.GetValueOrDefault(renamed) ?? _workers.GetValueOrDefault(circuit.Id);
+        return worker?.State ?? (await Restore.FromAsync(store, new PartitionKey(circuit.Id), circuit, cancellation)).State;
+    }
+
+    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, ImmutableArray<Reason> moves, Arrival arrival, CancellationToken cancellation)
+    {
+        if (await await worker.SendAsync(at => new PlanLoaded(at, plan) { Moves = moves, Arrival = arrival }, cancellation) is Outcome.TurnedDown)
             throw new InvalidOperationException($"circuit {plan.Id} did not take its plan");
     }
 
@@ -166,7 +185,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         foreach (var worker in gone)
         {
             var bare = new CircuitPlan { Id = worker.Partition.Value, Name = worker.State.Plan.Name, TimeZone = worker.State.Plan.TimeZone };
-            await TellAsync(worker, bare, Moves(before, next, bare.Id), cancellation);
+            await TellAsync(worker, bare, Moves(before, next, bare.Id), Arrival.Nothing, cancellation);
             await worker.DisposeAsync();
         }
     }

@@ -80,6 +80,7 @@ public sealed class GoldenDayTests
             }),
             Act.Declare d => new IncidentDeclared(at, new Incident { Id = TimeOrderedId.Derive(at, d.Pool), PoolId = d.Pool, Kind = d.Kind, Authority = d.Authority, DeclaredBy = d.Who }),
             Act.Close c => new IncidentClosed(at, State.Incidents.Keys.Single(), c.Who, c.Why),
+            Act.Set s => new PoolStateSet(at, TimeOrderedId.Derive(at, s.Pool), s.Pool, s.State, s.Who, s.Why, s.ForCause),
             Act.Confirm c => new PackRowConfirmed(at, _plan.Pack!.Id, c.Row, RowDigest.Of(_plan.Pack.Rows.Single(r => r.Id == c.Row)), c.Who, c.Document),
             Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
             _ => throw new InvalidOperationException($"{act} has no event"),
@@ -96,7 +97,10 @@ public sealed class GoldenDayTests
             foreach (var line in result.Refusals.Select(_telling.Of).Concat(result.Entries.SelectMany(_telling.Of))) _told.Append(line).Append('\n');
             if (happening is CheckEntered or IncidentDeclared)
                 foreach (var line in _telling.Clocks(State, _now)) _told.Append(line).Append('\n');
-            Assert.False(result.Outcomes[0] is Outcome.TurnedDown, $"{happening} was turned down");
+            if (result.Outcomes[0] is not Outcome.TurnedDown no) return;
+            // To be told no at the gate belongs to a story; to be told no anywhere else is a slip in it.
+            var set = Assert.IsType<PoolStateSet>(happening);
+            foreach (var line in _telling.Of(set, no)) _told.Append(line).Append('\n');
         }
 
         private ProbeWindow Window(ProbePlan probe, ManualCheck check)

@@ -43,6 +43,8 @@ internal sealed partial class Story
         else if (Declared().Match(line) is { Success: true } d)
             Add(At(d, "at"), new Act.Declare(d.Groups["pool"].Value, Word<IncidentKind>(d.Groups["kind"].Value), Word<IncidentAuthority>(d.Groups["authority"].Value), d.Groups["who"].Value));
         else if (Closed().Match(line) is { Success: true } c) Add(At(c, "at"), new Act.Close(c.Groups["who"].Value, c.Groups["why"].Value));
+        else if (Run().Match(line) is { Success: true } run)
+            Add(At(run, "at"), new Act.Set(run.Groups["pool"].Value, Word<OperatingState>(run.Groups["state"].Value), run.Groups["cause"].Success, run.Groups["who"].Value, run.Groups["why"].Success ? run.Groups["why"].Value : null));
         else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
         else if (Acknowledged().Match(line) is { Success: true } seen) Add(At(seen, "at"), new Act.Acknowledge(seen.Groups["key"].Value, seen.Groups["who"].Value, seen.Groups["words"].Value));
         else if (Proposed().Match(line) is { Success: true } p) Add(At(p, "at"), new Act.Propose(p.Groups["probe"].Value, Number(p.Groups["offset"].Value), p.Groups["who"].Value));
@@ -116,6 +118,9 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) close the incident by (?<who>[^:]+): (?<why>.+)$")]
     private static partial Regex Closed();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) (?<pool>\S+) (?<state>open|closed|covered|drained)(?<cause> for cause)? by (?<who>[^:]+)(: (?<why>.+))?$")]
+    private static partial Regex Run();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) (?<topic>\S+) says (?<text>.+)$")]
     private static partial Regex Says();
 
@@ -144,6 +149,7 @@ internal abstract record Act
     public sealed record Propose(string Probe, double Offset, string Who) : Act;
     public sealed record Declare(string Pool, IncidentKind Kind, IncidentAuthority Authority, string Who) : Act;
     public sealed record Close(string Who, string Why) : Act;
+    public sealed record Set(string Pool, OperatingState State, bool ForCause, string Who, string? Why) : Act;
     public sealed record Confirm(string Row, string Who, string Document) : Act;
     public sealed record Approve(string Probe, string Who) : Act;
 }

@@ -43,7 +43,7 @@ internal sealed class Telling(Func<Instant, string> clock)
                 yield return $"{at}  calibration  {c.ProbeId} {Word(c.Kind)} {Signed(c.Offset)} {Word(c.Status)} by {c.DecidedBy ?? c.ProposedBy}{(c.HoldsFrom.IsSet ? ", holds from " + clock(c.HoldsFrom) : "")}";
                 break;
             case IncidentEntry i:
-                yield return $"{at}  incident     {i.Incident.PoolId} {Word(i.Incident.Kind)} {Word(i.Change)} by {i.By}{(i.Comment is { } words ? $", \"{words}\"" : "")}; its clock {Word(i.Hold)}, {Figure(Math.Floor(100 * i.Share))} % proven";
+                yield return $"{at}  incident     {i.Incident.PoolId} {Word(i.Incident.Kind)} {Word(i.Change)} by {i.By}{(i.Comment is { } words ? $", \"{words}\"" : "")}; its clock {Word(i.Hold)}, {Figure(Math.Floor(100 * i.Share))} % proven{string.Concat(i.Others.Select(o => $"; {o.PoolId} {Word(o.Hold)}, {Figure(Math.Floor(100 * o.Share))} %"))}";
                 break;
             case LabResultEntry { Result: var r }:
                 yield return $"{at}  laboratory   {r.PoolId} {string.Join(", ", r.Counts.Select(c => $"{Word(c.Organism)} {Word(c.Sense)} {Figure(c.Count)} in {Figure(c.Millilitres)} mL"))}, entered by {r.By}";
@@ -67,21 +67,31 @@ internal sealed class Telling(Func<Instant, string> clock)
         foreach (var alarm in state.Alarms.Values) yield return $"  {alarm.Key} {Word(alarm.State)}";
         if (state.Alarms.IsEmpty) yield return "  no alarm stands";
         foreach (var probe in state.Probes) yield return $"  {probe.Id} {Figure(probe.Last.Value)} (raw {Figure(probe.Last.Raw)}), by its signal {Word(probe.Signal.Standing)}, by the tests {Word(probe.Trust.Standing)}";
+        foreach (var pool in state.Pools.Where(p => p.Operation.State != OperatingState.NotStated)) yield return $"  {pool.Id} {Word(pool.Operation.State)}{(pool.Operation.ForCause ? ", for cause" : "")}";
         foreach (var pool in state.Pools.Where(_ => state.Plan.Pack is not null))
             yield return $"  {pool.Id}: limits {Word(pool.Limits.Word)}, {pool.Limits.Unconfirmed.Length} rows unconfirmed; watched: {string.Join(", ", pool.Limits.Bounds.Select(b => $"{b.Quantity.Key()} {b.Low} to {b.High} ({Word(b.Grade)})"))}";
         var sums = state.Ledger;
         yield return $"  received {sums.Received} = stored {sums.Stored} + duplicates {sums.Duplicates} + refused {sums.Refused}";
     }
 
-    /// <summary>How the clock of each open incident stands.</summary>
+    /// <summary>What kept a pool from being opened, line by line.</summary>
+    public IEnumerable<string> Of(PoolStateSet said, Outcome.TurnedDown no)
+    {
+        yield return $"{clock(said.At)}  not done     {said.PoolId} {Word(said.State)} by {said.By}";
+        foreach (var remark in no.Remarks) yield return $"{"",14}{remark.Field}: {Say(remark.Reason)}";
+    }
+
+    /// <summary>How the clock of each open incident stands, in each pool of the water.</summary>
     public IEnumerable<string> Clocks(CircuitState state, Instant now)
     {
         foreach (var incident in state.Incidents.Values)
+        for (var pool = 0; pool < state.Pools.Length; pool++)
         {
-            var pool = state.Plan.Pools.Select((p, i) => (p.Id, i)).First(p => p.Id == incident.PoolId).i;
+            var id = state.Plan.Pools[pool].Id;
+            if (id != incident.PoolId && !incident.ClosesThePool) continue;
             var hold = IncidentEvidence.Clock(incident, state.Plan.Pools[pool], state.Pools[pool], now);
             var next = hold.NextTestBy.IsSet ? $", next test by {clock(hold.NextTestBy)}" : "";
-            yield return $"{"",14}clock {Word(hold.Word)}: {Figure(hold.Credited)} of {Figure(hold.Figure?.Required ?? 0)}{next}{string.Concat(hold.Why.Select(w => "; " + Say(w)))}";
+            yield return $"{"",14}clock {(state.Pools.Length > 1 ? $"of {id} " : "")}{Word(hold.Word)}: {Figure(hold.Credited)} of {Figure(hold.Figure?.Required ?? 0)}{next}{string.Concat(hold.Why.Select(w => "; " + Say(w)))}";
         }
     }
 

@@ -15,6 +15,9 @@ namespace PlantWatch.Core.Chemistry;
 /// <param name="WhyNot">What keeps a value from being relied on.</param>
 public sealed record HoldTest(Guid Id, Instant At, bool LowestPoint, string Place, double? Residual, double? Ph, double? Celsius, ImmutableArray<Reason> WhyNot)
 {
+    /// <summary>The pool it was taken in; null for that of the incident itself.</summary>
+    public string? PoolId { get; init; }
+
     /// <summary>The place as it is told from others: the lowest point is one, however it is called.</summary>
     internal string Where => LowestPoint ? "" : "at " + Place.Trim().ToUpperInvariant();
 }

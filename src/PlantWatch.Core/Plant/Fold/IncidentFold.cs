@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -60,9 +61,10 @@ internal static class IncidentFold
     /// <summary>A check stands at its sample time, whenever it was typed.</summary>
     public static void Take(Draft draft, ManualCheck check, Plausibility plausibility)
     {
-        foreach (var incident in draft.Incidents.Values.Where(i => i.PoolId == check.PoolId && i.HappenedAt <= check.SampledAt).ToArray())
+        foreach (var incident in draft.Incidents.Values.Where(i => (i.ClosesThePool || i.PoolId == check.PoolId) && i.HappenedAt <= check.SampledAt).ToArray())
         {
             if (IncidentEvidence.Of(check, plausibility.InItself) is not { } test) return;
+            test = test with { PoolId = check.PoolId == incident.PoolId ? null : check.PoolId };
             HoldTest[] tests = [.. incident.Tests.Append(test).OrderBy(t => t.At).ThenBy(t => t.Id)];
             draft.Incidents = draft.Incidents.SetItem(incident.Id, incident with { Tests = [.. tests.Skip(Math.Max(0, tests.Length - TestsRemembered))] });
         }
@@ -75,14 +77,26 @@ internal static class IncidentFold
             draft.Incidents = draft.Incidents.SetItem(incident.Id, incident with { Tests = incident.Tests.RemoveAll(t => t.Id == check) });
     }
 
-    /// <summary>A new plan: what lost its pool is written down, and pools that came share the water too.</summary>
-    public static void AfterPlan(Draft draft, CircuitState before, Instant at)
+    /// <summary>A new plan: what lost its pool is written down, what came with a pool is taken, and pools that came share the water too.</summary>
+    public static void AfterPlan(Draft draft, CircuitState before, Arrival arrival, Instant at)
     {
-        if (before.Incidents.IsEmpty) return;
-        foreach (var gone in before.Incidents.Values.Where(i => !draft.Incidents.ContainsKey(i.Id)))
-            draft.Write(at, at, gone.PoolId, new IncidentEntry(gone, IncidentChange.PoolGone, null, null, HoldWord.Refused, 0));
+        if (before.Incidents.IsEmpty && arrival.Incidents.IsEmpty) return;
+        foreach (var was in before.Incidents.Values)
+            if (!draft.Incidents.TryGetValue(was.Id, out var now)) Lost(draft, was, IncidentChange.PoolGone, at);
+            else if (PlanChange.IsRehomed(before.Plan, draft.Plan, was, now)) Lost(draft, was, IncidentChange.PoolLeft, at);
+        foreach (var came in arrival.Incidents.Where(i => draft.Index.Pool(i.PoolId) >= 0 && !draft.Incidents.ContainsKey(i.Id) && !draft.ClosedIncidents.Contains(i.Id))) Came(draft, came, at);
         foreach (var open in draft.Incidents.Values) OperationFold.CloseAdded(draft, open, at);
         Look(draft, at);
+    }
+
+    private static void Lost(Draft draft, Incident was, IncidentChange change, Instant at) =>
+        draft.Write(at, at, was.PoolId, new IncidentEntry(was, change, null, null, HoldWord.Refused, 0));
+
+    private static void Came(Draft draft, Incident incident, Instant at)
+    {
+        draft.Incidents = draft.Incidents.Add(incident.Id, incident);
+        Write(draft, incident, IncidentChange.CameWithPool, at, null, null);
+        OperationFold.CloseFor(draft, incident, at);
     }
 
     // The pools of a circuit share their water: what came into one is in all of them.
@@ -124,12 +138,23 @@ internal static class IncidentFold
         draft.ClosedIncidents = draft.ClosedIncidents.Length < ClosedRemembered ? draft.ClosedIncidents.Add(id) : draft.ClosedIncidents.RemoveAt(0).Add(id);
     }
 
-    private static void Write(Draft draft, Incident incident, IncidentChange change, Instant at, string by, string? comment)
+    private static void Write(Draft draft, Incident incident, IncidentChange change, Instant at, string? by, string? comment)
     {
         var pool = draft.Index.Pool(incident.PoolId);
-        var clock = IncidentEvidence.Clock(incident, draft.Plan.Pools[pool], draft.Pools[pool], at);
-        draft.Write(at, change == IncidentChange.Declared ? incident.HappenedAt : at, incident.PoolId, new IncidentEntry(incident, change, by, comment, clock.Word, clock.Share));
+        var clock = Clock(draft, incident, pool, at);
+        var entry = new IncidentEntry(incident, change, by, comment, clock.Word, clock.Share) { Others = incident.ClosesThePool ? Others(draft, incident, pool, at) : [] };
+        draft.Write(at, change == IncidentChange.Declared ? incident.HappenedAt : at, incident.PoolId, entry);
     }
+
+    private static ImmutableArray<PoolHold> Others(Draft draft, Incident incident, int own, Instant at)
+    {
+        var others = ImmutableArray.CreateBuilder<PoolHold>();
+        for (var pool = 0; pool < draft.Pools.Length; pool++)
+            if (pool != own && Clock(draft, incident, pool, at) is var clock) others.Add(new(draft.Plan.Pools[pool].Id, clock.Word, clock.Share));
+        return others.ToImmutable();
+    }
+
+    private static HoldClock Clock(Draft draft, Incident incident, int pool, Instant at) => IncidentEvidence.Clock(incident, draft.Plan.Pools[pool], draft.Pools[pool], at);
 
     private static Outcome.TurnedDown No(TurnedDownKind kind, string field, Reason reason) => Outcome.TurnedDown.Because(kind, field, reason);
 }

@@ -30,11 +30,19 @@ internal static class OperationFold
         for (var pool = 0; pool < draft.Pools.Length; pool++) CloseFor(draft, pool, incident, at);
     }
 
-    /// <summary>A pool that came with a new plan into water where an incident is open.</summary>
+    /// <summary>A pool that came with a new plan into water where an incident is open. Those that were there are closed for cause since it was declared.</summary>
     public static void CloseAdded(Draft draft, Incident incident, Instant at)
     {
         for (var pool = 0; pool < draft.Pools.Length; pool++)
-            if (incident.ClosesThePool && draft.Pools[pool].Operation.MayBatheIn) CloseFor(draft, pool, incident, at);
+            if (incident.ClosesThePool && !draft.Pools[pool].Operation.ForCause) CloseFor(draft, pool, incident, at);
+    }
+
+    /// <summary>Pools that came from another circuit are run as they were there: what was closed for cause is not opened by a plant file.</summary>
+    public static void Arrive(Draft draft, CircuitState before, Arrival arrival, Instant at)
+    {
+        foreach (var came in arrival.Pools)
+            if (came.Operation.State != OperatingState.NotStated && draft.Index.Pool(came.PoolId) is >= 0 and var pool && before.Pools.All(p => p.Id != came.PoolId))
+                Become(draft, pool, came.Operation, at, byIncident: false, refilled: false);
     }
 
     private static void CloseFor(Draft draft, int pool, Incident incident, Instant at)

@@ -13,6 +13,7 @@ internal static class PlanFold
         if (before.IsLoaded && PlanChange.IsSame(draft.Plan, said.Plan)) return Outcome.AlreadyDone.Instance;
         var change = PlanChange.Between(draft.Plan, said.Plan);
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
+        OperationFold.Arrive(draft, before, said.Arrival, said.At);
         InForceFold.All(draft, said.At);
         if (!before.Plan.Stops.AsSpan().SequenceEqual(said.Plan.Stops.AsSpan())) PoolFold.AgainstNewStops(draft, said.At);
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
@@ -20,7 +21,7 @@ internal static class PlanFold
         for (var i = 0; i < draft.Probes.Length; i++)
             if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
         draft.Filters = [.. draft.Filters.Select(f => f.Since.IsSet ? f : f with { Since = said.At })];
-        IncidentFold.AfterPlan(draft, before, said.At);
+        IncidentFold.AfterPlan(draft, before, said.Arrival, said.At);
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));
         return Outcome.Done.Instance;

@@ -6,7 +6,7 @@ export type IncidentKind = 'unknown' | 'formed_stool' | 'diarrhoeal_stool' | 'vo
 export type HoldBasis = 'none' | 'contact_time' | 'minutes' | 'dilute_first';
 export type HoldWord = 'refused' | 'not_started' | 'running' | 'paused' | 'test_missing' | 'reached';
 
-export interface KindOfIncident { kind: IncidentKind; name: string; steps: Said[]; authorities: AuthorityTable[] }
+export interface KindOfIncident { kind: IncidentKind; name: string; steps: Said[]; authorities: AuthorityTable[]; proposed: string | null; proposedWhy: Said | null }
 export interface AuthorityTable { authority: string; name: string; inUse: boolean; rows: HoldRow[] }
 export interface LevelView { milligramsPerLitre: number; minutes: number; provenance: Said }
 export interface HoldRow {
@@ -14,7 +14,8 @@ export interface HoldRow {
   lowestCelsius: number; source: string; provenance: Said; superseded: boolean; remarks: Said[];
 }
 export interface IncidentRemark { id: string; at: Iso; by: string; text: string }
-export interface ClosedView { at: Iso; by: string | null; why: string | null; word: HoldWord; share: number }
+export interface ClosedView { at: Iso; by: string | null; why: string | null; word: HoldWord; share: number; others: PoolHoldView[] }
+export interface PoolHoldView { poolId: string; word: HoldWord; share: number }
 export interface ClockTest {
   checkId: string; at: Iso; place: string; lowestPoint: boolean; residual: number | null; ph: number | null; celsius: number | null; counts: boolean; gained: number; why: Said[];
 }
@@ -24,5 +25,6 @@ export interface ClockView {
 }
 export interface IncidentView {
   id: string; poolId: string; kind: IncidentKind; kindName: string; authority: string; authorityName: string; happenedAt: Iso; declaredAt: Iso; declaredBy: string;
-  note: string | null; clock: ClockView | null; cyanurate: number | null; remarks: IncidentRemark[]; beforeOpening: Said[]; closed: ClosedView | null;
+  note: string | null; clock: ClockView | null; cyanurate: number | null; remarks: IncidentRemark[]; beforeOpening: Said[]; closed: ClosedView | null; plan: Said | null; others: PoolClockView[];
 }
+export interface PoolClockView { poolId: string; name: string; cyanurate: number | null; clock: ClockView }

@@ -170,15 +170,53 @@ public sealed class IncidentTests
     }
 
     [Fact]
-    public void It_follows_a_renamed_pool_and_is_written_down_when_its_pool_goes()
+    public void It_follows_a_renamed_pool_stays_with_those_that_shared_the_water_and_ends_with_the_last_of_them()
     {
         Declare();
         _bench.Load(Hall.Plan.WithPool("main", p => p with { Id = "large", Was = "main" }));
         Assert.Equal("large", Incident.PoolId);
         Assert.True(_bench.IsUp(RuleBook.IncidentOpen, "large"));
+        // The pool is gone; the water it shared is still in the other.
         _bench.Load(Hall.Plan.Without("main"));
+        Assert.Equal("learner", Incident.PoolId);
+        Assert.True(_bench.IsUp(RuleBook.IncidentOpen, "learner"));
+        Assert.Equal(IncidentChange.PoolLeft, _bench.Entries.Select(e => e.Body).OfType<IncidentEntry>().Last().Change);
+        _bench.Load(Hall.Plan.Without("main").Without("learner"));
         Assert.Empty(_bench.State.Incidents);
         Assert.Equal(IncidentChange.PoolGone, _bench.Entries.Select(e => e.Body).OfType<IncidentEntry>().Last().Change);
+    }
+
+    [Fact]
+    public void Each_pool_of_the_water_is_held_by_its_own_tests()
+    {
+        Declare();
+        Cyanurate(0);
+        Cyanurate(0, "learner");
+        Round(20);
+        Assert.Equal((HoldWord.Running, HoldWord.NotStarted), (Clock.Word, ClockOf("learner").Word));
+        _bench.Pass(TimeSpan.FromMinutes(30));
+        Lowest(20);
+        Round(20, "learner");
+        _bench.Pass(TimeSpan.FromMinutes(10));
+        _bench.Check(LowestCheck(20) with { PoolId = "learner", Id = TimeOrderedId.Derive(_bench.Now, "learner") });
+        Assert.Equal((600, 200), (Math.Round(Clock.Credited), Math.Round(ClockOf("learner").Credited)));
+        // A test of one says nothing of the other, out of range or in it.
+        _bench.Check(LowestCheck(0.5) with { PoolId = "learner", Id = TimeOrderedId.Derive(_bench.Now, "low") });
+        Assert.Equal((HoldWord.Running, HoldWord.Paused), (Clock.Word, ClockOf("learner").Word));
+        Close();
+        var entry = _bench.Entries.Select(e => e.Body).OfType<IncidentEntry>().Last();
+        Assert.Equal((HoldWord.Running, "learner", HoldWord.Paused), (entry.Hold, entry.Others.Single().PoolId, entry.Others.Single().Hold));
+        Assert.Equal(200 / 15300.0, entry.Others.Single().Share, 4);
+    }
+
+    [Fact]
+    public void A_pool_that_comes_into_the_water_is_closed_for_cause_however_it_was_run()
+    {
+        _bench.Load(Hall.Plan.Without("learner").Without("learner-ph").Without("learner-temperature"));
+        Declare();
+        _bench.Load(Hall.Plan);
+        Assert.Equal((OperatingState.Closed, true), _bench.State.Pools[1].Operation is var o ? (o.State, o.ForCause) : default);
+        Assert.True(_bench.IsUp(RuleBook.IncidentOpen, "learner"));
     }
 
     [Fact]
@@ -193,6 +231,12 @@ public sealed class IncidentTests
         Assert.Equal(HoldWord.Running, Clock.Word);
     }
 
+    private HoldClock ClockOf(string pool)
+    {
+        var at = _bench.State.Plan.Pools.Select(p => p.Id).ToList().IndexOf(pool);
+        return IncidentEvidence.Clock(Incident, _bench.State.Plan.Pools[at], _bench.State.Pools[at], _bench.Now);
+    }
+
     private string Why() => Clock.Tests[^1].Why[0].Code;
 
     private Outcome Declare(IncidentKind kind = IncidentKind.DiarrhoealStool, string pool = "main", Instant happenedAt = default) => _bench.Run(at => new IncidentDeclared(at, new Incident
@@ -205,24 +249,24 @@ public sealed class IncidentTests
     private Outcome Close(string by = "J. Sample", string why = "hold reached, water as it should be") => _bench.Run(at => new IncidentClosed(at, _id, by, why));
 
     // A round through the pool; each test a second after the other.
-    private void Round(double residual)
+    private void Round(double residual, string pool = "main")
     {
         foreach (var place in new[] { "shallow end", "stairs" })
         {
-            _bench.Check(_bench.CheckOf(Chlorine(residual)) with { Point = SamplePoint.Pool, Place = place });
+            _bench.Check(_bench.CheckOf(Chlorine(residual)) with { PoolId = pool, Point = SamplePoint.Pool, Place = place });
             _bench.Skip(TimeSpan.FromMilliseconds(1));
         }
 
-        Lowest(residual);
+        _bench.Check(LowestCheck(residual) with { PoolId = pool });
     }
 
     private void Lowest(double residual) => _bench.Check(LowestCheck(residual));
 
     private ManualCheck LowestCheck(double residual) => _bench.CheckOf(Chlorine(residual), Ph(7.4), Warm()) with { Point = SamplePoint.Outlet };
 
-    private void Cyanurate(double value)
+    private void Cyanurate(double value, string pool = "main")
     {
-        _bench.Check(Bench.Test(Measurand.CyanuricAcid, value));
+        _bench.Check(_bench.CheckOf(Bench.Test(Measurand.CyanuricAcid, value)) with { PoolId = pool });
         _bench.Skip(TimeSpan.FromMilliseconds(1));
     }
 

@@ -14,7 +14,7 @@ import { HoldRowSaid } from './HoldTable';
 
 const w = words.incident;
 
-/** Declaring: what happened, whose figures, who. Nothing is chosen beforehand: neither guess would be ours to make. */
+/** Declaring: what happened, whose figures, who. What happened is never guessed; whose figures is proposed where the pool's limit pack has a plan for it. */
 export function DeclareForm({ poolId, kinds, onDone }: { poolId: string; kinds: KindOfIncident[]; onDone: (view: IncidentView) => void }) {
   const [id] = useState(uuid7);
   const [kind, setKind] = useState<IncidentKind | null>(null);
@@ -37,10 +37,11 @@ export function DeclareForm({ poolId, kinds, onDone }: { poolId: string; kinds: 
       <p class="declare-lead">{w.lead}</p>
       <Field name="kind" label={w.what} error={errors['kind']} group>
         <div class="kinds">{kinds.map(k => (
-          <label key={k.kind} class="choice"><input type="radio" name={'kind-' + id} checked={kind === k.kind} data-testid={`kind-${k.kind}`} onChange={() => { setKind(k.kind); setAuthority(null); }} />{w.kinds[k.kind]}</label>))}</div>
+          <label key={k.kind} class="choice"><input type="radio" name={'kind-' + id} checked={kind === k.kind} data-testid={`kind-${k.kind}`} onChange={() => { setKind(k.kind); setAuthority(k.proposed); }} />{w.kinds[k.kind]}</label>))}</div>
       </Field>
       {chosen && (
         <Field name="authority" label={w.authority} error={errors['authority']} hint={w.authorityHint} group>
+          {chosen.proposedWhy && <p class="hint" data-testid="proposed-why">{chosen.proposedWhy.text}</p>}
           <div class="authorities">{chosen.authorities.filter(a => a.inUse).map(a => (
             <label key={a.authority} class="choice authority-choice"><input type="radio" name={'authority-' + id} checked={authority === a.authority} data-testid={`authority-${a.authority}`} onChange={() => setAuthority(a.authority)} />
               <span><b>{a.name}</b><ul class="hold-rows">{a.rows.filter(r => !r.superseded).map((row, i) => <HoldRowSaid key={i} row={row} />)}</ul></span></label>))}</div>

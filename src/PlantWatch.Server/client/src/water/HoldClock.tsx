@@ -1,4 +1,4 @@
-import type { ClockView, IncidentView } from '../contract.incident';
+import type { ClockView } from '../contract.incident';
 import { span } from '../format/age';
 import { fixed } from '../format/number';
 import { clock as timeOf, dayClock } from '../format/zone';
@@ -39,16 +39,18 @@ function Figures({ clock }: { clock: ClockView }) {
   );
 }
 
-/** The clock of an incident: what the tests prove, what is missing, when the next test is due. */
-export function HoldClock({ incident, clock }: { incident: IncidentView; clock: ClockView }) {
+/** The clock of an incident in one pool: what the tests there prove, what is missing, when the next test is due. */
+export function HoldClock({ poolId, name, clock, authority, cyanurate, testId }: {
+  poolId: string; name: string | null; clock: ClockView; authority: string; cyanurate: number | null; testId: string;
+}) {
   return (
-    <section class={`sheet card hold h-${clock.word}`} data-testid="hold" data-word={clock.word} aria-live="polite">
-      <div class="hold-head"><h2>{w.word[clock.word]}</h2><a class="button" href={link('check', incident.poolId)}>{w.enter}</a></div>
+    <section class={`sheet card hold h-${clock.word}`} data-testid={testId} data-word={clock.word} aria-live="polite">
+      <div class="hold-head"><h2>{name && <span class="block label">{name}</span>}{w.word[clock.word]}</h2><a class="button" href={link('check', poolId)}>{w.enter}</a></div>
       {clock.why.map(said => <p key={said.code + said.text} class={clock.word === 'reached' ? 'hold-why done' : 'hold-why'} data-testid="hold-why">{said.text}</p>)}
       {clock.row && <Figures clock={clock} />}
       <p class="hint">{w.onlyTests}</p>
-      {clock.row && <div><h3>{w.byFigures}: {incident.authorityName}</h3><ul class="hold-rows"><HoldRowSaid row={clock.row} /></ul></div>}
-      {incident.cyanurate !== null && <p class="hint">{words.measurand.cyanuric_acid}: {fixed(incident.cyanurate, 0)} mg/L</p>}
+      {clock.row && <div><h3>{w.byFigures}: {authority}</h3><ul class="hold-rows"><HoldRowSaid row={clock.row} /></ul></div>}
+      {cyanurate !== null && <p class="hint">{words.measurand.cyanuric_acid}: {fixed(cyanurate, 0)} mg/L</p>}
     </section>
   );
 }

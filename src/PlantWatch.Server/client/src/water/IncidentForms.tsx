@@ -3,7 +3,7 @@ import { put } from '../api/http';
 import type { IncidentView } from '../contract.incident';
 import { uuid7 } from '../format/uuid7';
 import { dayClock } from '../format/zone';
-import { zone } from '../live/store';
+import { allPools, zone } from '../live/store';
 import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
@@ -44,13 +44,14 @@ export function CloseForm({ incident, onDone }: { incident: IncidentView; onDone
     if (Object.keys(missing).length) return setErrors(missing);
     void run(() => put(`/incidents/${incident.id}/closing`, { by: who.value.trim(), why: why.trim() }));
   };
+  const unproven = [{ poolId: incident.poolId, clock: incident.clock }, ...incident.others].filter(p => p.clock?.word !== 'reached').map(p => allPools.value.get(p.poolId)?.name ?? p.poolId);
   const deck = incident.kind === 'deck_spill';
   return (
     <details class="sheet form-part close-incident" data-testid="close-incident">
       <summary><h2>{w.close}</h2></summary>
       <form class="action" noValidate onSubmit={e => { e.preventDefault(); submit(); }}>
         {!deck && <><p>{w.closeLead}</p><ul class="plain">{incident.beforeOpening.map(said => <li key={said.code}>{said.text}</li>)}</ul></>}
-        {!deck && incident.clock?.word !== 'reached' && <p class="notice" data-testid="not-reached">{w.notReached}</p>}
+        {!deck && unproven.length > 0 && <p class="notice" data-testid="not-reached">{incident.others.length > 0 && `${unproven.join(', ')}: `}{w.notReached}</p>}
         <Field name="close-why" label={w.why} error={errors['why']}><textarea rows={2} value={why} {...tie('close-why', errors['why'])} onInput={e => setWhy(e.currentTarget.value)} /></Field>
         <NameField name="close-by" error={errors['by']} />
         <OtherRemarks errors={errors} shown={['why', 'by']} />

@@ -1,11 +1,13 @@
+import { Fragment } from 'preact';
 import { useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { PoolInfo } from '../contract';
 import type { IncidentView, KindOfIncident } from '../contract.incident';
 import { fixed } from '../format/number';
 import { dayClock } from '../format/zone';
-import { poolViews, zone } from '../live/store';
+import { allPools, circuitOfPool, poolViews, zone } from '../live/store';
 import { usePolled } from '../parts/usePolled';
+import { link } from '../router';
 import { words } from '../words';
 import { DeclareForm } from './DeclareForm';
 import { HoldClock } from './HoldClock';
@@ -15,6 +17,15 @@ import { CloseForm, NotesCard } from './IncidentForms';
 import { WaterFrame } from './WaterFrame';
 
 const w = words.incident;
+
+const percent = (share: number) => fixed(Math.floor(share * 100), 0);
+const nameOf = (poolId: string) => allPools.value.get(poolId)?.name ?? poolId;
+
+/** An incident in a pool that shares the water closes this one too, and is worked on from its own page. */
+function InSharedWater({ poolId }: { poolId: string }) {
+  const others = (circuitOfPool(poolId)?.pools ?? []).filter(p => p.id !== poolId && poolViews.value.get(p.id)?.incidents?.some(i => i.kind !== 'deck_spill'));
+  return <>{others.map(p => <p key={p.id} class="notice" data-testid="incident-beside">{w.inSharedWater(p.name)} <a href={link('incident', p.id)}>{w.toIt}</a></p>)}</>;
+}
 
 /** An incident that is open: closed to whom, the clock, the tests, what to do, and the way out. */
 function Open({ incident, kind, onChange }: { incident: IncidentView; kind: KindOfIncident | undefined; onChange: () => void }) {
@@ -30,7 +41,10 @@ function Open({ incident, kind, onChange }: { incident: IncidentView; kind: Kind
       </header>
       <div class="incident-body">
         <div class="stack">
-          {incident.clock && !deck && <><HoldClock incident={incident} clock={incident.clock} /><HoldTests clock={incident.clock} /></>}
+          {incident.plan && !deck && <p class="hint" data-testid="plan-from">{incident.plan.text}</p>}
+          {incident.clock && !deck && <><HoldClock poolId={incident.poolId} name={incident.others.length > 0 ? nameOf(incident.poolId) : null} clock={incident.clock} authority={incident.authorityName} cyanurate={incident.cyanurate} testId="hold" /><HoldTests clock={incident.clock} /></>}
+          {incident.others.length > 0 && <p class="hint">{w.eachPool}</p>}
+          {incident.others.map(o => <Fragment key={o.poolId}><HoldClock poolId={o.poolId} name={o.name} clock={o.clock} authority={incident.authorityName} cyanurate={o.cyanurate} testId={`hold-${o.poolId}`} />{o.clock.tests.length > 0 && <HoldTests clock={o.clock} />}</Fragment>)}
           {own && (deck || !incident.clock?.row) && <section class="sheet card"><AuthorityRows table={own} /></section>}
         </div>
         <div class="stack">
@@ -50,7 +64,7 @@ function Past({ closed }: { closed: IncidentView[] }) {
       <h2>{w.past}</h2>
       {closed.length === 0 ? <p class="hint">{w.noPast}</p> : <ul class="incident-notes">{closed.map(i => (
         <li key={i.id}><b>{w.kinds[i.kind]}</b>, {dayClock(i.happenedAt, zone.value)}
-          <span class="under block">{i.closed!.by ? w.closedBy(i.closed!.by, dayClock(i.closed!.at, zone.value)) : w.poolGone}{i.kind !== 'deck_spill' && `; ${w.share(fixed(Math.floor(i.closed!.share * 100), 0))}`}</span>
+          <span class="under block">{i.closed!.by ? w.closedBy(i.closed!.by, dayClock(i.closed!.at, zone.value)) : w.poolGone}{i.kind !== 'deck_spill' && `; ${w.share(percent(i.closed!.share))}${i.closed!.others.map(o => `; ${nameOf(o.poolId)}: ${w.share(percent(o.share))}`).join('')}`}</span>
           {i.closed!.why && <span class="block pre">{i.closed!.why}</span>}</li>))}</ul>}
     </section>
   );
@@ -59,7 +73,7 @@ function Past({ closed }: { closed: IncidentView[] }) {
 function Incidents({ pool }: { pool: PoolInfo }) {
   const [another, setAnother] = useState(false);
   const live = poolViews.value.get(pool.id)?.incidents;
-  const plans = usePolled<KindOfIncident[]>('/incidents/plans');
+  const plans = usePolled<KindOfIncident[]>('/incidents/plans' + query({ pool: pool.id }));
   // What is open travels with the pool; what is closed is asked for again when that list changes.
   const all = usePolled<IncidentView[]>('/incidents' + query({ pool: pool.id, open: live?.map(i => i.id).join() || null }), 60_000);
   const open = live ?? all.data?.filter(i => !i.closed) ?? [];
@@ -68,6 +82,7 @@ function Incidents({ pool }: { pool: PoolInfo }) {
   if (!kinds) return <p class="empty">{plans.failed ? words.error.unreachable : words.overview.waiting}</p>;
   return (
     <div class="incident-page" data-testid="incident-page">
+      <InSharedWater poolId={pool.id} />
       {open.map(i => <Open key={i.id} incident={i} kind={kinds.find(k => k.kind === i.kind)} onChange={all.reload} />)}
       {open.length === 0 || another
         ? <DeclareForm poolId={pool.id} kinds={kinds} onDone={() => { setAnother(false); all.reload(); }} />
