@@ -35,11 +35,13 @@ public sealed class IncidentTests(Chromium chromium) : IClassFixture<Chromium>
         await phone["submit-incident"].ClickAsync();
         await Expect(phone["incident"]).ToContainTextAsync("Closed to bathers");
         await Expect(phone["hold"]).ToHaveAttributeAsync("data-word", "refused");
-        await Expect(phone["hold-why"]).ToContainTextAsync("Test cyanuric acid first");
+        await Expect(phone["hold"].GetByTestId("hold-why")).ToContainTextAsync("Test cyanuric acid first");
         // Every pool of the same water is closed, on every screen.
         await Expect(wall["state-main"]).ToHaveTextAsync("Stop");
         await Expect(wall["pool-teaching"]).ToContainTextAsync("shares its water with Main pool");
 
+        await Expect(phone["hold-teaching"]).ToHaveAttributeAsync("data-word", "refused");
+        await Expect(phone["plan-from"]).ToContainTextAsync("No limit pack is picked");
         await TestAsync(server, now - TimeSpan.FromMinutes(120), SamplePoint.Pool, "", new TestResult(Measurand.CyanuricAcid, 0, TestMethod.Photometer));
         await Expect(phone["hold"]).ToHaveAttributeAsync("data-word", "not_started");
         await TestAsync(server, now - TimeSpan.FromMinutes(110), SamplePoint.Pool, "shallow end", Chlorine(20));
@@ -53,7 +55,7 @@ public sealed class IncidentTests(Chromium chromium) : IClassFixture<Chromium>
 
         await LowestAsync(server, now - TimeSpan.FromMinutes(20), 20, 7.8);
         await Expect(phone["hold"]).ToHaveAttributeAsync("data-word", "paused");
-        await Expect(phone["hold-why"]).ToContainTextAsync("pH 7.80 is above 7.50");
+        await Expect(phone["hold"].GetByTestId("hold-why")).ToContainTextAsync("pH 7.80 is above 7.50");
         await Expect(phone["hold-done"]).ToContainTextAsync("1\u202f000 of");
         await LowestAsync(server, now - TimeSpan.FromMinutes(10), 20, 7.4);
         await Expect(phone["hold"]).ToHaveAttributeAsync("data-word", "running");
@@ -64,13 +66,15 @@ public sealed class IncidentTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(phone["incident"]).ToContainTextAsync("Circulation on, filters run");
 
         await phone["close-incident"].Locator("summary").ClickAsync();
-        await Expect(phone["not-reached"]).ToBeVisibleAsync();
+        await Expect(phone["not-reached"]).ToContainTextAsync("Main pool, Teaching pool");
         await phone["submit-close"].ClickAsync();
         await Expect(phone["error-close-why"]).ToBeVisibleAsync();
         await phone.TypeAsync("field-close-why", "It was a leaf; looked at by two");
         await phone["submit-close"].ClickAsync();
         await Expect(phone["closed-incidents"]).ToContainTextAsync("It was a leaf; looked at by two");
         await Expect(phone["closed-incidents"]).ToContainTextAsync("6 % of the hold proven");
+        // The other pool of the water was not held at all, and that is in the record too.
+        await Expect(phone["closed-incidents"]).ToContainTextAsync("Teaching pool: 0 % of the hold proven");
         await Expect(phone["declare-form"]).ToBeVisibleAsync();
         await Expect(wall["pool-teaching"]).Not.ToContainTextAsync("shares its water");
         phone.IsClean();

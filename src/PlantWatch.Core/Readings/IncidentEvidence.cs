@@ -36,18 +36,19 @@ public static class IncidentEvidence
     /// <param name="now">The time it is looked at.</param>
     public static HoldClock Clock(Incident incident, PoolPlan plan, PoolState pool, Instant now)
     {
-        // Bromine is not free chlorine, and none of the tables is about it.
         HoldTest[] tests = [.. incident.Tests.Where(t => (t.PoolId ?? incident.PoolId) == plan.Id)];
-        if (plan.Disinfectant == Disinfectant.Bromine) return HoldClock.Refuse(Reason.Of("incident.bromine"), tests);
-        var cyanurate = pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid);
-        if (cyanurate is { Suspect: true }) return HoldClock.Refuse(Reason.Of("incident.cyanurate_doubted"), tests);
-        var choice = Choice(incident, pool);
+        var choice = Choice(incident, plan, pool);
         return choice.Figure is { } figure ? HoldClock.Of(figure, tests, now) : HoldClock.Refuse(choice.Refusal!, tests);
     }
 
-    /// <summary>The row of the plan for a pool as its cyanurate is known, or why there is none.</summary>
-    public static HoldChoice Choice(Incident incident, PoolState pool) =>
-        HoldChoice.Of(incident.Authority, incident.Kind, Most(pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid), incident.HappenedAt));
+    /// <summary>The row of the plan that a pool is held by as its cyanurate is known, or why there is none.</summary>
+    public static HoldChoice Choice(Incident incident, PoolPlan plan, PoolState pool)
+    {
+        // Bromine is not free chlorine, and none of the tables is about it.
+        if (plan.Disinfectant == Disinfectant.Bromine) return new(null, Reason.Of("incident.bromine"));
+        var cyanurate = pool.Manual.GetValueOrDefault(Measurand.CyanuricAcid);
+        return cyanurate is { Suspect: true } ? new(null, Reason.Of("incident.cyanurate_doubted")) : HoldChoice.Of(incident.Authority, incident.Kind, Most(cyanurate, incident.HappenedAt));
+    }
 
     // Of "under 30" nobody knows whether it is none: the most that it may be. "Over" has no most.
     private static double? Most(ManualValue? cyanurate, Instant happenedAt) =>

@@ -84,7 +84,17 @@ public sealed record DoseTargetView(Measurand Measurand, int Direction, double? 
 /// <param name="Products">Products of the plant file.</param>
 /// <param name="Given">Doses given, newest first.</param>
 /// <param name="Bathers">Bathers at the last count.</param>
-public sealed record DosesView(IReadOnlyList<DoseProductView> Products, IReadOnlyList<GivenDoseView> Given, int? Bathers);
+/// <param name="Hold">What an incident asks that is open in this water; null when none is.</param>
+public sealed record DosesView(IReadOnlyList<DoseProductView> Products, IReadOnlyList<GivenDoseView> Given, int? Bathers, DoseHoldView? Hold);
+
+/// <summary>What the plan of an open incident asks of the chlorine in a pool.</summary>
+/// <param name="IncidentId">The incident.</param>
+/// <param name="PoolId">The pool it happened in.</param>
+/// <param name="StartAt">Residual through the pool that starts its clock, mg/L; null while the plan has no figure for this water.</param>
+/// <param name="Highest">Highest that a dose is worked out for, mg/L.</param>
+/// <param name="Why">Why there is no figure; null when there is one.</param>
+/// <param name="MayBatheIn">Pools of this water that are not closed.</param>
+public sealed record DoseHoldView(Guid IncidentId, string PoolId, double? StartAt, double? Highest, Said? Why, IReadOnlyList<string> MayBatheIn);
 
 /// <summary>A dose as a person enters it: the amount in kg or in L.</summary>
 public sealed record GivenDoseRequest(

@@ -34,7 +34,9 @@ internal static class DoseApi
         if (request.Value is not { } value) return Answers.Invalid("value", "field.required");
         if (!double.IsFinite(value)) return Answers.Invalid("value", "check.not_a_number");
         var now = Instant.From(clock.GetUtcNow());
-        var at = DoseSituations.Of(worker.State, id, host.Plan, now) with { BathersOut = request.BathersOut, Closed = request.Closed };
+        var at = DoseSituations.Of(worker.State, id, host.Plan, now) with { BathersOut = request.BathersOut };
+        // While an incident is open the pools themselves say whether they are closed.
+        at = at with { Closed = at.Hold is { } hold ? hold.MayBatheIn.IsEmpty : request.Closed };
         var product = ProductAtHand.Of(plan, DoseSituations.Today(at.Circuit, now));
         return Answers.Ok(Views(host).Of(DoseAdvisor.Of(at, product, request.Target, value), at));
     }
@@ -122,8 +124,11 @@ internal static class DoseApi
         var today = DoseSituations.Today(at.Circuit, now);
         return Answers.Ok(new DosesView(
             [.. at.Products.Select(p => views.Product(ProductAtHand.Of(p, today), at))],
-            [.. given.OrderByDescending(g => g.Dose.GivenAt).Select(g => views.Of(g, corrected.Contains(g.Dose.Id), answers[g.Dose.Id].OrderBy(r => r.SampledAt)))], at.Bathers));
+            [.. given.OrderByDescending(g => g.Dose.GivenAt).Select(g => views.Of(g, corrected.Contains(g.Dose.Id), answers[g.Dose.Id].OrderBy(r => r.SampledAt)))], at.Bathers, Hold(at.Hold)));
     }
+
+    private static DoseHoldView? Hold(IncidentHold? hold) =>
+        hold is null ? null : new(hold.Incident.Id, hold.Incident.PoolId, hold.StartAt, hold.Highest, hold.Refusal is { } why ? Wording.English.Say(why) : null, hold.MayBatheIn);
 
     private static ProductPlan? ProductOf(PlantHost host, string? id) => host.Plan?.Products.FirstOrDefault(p => p.Id == id);
 

@@ -26,6 +26,7 @@ internal static class DoseSituations
             PhStop = Stops.TryOf(state.Plan, Measurand.Ph, out var ph, out _) ? ph : Stops.Ph,
             ChlorineStop = Stops.TryOf(state.Plan, Measurand.FreeChlorine, out var chlorine, out _) ? chlorine : Stops.FreeChlorine,
             Products = plan?.Products ?? [],
+            Hold = IncidentHold.Of(state.Plan, state.Pools, state.Incidents.Values, poolId),
             Now = now,
         };
     }

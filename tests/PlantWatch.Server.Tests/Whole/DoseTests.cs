@@ -73,6 +73,31 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public async Task While_an_incident_is_open_the_amount_for_its_plan_is_worked_out_and_otherwise_what_always_holds_stays()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, Tests));
+        var ask = new DoseAdviceRequest("hypo", Measurand.FreeChlorine, 20, BathersOut: true, Closed: true);
+        Assert.Equal(["dose.target_beyond_stop"], (await AdviseAsync(server, ask)).Refused.Select(s => s.Code));
+        Assert.Null((await server.GetAsync<DosesView>("/api/v1/pools/main/doses")).Hold);
+
+        var incident = Guid.CreateVersion7();
+        await WholeServer.ReadAsync<IncidentView>(await server.PutAsync($"/api/v1/incidents/{incident}", new DeclareIncident(
+            "main", PlantWatch.Core.Chemistry.IncidentKind.DiarrhoealStool, PlantWatch.Core.Chemistry.IncidentAuthority.UsCdc, "R. Example", null, Instant.Never)));
+        Assert.Equal(["dose.incident_without_row", "incident.cyanurate_unknown"], (await AdviseAsync(server, ask)).Refused.Select(s => s.Code));
+        await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, new TestResult(Measurand.CyanuricAcid, 0, TestMethod.Photometer)));
+        var hold = (await server.GetAsync<DosesView>("/api/v1/pools/main/doses")).Hold!;
+        Assert.Equal((incident, 10.0, 20.0), (hold.IncidentId, hold.StartAt!.Value, hold.Highest!.Value));
+
+        // 440 m3 x 19.4 mg/L at 125 g/L.
+        var advice = await AdviseAsync(server, ask with { Closed = false });
+        Assert.Empty(advice.Refused);
+        Assert.Equal(440 * 19.4 / 125, advice.Dose!.TotalVolume!.Value, 1e-6);
+        Assert.Contains(advice.Says, s => s.Code == "dose.for_incident" && s.Text.Contains("stays closed", StringComparison.Ordinal));
+        Assert.Contains((await AdviseAsync(server, ask with { ProductId = "tri" })).Refused, s => s.Code == "dose.incident_stabilised");
+    }
+
+    [Fact]
     public async Task A_dose_given_is_kept_once_and_the_retest_answers_it_also_after_a_restart()
     {
         var server = await WholeServer.StartAsync(plant: Plant);

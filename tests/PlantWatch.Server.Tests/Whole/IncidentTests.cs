@@ -97,6 +97,45 @@ public sealed class IncidentTests
         }
     }
 
+    [Fact]
+    public async Task The_plan_of_the_picked_pack_is_proposed_where_it_has_one_and_said_of_the_open_incident()
+    {
+        await using var server = await WholeServer.StartAsync(plant: "limit_pack: us-ar\n" + WholeServer.Plant.ReplaceLineEndings("\n"));
+        var kinds = await server.GetAsync<List<KindOfIncident>>("/api/v1/incidents/plans?pool=main");
+        Assert.Equal((IncidentAuthority.UsArkansas, "incident.pack_proposes"), Proposed(kinds, IncidentKind.FormedStool));
+        // The pack has no plan for a loose stool: another authority's is never put in its place.
+        Assert.Equal((null, "incident.pack_has_no_plan"), Proposed(kinds, IncidentKind.DiarrhoealStool));
+        Assert.All(kinds, k => Assert.Contains("Arkansas", k.ProposedWhy!.Text, StringComparison.Ordinal));
+        Assert.All(await server.GetAsync<List<KindOfIncident>>("/api/v1/incidents/plans"), k => Assert.Null(k.ProposedWhy));
+        Assert.Equal(HttpStatusCode.NotFound, (await server.Http.GetAsync("/api/v1/incidents/plans?pool=nowhere")).StatusCode);
+
+        var byPack = await DeclareAsync(server, Guid.CreateVersion7(), Formed with { Authority = IncidentAuthority.UsArkansas });
+        Assert.Equal("incident.by_pack", byPack.Plan!.Code);
+        Assert.Equal("incident.not_by_pack", (await DeclareAsync(server, Guid.CreateVersion7(), Formed)).Plan!.Code);
+    }
+
+    [Fact]
+    public async Task Without_a_pack_nobody_is_proposed_and_a_superseded_plan_never_is()
+    {
+        await using (var server = await WholeServer.StartAsync())
+        {
+            Assert.All(await server.GetAsync<List<KindOfIncident>>("/api/v1/incidents/plans?pool=main"), k => Assert.Equal((null, "incident.no_pack"), (k.Proposed, k.ProposedWhy!.Code)));
+            Assert.Equal("incident.no_pack", (await DeclareAsync(server, Guid.CreateVersion7(), Formed)).Plan!.Code);
+        }
+
+        Assert.Equal(IncidentAuthority.UsCdc2001, PackAuthority.Of("us-cdc-2001"));
+        Assert.All(Enum.GetValues<IncidentKind>(), kind => Assert.Null(PackAuthority.For("us-cdc-2001", kind)));
+    }
+
+    [Fact]
+    public void Every_pack_with_rows_for_incidents_names_its_authority_and_no_other_does()
+    {
+        foreach (var pack in Server.LimitPacks.PackShelf.InOrder)
+            Assert.Equal((pack.Id, pack.Rows.Any(r => r.Says.StartsWith("incident", StringComparison.Ordinal))), (pack.Id, PackAuthority.Of(pack.Id) is not null));
+    }
+
+    private static (IncidentAuthority?, string) Proposed(List<KindOfIncident> kinds, IncidentKind kind) => kinds.Single(k => k.Kind == kind) is var of ? (of.Proposed, of.ProposedWhy!.Code) : default;
+
     private static async Task<IncidentView> DeclareAsync(WholeServer server, Guid id, DeclareIncident request) =>
         await WholeServer.ReadAsync<IncidentView>(await server.PutAsync($"/api/v1/incidents/{id}", request));
 

@@ -50,7 +50,7 @@ public sealed record DoseCap(double Part, ImmutableArray<Reason> Because)
 
         private void Look(Measurand figure, double before, double after, ImmutableArray<Reason>.Builder against)
         {
-            if (DoseLimits.MostStep(figure) is { } step && Math.Abs(after - before) > step + 1e-9) against.Add(Reason.Of("dose.cap_step", figure.Key(), step, figure.Unit()));
+            if (limits.Step(figure) is { } step && Math.Abs(after - before) > step + 1e-9) against.Add(Reason.Of("dose.cap_step", figure.Key(), step, figure.Unit()));
             if (limits.Band(figure) is not { } band) return;
             var slack = DoseLimits.Slack(figure);
             if (band.High is { } high && after > before && after > Math.Max(high, before + slack) + 1e-9) against.Add(Reason.Of("dose.cap_high", figure.Key(), high, figure.Unit()));

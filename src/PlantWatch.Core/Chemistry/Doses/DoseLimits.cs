@@ -18,6 +18,12 @@ public sealed record DoseLimits
     /// <summary>Bands by figure; one that is missing is not limited.</summary>
     public required ImmutableArray<DoseBand> Bands { get; init; }
 
+    /// <summary>Most that one go may raise free chlorine, in mg/L, where an incident asks for more than the usual; null for the usual.</summary>
+    public double? ChlorineStep { get; init; }
+
+    /// <summary>Most that one go may move a figure here; null without.</summary>
+    public double? Step(Measurand measurand) => measurand == Measurand.FreeChlorine ? ChlorineStep ?? MostStep(measurand) : MostStep(measurand);
+
     /// <summary>The band of a figure; null where none holds.</summary>
     public DoseBand? Band(Measurand measurand)
     {

@@ -39,7 +39,7 @@ public static class DoseAdvisor
             Value = value,
             From = DoseWater.Now(at, target),
             RetestHours = hours ?? UsualRetestHours,
-            Says = [.. product.Strength.Says, .. DoseSayings.OfPool(at, product, target), .. water.Says, .. hours is null ? (Reason[])[Reason.Of("dose.turnover_unknown", UsualRetestHours)] : []],
+            Says = [.. product.Strength.Says, .. DoseSayings.OfPool(at, product, target), .. DoseSayings.OfHold(at, product, target, value), .. water.Says, .. hours is null ? (Reason[])[Reason.Of("dose.turnover_unknown", UsualRetestHours)] : []],
             How = DoseSayings.How(product, volume),
             Equipment = ProductHazards.Equipment(product.Plan.Kind),
             Precautions = DoseSayings.Precautions(at, product),
@@ -53,7 +53,7 @@ public static class DoseAdvisor
         var amount = Amount(advice, water, out var change);
         if (!amount.IsKnown) return advice with { Refused = [amount.Why!, .. water.Missing] };
         if (amount.Value <= 0) return advice with { Refused = [Reason.Of("dose.nothing_to_do", advice.Target.Key())] };
-        var cap = DoseCap.Of(water.Speciation, water.Now(advice), product, amount.Value / volume.First, DoseLimitsOf.Situation(at));
+        var cap = DoseCap.Of(water.Speciation, water.Now(advice), product, amount.Value / volume.First, DoseLimitsOf.Situation(at, advice));
         var part = Math.Min(cap.Part, Share(advice, change));
         if (part <= 0) return advice with { Refused = [Reason.Of("dose.no_step_allowed"), .. cap.Because] };
         ImmutableArray<Reason> because = part < cap.Part ? [Reason.Of("dose.half_and_retest")] : cap.Because;

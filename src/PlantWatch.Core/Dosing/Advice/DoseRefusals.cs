@@ -71,6 +71,7 @@ internal static class DoseRefusals
         }
 
         if (!double.IsFinite(value) || !target.Possible().Contains(value)) against.Add(Reason.Of("dose.target_impossible", target.Key(), target.Possible().Low, target.Possible().High, target.Unit()));
+        else if (target == Measurand.FreeChlorine && IsForHold(at, product, value)) Hold(at.Hold!, product, value, against);
         else if (target == Measurand.FreeChlorine) Chlorine(at, value, against);
         else if (at.Limit(target) is { } limit && (value < limit.Low || value > limit.High)) against.Add(Outside(target, limit));
         else if (target == Measurand.Ph && !at.PhStop.Contains(value)) against.Add(Reason.Of("dose.target_beyond_stop", target.Key(), at.PhStop.Low, at.PhStop.High, target.Unit()));
@@ -83,6 +84,20 @@ internal static class DoseRefusals
         else if (CombinedIsHigh(at) && value > (at.Limit(Measurand.FreeChlorine)?.High ?? DoseAdvisor.UsualHighestChlorine)) against.Add(Reason.Of("dose.no_shock_while_open", at.Combined!.Value));
         else if (at.Limit(Measurand.FreeChlorine) is { } limit && (value < limit.Low || value > limit.High)) against.Add(Outside(Measurand.FreeChlorine, limit));
         else if (value > DoseAdvisor.UsualHighestChlorine) against.Add(Reason.Of("dose.chlorine_while_open", DoseAdvisor.UsualHighestChlorine));
+    }
+
+    /// <summary>True when chlorine is raised for an open incident: past the pool's limit, to where its plan goes, or past what always holds.</summary>
+    public static bool IsForHold(DoseSituation at, ProductAtHand product, double value) =>
+        at.Hold is { } hold && !product.Facts.IsDechlorinator && value > (at.Limit(Measurand.FreeChlorine)?.High ?? DoseAdvisor.UsualHighestChlorine)
+        && (value <= hold.Highest || value > at.ChlorineStop.High);
+
+    // The state of the pools is asked, not who asks: that somebody says it is closed is not enough for this much.
+    private static void Hold(IncidentHold hold, ProductAtHand product, double value, ImmutableArray<Reason>.Builder against)
+    {
+        if (hold.Figure is null) against.AddRange(Reason.Of("dose.incident_without_row"), hold.Refusal!);
+        else if (value > hold.Highest) against.Add(Reason.Of("dose.target_beyond_incident", value, hold.Highest.Value, Measurand.FreeChlorine.Unit()));
+        if (!hold.MayBatheIn.IsEmpty) against.Add(Reason.Of("dose.incident_not_closed", string.Join(", ", hold.MayBatheIn)));
+        if (ProductFacts.Of(product.Plan.Kind).IsStabilised) against.Add(Reason.Of("dose.incident_stabilised", product.Plan.Name));
     }
 
     private static Reason Outside(Measurand target, LimitPlan limit) => Reason.Of("dose.target_outside_limit", target.Key(), new Fact(limit.Low, null), new Fact(limit.High, null), target.Unit());

@@ -25,6 +25,18 @@ internal static class DoseSayings
         return says.ToImmutable();
     }
 
+    /// <summary>What an open incident asks to be said beside a dose of chlorine for it (MAHC s. 6.5.2.3 on the product, the pH and the tests; published).</summary>
+    public static ImmutableArray<Reason> OfHold(DoseSituation at, ProductAtHand product, Measurand target, double value)
+    {
+        if (target != Measurand.FreeChlorine || at.Hold is not { Figure: { } figure } hold || !DoseRefusals.IsForHold(at, product, value)) return [];
+        var says = ImmutableArray.CreateBuilder<Reason>();
+        says.Add(Reason.Of("dose.for_incident", figure.StartAt, hold.Highest!.Value, Measurand.FreeChlorine.Unit()));
+        if (at.Tested(Measurand.Ph) > figure.HighestPh) says.Add(Reason.Of("dose.incident_ph_first", at.Tested(Measurand.Ph)!.Value, figure.HighestPh, Measurand.Ph.Unit()));
+        says.Add(Reason.Of("dose.incident_dilute_tests", Dpd.Range.High));
+        says.Add(Reason.Of("dose.incident_back_before_opening"));
+        return says.ToImmutable();
+    }
+
     private static void Bromine(DoseSituation at, ImmutableArray<Reason>.Builder says)
     {
         if (at.Tested(Measurand.FreeChlorine) is { } reading) says.Add(Reason.Of("dose.bromine_reading", reading, Chemistry.Bromine.OfChlorineReading(reading)));

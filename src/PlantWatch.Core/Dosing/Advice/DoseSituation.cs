@@ -38,6 +38,9 @@ public sealed record DoseSituation
     /// <summary>The person says that the pool is closed until a retest; otherwise it is taken for open.</summary>
     public bool Closed { get; init; }
 
+    /// <summary>What the plan of an incident asks that is open in this water; null when none is.</summary>
+    public IncidentHold? Hold { get; init; }
+
     /// <summary>Whether the person may be given a dose.</summary>
     public Entitlement Entitlement { get; init; }
 

@@ -63,15 +63,17 @@ internal static class DoseLimitsOf
     private static readonly Measurand[] Bounded =
         [Measurand.TotalAlkalinity, Measurand.CalciumHardness, Measurand.CyanuricAcid, Measurand.DissolvedSolids];
 
-    public static DoseLimits Situation(DoseSituation at)
+    public static DoseLimits Situation(DoseSituation at, DoseAdvice advice)
     {
+        var hold = advice.Target == Measurand.FreeChlorine && DoseRefusals.IsForHold(at, advice.Product, advice.Value) ? at.Hold : null;
         var bands = ImmutableArray.CreateBuilder<DoseBand>();
         var ph = at.Limit(Measurand.Ph);
-        bands.Add(new(Measurand.Ph, ph?.Low ?? at.PhStop.Low, ph?.High ?? at.PhStop.High));
+        // Above the highest pH of the plan nothing counts: the chlorine must not take the water past it.
+        bands.Add(new(Measurand.Ph, ph?.Low ?? at.PhStop.Low, Math.Min(ph?.High ?? at.PhStop.High, hold?.Figure?.HighestPh ?? double.MaxValue)));
         bands.Add(new(Measurand.FreeChlorine, at.Closed ? null : at.Limit(Measurand.FreeChlorine)?.Low,
-            at.Closed ? at.ChlorineStop.High : at.Limit(Measurand.FreeChlorine)?.High ?? DoseAdvisor.UsualHighestChlorine));
+            hold is not null ? hold.Highest : at.Closed ? at.ChlorineStop.High : at.Limit(Measurand.FreeChlorine)?.High ?? DoseAdvisor.UsualHighestChlorine));
         foreach (var measurand in Bounded)
             if (at.Limit(measurand) is { } limit) bands.Add(new(measurand, limit.Low, limit.High));
-        return new() { Bands = bands.ToImmutable() };
+        return new() { Bands = bands.ToImmutable(), ChlorineStep = hold?.Highest };
     }
 }

@@ -31,4 +31,5 @@ export interface GivenDose {
   predicted: PredictedChange[]; corrects: string | null; correctionReason: string | null;
 }
 export interface GivenDoseView { dose: GivenDose; amount: Amount; arrivedAt: string; corrected: boolean; responses: DoseResponseView[] }
-export interface DosesView { products: DoseProductView[]; given: GivenDoseView[]; bathers: number | null }
+export interface DosesView { products: DoseProductView[]; given: GivenDoseView[]; bathers: number | null; hold: DoseHoldView | null }
+export interface DoseHoldView { incidentId: string; poolId: string; startAt: number | null; highest: number | null; why: Said | null; mayBatheIn: string[] }

@@ -8,8 +8,8 @@ import { words } from '../words';
 export interface Asked { product: string; target: string; value: string; clear: boolean | null; closed: boolean }
 
 /** Product, figure and target; and what only a person at the pool can say. */
-export function DoseAsk({ products, asked, target, suggestion, set, wrong }: {
-  products: DoseProductView[]; asked: Asked; target: DoseTargetView | undefined; suggestion: string; set: (next: Asked) => void; wrong: boolean;
+export function DoseAsk({ products, asked, target, suggestion, held, set, wrong }: {
+  products: DoseProductView[]; asked: Asked; target: DoseTargetView | undefined; suggestion: string; held: boolean; set: (next: Asked) => void; wrong: boolean;
 }) {
   const w = words.dose;
   const product = products.find(p => p.id === asked.product);
@@ -42,7 +42,7 @@ export function DoseAsk({ products, asked, target, suggestion, set, wrong }: {
             <div class="choices">{([true, false] as const).map(clear => (
               <label key={String(clear)} class="choice"><input type="radio" name="dose-clear" checked={asked.clear === clear} data-testid={clear ? 'clear-yes' : 'clear-no'} onChange={() => change({ clear })} />{clear ? w.clear : w.notClear}</label>))}</div>
           </Field>)}
-        {target.measurand === 'free_chlorine' && (
+        {target.measurand === 'free_chlorine' && !held && (
           <label class="choice"><input type="checkbox" checked={asked.closed} data-testid="closed" onChange={e => change({ closed: e.currentTarget.checked })} />{w.closed}</label>)}
       </>}
     </section>

@@ -1,15 +1,17 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { PoolInfo } from '../contract';
-import type { DoseAdviceRequest, DoseAdviceView, DosesView, GivenDoseView } from '../contract.dose';
+import type { DoseAdviceRequest, DoseAdviceView, DoseHoldView, DosesView, DoseTargetView, GivenDoseView } from '../contract.dose';
 import { decimalsOf, fixed, readTyped } from '../format/number';
 import { onLive } from '../live/connection';
 import { usePolled } from '../parts/usePolled';
+import { link } from '../router';
 import { words } from '../words';
 import { DoseAdvice } from './DoseAdvice';
 import { DoseAsk, type Asked } from './DoseAsk';
 import { GivenForm } from './GivenForm';
 import { GivenList } from './GivenList';
+import { plain } from './incident';
 import { WaterFrame } from './WaterFrame';
 
 const pause = 250;
@@ -39,15 +41,17 @@ function Dose({ pool }: { pool: PoolInfo }) {
   const [correcting, setCorrecting] = useState<GivenDoseView | null>(null);
   const product = data?.products.find(p => p.id === asked.product);
   const target = product?.targets.find(t => t.measurand === asked.target) ?? product?.targets[0];
-  const typed = readTyped(asked.value !== '' ? asked.value : suggested(target));
+  const suggestion = suggested(target, data?.hold ?? null);
+  const typed = readTyped(asked.value !== '' ? asked.value : suggestion);
   const request = product && target && typed.kind === 'number'
     ? { productId: product.id, target: target.measurand, value: typed.value, bathersOut: asked.clear, closed: asked.closed } : null;
   const { advice, failed: unanswered } = useAdvice(pool.id, request);
   if (!data) return <p class="empty">{failed ? words.dose.unreachable : words.dose.working}</p>;
   return (
     <>
+      {data.hold && <HoldSaid hold={data.hold} />}
       <div class="dose-page">
-        <DoseAsk products={data.products} asked={asked} target={target} suggestion={suggested(target)} set={setAsked} wrong={typed.kind === 'wrong'} />
+        <DoseAsk products={data.products} asked={asked} target={target} suggestion={suggestion} held={data.hold !== null} set={setAsked} wrong={typed.kind === 'wrong'} />
         <DoseAdvice advice={advice} waiting={request !== null} failed={unanswered} />
       </div>
       <GivenForm key={(correcting?.dose.id ?? '') + pool.id} pool={pool.id} products={data.products} chosen={asked.product} advice={advice} correcting={correcting} done={() => { setCorrecting(null); reload(); }} />
@@ -56,8 +60,19 @@ function Dose({ pool }: { pool: PoolInfo }) {
   );
 }
 
+/** An incident is open in this water: what its plan wants of the chlorine, and what stands in the way. */
+function HoldSaid({ hold }: { hold: DoseHoldView }) {
+  const w = words.dose.hold;
+  return (
+    <p class="notice" data-testid="dose-hold"><b>{w.open}</b> {hold.startAt !== null && hold.highest !== null ? w.wants(plain(hold.startAt), plain(hold.highest)) : hold.why?.text}
+      {hold.mayBatheIn.length > 0 && <span class="block">{w.notClosed(hold.mayBatheIn.join(', '))}</span>} <a href={link('incident', hold.poolId)}>{w.toIt}</a></p>
+  );
+}
+
 /** Where a figure is best aimed at: the middle of its limits, when the test lies on the side that the product moves it from. */
-function suggested(target: { measurand: DoseAdviceRequest['target']; direction: number; now: number | null; low: number | null; high: number | null } | undefined): string {
+function suggested(target: DoseTargetView | undefined, hold: DoseHoldView | null): string {
+  // While an incident is open chlorine goes where its plan starts to count, not back to where it always is.
+  if (target && hold && target.measurand === 'free_chlorine' && target.direction > 0) return hold.startAt !== null && (target.now ?? 0) < hold.startAt ? plain(hold.startAt) : '';
   if (!target || target.low === null || target.high === null) return '';
   const middle = (target.low + target.high) / 2;
   return target.now !== null && (middle - target.now) * target.direction <= 0 ? '' : fixed(middle, decimalsOf(target.measurand));

@@ -21,5 +21,9 @@ export const dose = {
   waitingHere: 'On this device, not yet in the record', refusedHere: 'Refused', drop: 'Discard', dropSure: 'Discard what was typed?',
   list: 'Doses given', none: 'No dose has been entered for this pool.', noRetest: 'No retest yet', retestFrom: (clock: string) => `retest tells from ${clock}`, corrected: 'Corrected by a later entry', corrects: 'Corrects an earlier entry',
   correct: 'Correct', correcting: (what: string) => `Correcting: ${what}`, reason: 'Why it is corrected', needReason: 'Why is it corrected?', words: { unknown: '', as_predicted: 'as predicted', less: 'less than predicted', more: 'more than predicted', other_way: 'the other way', not_comparable: 'not comparable' },
+  hold: {
+    open: 'An incident is open in this water.', wants: (start: string, highest: string) => `Its plan wants ${start} mg/L of free chlorine through the pool before its clock starts; a dose is worked out here up to ${highest} mg/L.`,
+    notClosed: (names: string) => `Not closed: ${names}. Close every pool of this water first.`, toIt: 'To the incident',
+  },
   unfit: 'not for this pool', remarks: (n: number) => n === 1 ? '1 remark' : `${n} remarks`,
 };
