@@ -16,6 +16,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
 
     private readonly Guid _acidNote = Guid.CreateVersion7();
     private readonly LabReports _laboratory = new(api, print);
+    private readonly PoolHours _hours = new(api, print);
     private double _nextRound;
     private double _limits;
     private double _nextCalibration = Hours(4, 10);
@@ -29,6 +30,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     public async Task WorkAsync(double age, DateTimeOffset now, TimeSpan untilLive, CancellationToken cancellation)
     {
         if (Take(ref _limits, age)) await new LimitDesk(api, print).ConfirmAsync(cancellation);
+        await _hours.WorkAsync(now, cancellation);
         if (age >= _nextCalibration) await CalibrateAsync(age, now, cancellation);
         if (Take(ref _labReported, age)) await _laboratory.EnterAsync(Operator, now, cancellation);
         if (Take(ref _panelTurned, age)) await LogPanelAsync(now, cancellation);
