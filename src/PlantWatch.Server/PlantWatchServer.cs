@@ -94,7 +94,7 @@ internal static class PlantWatchServer
         api.MapBench();
         api.MapAlarms();
         api.MapLimits();
-        api.MapFaults();
+        api.MapJobs();
         api.MapFilters();
         api.MapPoolStates();
         api.MapIncidents();

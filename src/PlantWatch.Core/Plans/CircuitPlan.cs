@@ -43,6 +43,9 @@ public sealed record CircuitPlan
     /// <summary>Filters of the circuit.</summary>
     public ImmutableArray<FilterPlan> Filters { get; init; } = [];
 
+    /// <summary>Work that comes round.</summary>
+    public ImmutableArray<TaskPlan> Tasks { get; init; } = [];
+
     /// <summary>The limit pack that the plant has picked, whole; null when it has picked none and only its own limits hold.</summary>
     public LimitPack? Pack { get; init; }
 

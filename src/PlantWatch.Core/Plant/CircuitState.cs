@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
@@ -54,8 +55,11 @@ public sealed record CircuitState
         init => field = value.WithComparers(StringComparer.Ordinal);
     } = ImmutableSortedDictionary<string, AlarmRecord>.Empty.WithComparers(StringComparer.Ordinal);
 
-    /// <summary>Fault notes that are not done, by id.</summary>
-    public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; init; } = ImmutableSortedDictionary<Guid, FaultNote>.Empty;
+    /// <summary>Jobs that are not over, by id.</summary>
+    public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; init; } = ImmutableSortedDictionary<Guid, JobWatch>.Empty;
+
+    /// <summary>Planned tasks in the order of the plan.</summary>
+    public ImmutableArray<TaskState> Tasks { get; init; } = [];
 
     /// <summary>Doses given that wait for a retest of a figure they move, oldest first.</summary>
     public ImmutableArray<GivenDose> Doses { get; init; } = [];

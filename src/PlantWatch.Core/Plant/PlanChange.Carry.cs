@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
@@ -13,7 +14,7 @@ public sealed partial record PlanChange
     /// <summary>Takes a state over to a new plan: what is still there is kept in the new order and under its new id, the rest is let go.</summary>
     /// <remarks>
     /// An alarm whose subject is gone, or measures something else now, is missing from the result: the fold writes it into the record as retired.
-    /// Open fault notes of what is gone leave the list; they stay in the record, like everything else.
+    /// Jobs on what is gone leave the list; they stay in the record, like everything else.
     /// </remarks>
     public static CircuitState Carry(CircuitState old, CircuitPlan next)
     {
@@ -27,7 +28,8 @@ public sealed partial record PlanChange
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
             Alarms = Alarms(old.Alarms, subjects),
-            Faults = Faults(old.Faults, subjects),
+            Jobs = Jobs(old.Jobs, subjects, next),
+            Tasks = [.. next.Tasks.Select(t => old.Tasks.FirstOrDefault(known => known.Id == t.Id) ?? new TaskState(t.Id))],
             Doses = Doses(old.Doses, subjects),
             Incidents = Incidents(old.Incidents, subjects, lineage.Pools.FirstOrDefault(pair => pair is { Old: not null, Next: not null }).Next?.Id),
             Calibrations = Calibrations(old.Calibrations, lineage),
@@ -84,12 +86,21 @@ public sealed partial record PlanChange
         return alarm.Key.StartsWith(head, StringComparison.Ordinal) ? $"{alarm.Rule}/{now}{alarm.Key[head.Length..]}" : alarm.Key;
     }
 
-    private static ImmutableSortedDictionary<Guid, Dosing.FaultNote> Faults(ImmutableSortedDictionary<Guid, Dosing.FaultNote> faults, PlanSubjects subjects)
+    // Work on a thing that is gone leaves the list, and so does what could have shown its effect.
+    private static ImmutableSortedDictionary<Guid, JobWatch> Jobs(ImmutableSortedDictionary<Guid, JobWatch> jobs, PlanSubjects subjects, CircuitPlan next)
     {
-        var kept = faults.ToBuilder();
-        foreach (var (id, note) in faults)
-            if (subjects.Named(note.Asset) is not { } now) kept.Remove(id);
-            else if (now != note.Asset) kept[id] = note with { Asset = now };
+        var kept = jobs.ToBuilder();
+        foreach (var (id, watch) in jobs)
+            if (subjects.Named(watch.Job.Asset) is not { } now || next.Find(now) == PlantThing.None) kept.Remove(id);
+            else if (now != watch.Job.Asset) kept[id] = watch with { Job = watch.Job with { Asset = now }, Signs = Signs(watch.Signs, subjects) };
+        return kept.ToImmutable();
+    }
+
+    private static ImmutableArray<string> Signs(ImmutableArray<string> keys, PlanSubjects subjects)
+    {
+        var kept = ImmutableArray.CreateBuilder<string>(keys.Length);
+        foreach (var key in keys)
+            if (key.IndexOf('/', StringComparison.Ordinal) is var slash && subjects.Now(key[(slash + 1)..]) is { } now) kept.Add(key[..(slash + 1)] + now);
         return kept.ToImmutable();
     }
 

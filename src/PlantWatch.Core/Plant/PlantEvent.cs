@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
@@ -81,8 +82,8 @@ public sealed record AlarmTakenOutOfService(Instant At, string Key, string By, s
 /// <summary>A person returned an alarm to service.</summary>
 public sealed record AlarmReturnedToService(Instant At, string Key, string By, string? Why) : PlantEvent(At);
 
-/// <summary>A fault note was written or changed.</summary>
-public sealed record FaultNoted(Instant At, FaultNote Note) : PlantEvent(At);
+/// <summary>A job of maintenance was written or changed.</summary>
+public sealed record JobWritten(Instant At, Job Job) : PlantEvent(At);
 
 /// <summary>A person declared a contamination incident. What the plant adds to it, times, tests and remarks, is not read.</summary>
 public sealed record IncidentDeclared(Instant At, Incident Incident) : PlantEvent(At);

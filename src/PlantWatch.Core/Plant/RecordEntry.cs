@@ -26,7 +26,8 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(JudgementEntry), "judgement")]
 [JsonDerivedType(typeof(CalibrationEntry), "calibration")]
 [JsonDerivedType(typeof(AlarmEntry), "alarm")]
-[JsonDerivedType(typeof(FaultEntry), "fault")]
+[JsonDerivedType(typeof(JobEntry), "job")]
+[JsonDerivedType(typeof(JobEffectEntry), "job_effect")]
 [JsonDerivedType(typeof(StandingEntry), "standing")]
 [JsonDerivedType(typeof(GapEntry), "gap")]
 [JsonDerivedType(typeof(PlanEntry), "plan")]
@@ -82,14 +83,6 @@ public sealed record AlarmEntry(AlarmRecord Alarm, AlarmChange Change, string? B
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "alarm";
-}
-
-/// <summary>A fault note.</summary>
-public sealed record FaultEntry(FaultNote Note) : EntryBody
-{
-    /// <inheritdoc/>
-    [JsonIgnore]
-    public override string Kind => "fault";
 }
 
 /// <summary>A change of standing of a probe from its signal.</summary>

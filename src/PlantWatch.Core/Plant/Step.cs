@@ -68,8 +68,8 @@ public static class Step
                 return draft.Alarms.TakeOut(said);
             case AlarmReturnedToService said:
                 return draft.Alarms.Return(said);
-            case FaultNoted said:
-                return FaultFold.Note(draft, said);
+            case JobWritten said:
+                return JobFold.Write(draft, said);
             case IncidentDeclared said:
                 return IncidentFold.Declare(draft, said);
             case IncidentNoted said:

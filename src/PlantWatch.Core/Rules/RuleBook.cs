@@ -118,11 +118,15 @@ public static partial class RuleBook
     /// <summary>A filter was not washed in time.</summary>
     public static Rule BackwashOverdue { get; } = new("R-052", Priority.Low, None, None);
 
+    /// <summary>Planned work was not done in time.</summary>
+    public static Rule PlannedWorkOverdue { get; } = new("R-090", Priority.Low, None, None);
+
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         CheckOverdue, TestWanted, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
+        PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Server.Loop;
 
@@ -10,7 +11,7 @@ internal static class CircuitFinder
 
     public static CircuitWorker? WithProbe(this PlantHost host, string? probeId) => host.With(c => c.Probes.Any(p => p.Id == probeId));
 
-    public static CircuitWorker? WithAsset(this PlantHost host, string? id) => host.With(c => c.Pumps.Any(p => p.Id == id) || c.Probes.Any(p => p.Id == id));
+    public static CircuitWorker? WithAsset(this PlantHost host, string? id) => host.With(c => c.Find(id) != PlantThing.None);
 
     public static CircuitWorker? WithFilter(this PlantHost host, string? filterId, string? circuit) =>
         host.With(c => (circuit is null || c.Id == circuit) && c.Filters.Any(f => f.Id == filterId));

@@ -61,7 +61,7 @@ public sealed record PumpInfo(string Id, string Name, string? PoolId, string Pro
 public sealed record CircuitView(
     string Id, long Version, Instant At,
     IReadOnlyList<PoolView> Pools, IReadOnlyList<ProbeView> Probes, IReadOnlyList<PumpView> Pumps,
-    IReadOnlyList<AlarmView> Alarms, IReadOnlyList<FaultNote> Faults, IReadOnlyList<CalibrationView> Proposals, LedgerView Ledger);
+    IReadOnlyList<AlarmView> Alarms, IReadOnlyList<JobView> Jobs, IReadOnlyList<CalibrationView> Proposals, LedgerView Ledger);
 
 /// <summary>A pool now.</summary>
 /// <param name="Id">Pool.</param>
@@ -293,11 +293,6 @@ public sealed record Acknowledge(string? By, string? Comment);
 
 /// <summary>A change in an alarm's life.</summary>
 public sealed record AlarmChangeView(Instant At, AlarmChange Change, string? By, string? Comment, AlarmView Alarm);
-
-// ---- PUT /api/v1/faults/{id}  FaultRequest -> FaultNote     GET /api/v1/faults?asset=  FaultNote[] newest first
-
-/// <summary>A fault note as the form sends it.</summary>
-public sealed record FaultRequest(string? Asset, string? Seen, string? Done, FaultState State, Guid? AlarmId, string? By);
 
 // ---- GET /api/v1/refusals : RefusalView[] newest first     GET /api/v1/health-view : HealthView
 

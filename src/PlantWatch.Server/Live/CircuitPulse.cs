@@ -61,7 +61,7 @@ internal sealed class CircuitPulse
 
     private static bool DiffersInKind(CircuitState a, CircuitState b)
     {
-        if (!ReferenceEquals(a.Plan, b.Plan) || !ReferenceEquals(a.Alarms, b.Alarms) || !ReferenceEquals(a.Faults, b.Faults) || !ReferenceEquals(a.Incidents, b.Incidents) || a.Calibrations != b.Calibrations) return true;
+        if (!ReferenceEquals(a.Plan, b.Plan) || !ReferenceEquals(a.Alarms, b.Alarms) || !ReferenceEquals(a.Jobs, b.Jobs) || !ReferenceEquals(a.Incidents, b.Incidents) || a.Calibrations != b.Calibrations) return true;
         for (var i = 0; i < a.Pools.Length; i++)
             if (!ReferenceEquals(a.Pools[i], b.Pools[i])) return true;
         for (var i = 0; i < a.Pumps.Length; i++)

@@ -20,7 +20,7 @@ internal static class CircuitViews
             [.. state.Plan.Probes.Select((plan, i) => ProbeViews.Of(state, plan, state.Probes[i], now, words))],
             [.. state.Plan.Pumps.Select((plan, i) => PumpViews.Of(plan, state.Pumps[i], now))],
             [.. state.Alarms.Values.Where(a => a.Id != Guid.Empty).OrderByDescending(a => a.Priority).ThenByDescending(a => a.RaisedAt).Select(a => AlarmViews.Now(state, a, words))],
-            [.. state.Faults.Values],
+            [.. state.Jobs.Values.Select(w => JobViews.Of(state, w, words))],
             [.. state.Calibrations.Where(c => c.Status == CalibrationStatus.Proposed).Select(c => Calibration(c, state))],
             ledger);
     }

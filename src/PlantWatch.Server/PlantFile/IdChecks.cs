@@ -2,7 +2,7 @@ using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 
-/// <summary>One id, one thing. Pools, probes, pumps, circuits and channels share one set of ids, since alarms and records name their subject by id alone.</summary>
+/// <summary>One id, one thing. Pools, probes, pumps, filters, circuits and channels share one set of ids, since alarms and records name their subject by id alone.</summary>
 internal static class IdChecks
 {
     public static void Check(Place root, Complaints complaints)
@@ -11,8 +11,7 @@ internal static class IdChecks
         Twins(things, complaints);
         Twins(root["products"].Items.Select(product => new Thing("product", product)), complaints);
         Twins(root["people"].Items.Select(person => new Thing("person", person)), complaints);
-        foreach (var circuit in root["circuits"].Items)
-            Twins(circuit["filters"].Items.Select(filter => new Thing("filter", filter)), complaints);
+        foreach (var circuit in root["circuits"].Items) Twins(circuit["tasks"].Items.Select(task => new Thing("task", task)), complaints);
         Reserved(root, complaints);
         FormerIds(things, complaints);
     }
@@ -25,6 +24,7 @@ internal static class IdChecks
             foreach (var pool in circuit["pools"].Items) yield return new("pool", pool);
             foreach (var probe in circuit["probes"].Items) yield return new("probe", probe);
             foreach (var pump in circuit["pumps"].Items) yield return new("pump", pump);
+            foreach (var filter in circuit["filters"].Items) yield return new("filter", filter);
         }
 
         foreach (var channel in root["telling"]["channels"].Items) yield return new("channel", channel);

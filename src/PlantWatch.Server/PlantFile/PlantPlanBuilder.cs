@@ -57,6 +57,7 @@ internal sealed class PlantPlanBuilder(Place root)
         Stops = Each(root["stops"], at => new StopPlan(Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["why"].String!, at["by"].String)),
         Pack = PackShelf.Find(root["limit_pack"].String),
         Filters = Each(at["filters"], Filter),
+        Tasks = Each(at["tasks"], task => new TaskPlan(Id(task), Name(task), task["asset"].String!, TimeSpan.FromDays(task["every_days"].Number!.Value)) { LastDone = Day(task["last_done"]) }),
         CirculationLowStated = at["circulation_low_m3h"].Number,
         Pools = Each(at["pools"], Pool),
         Probes = Each(at["probes"], Probe),

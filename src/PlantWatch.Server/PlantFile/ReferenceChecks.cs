@@ -23,6 +23,7 @@ internal static class ReferenceChecks
                 Named(pump["product"], "product", products, complaints);
                 Follows(root, circuit, pump["follows"], complaints);
             }
+            foreach (var task in circuit["tasks"].Items) Named(task["asset"], "pump, probe, filter, pool or circuit", Things(circuit), complaints);
         }
     }
 
@@ -76,4 +77,8 @@ internal static class ReferenceChecks
 
     /// <summary>The ids of a list.</summary>
     public static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
+    private static IEnumerable<string?> Things(Place circuit) =>
+        [circuit["id"].String, .. Ids(circuit["pools"]), .. Ids(circuit["probes"]), .. Ids(circuit["pumps"]), .. Ids(circuit["filters"])];
+
+    private static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
 }

@@ -37,7 +37,7 @@ public sealed class BusyPlant : IAsyncLifetime
         foreach (var (topic, payload) in ((string, string)[])
             [("hall/acid/state", "fault"), ("hall/acid/tank", "64"), ("hall/hypo/state", "running"), ("hall/hypo/tank", "9"), ("hall/ph", "seven"), ("hall/nobody", new string('x', 400))])
             await server.PublishAsync(topic, payload);
-        await server.PutAsync($"/api/v1/faults/{Guid.CreateVersion7()}", new Server.Api.FaultRequest("hypo-pump", "suction line sucks air at the foot valve", null, Core.Dosing.FaultState.InHand, null, "T. Wren"));
+        await server.PutAsync($"/api/v1/jobs/{Guid.CreateVersion7()}", new Server.Api.JobRequest("hypo-pump", "suction line sucks air at the foot valve", null, Core.Maintenance.JobState.InHand, null, "T. Wren"));
         return server;
     }
 

@@ -33,7 +33,7 @@ public sealed class PlanChangeCarryTests
         Assert.Equal(["ph", "flow"], carried.Probes.Select(p => p.Id));
         Assert.Equal(State.Probes[2], carried.Probes[1]);
         Assert.Equal(["R-001/main", "R-010/flow", "R-010/ph", "R-020/pool"], carried.Alarms.Keys);
-        Assert.Equal(["acid-pump"], carried.Faults.Values.Select(note => note.Asset));
+        Assert.Equal(["acid-pump"], carried.Jobs.Values.Select(job => job.Job.Asset));
         Assert.Equal(["ph", "flow"], carried.Calibrations.Select(c => c.ProbeId));
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
@@ -42,7 +43,7 @@ internal static class PlanChangeExample
         Pumps = [.. plan.Pumps.Select((pump, i) => new PumpState { Id = pump.Id, Activity = PumpActivity.Running, Since = Noon + TimeSpan.FromSeconds(i) })],
         Pools = [.. plan.Pools.Select((pool, i) => new PoolState { Id = pool.Id, Bathers = i, DutyDoneAt = [Noon, Noon + TimeSpan.FromMinutes(i)] })],
         Alarms = Sorted(plan.Probes.Select(probe => Alarm("R-010", probe.Id)).Append(Alarm("R-001", plan.Id)).Concat(plan.Pools.Select(pool => Alarm("R-020", pool.Id)))),
-        Faults = ImmutableSortedDictionary<Guid, FaultNote>.Empty.AddRange(plan.Pumps.Select((pump, i) => KeyValuePair.Create(Number(i), Fault(i, pump.Id)))),
+        Jobs = ImmutableSortedDictionary<Guid, JobWatch>.Empty.AddRange(plan.Pumps.Select((pump, i) => KeyValuePair.Create(Number(i), Fault(i, pump.Id)))),
         Calibrations = [.. plan.Probes.Select((probe, i) => new Calibration { Id = Number(i), ProbeId = probe.Id, ProposedBy = "Sam", Offset = i })],
     };
 
@@ -100,7 +101,7 @@ internal static class PlanChangeExample
         RaisedAt = Noon,
     };
 
-    private static FaultNote Fault(int i, string asset) => new(Number(i), asset, "drips", null, FaultState.Open, null, "Sam", Noon);
+    private static JobWatch Fault(int i, string asset) => new(new Job(Number(i), asset, "drips", null, JobState.Open, null, "Sam", Noon));
 
     private static Guid Number(int i) => new(i + 1, 0, 0x7000, 0x80, 0, 0, 0, 0, 0, 0, 0);
 

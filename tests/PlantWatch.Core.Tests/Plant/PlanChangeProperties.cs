@@ -30,7 +30,7 @@ public sealed class PlanChangeProperties
 
         return carried.Probes.Length == state.Probes.Length
             && carried.Probes.Zip(state.Probes).All(pair => pair.First == pair.Second with { Id = "new-" + pair.Second.Id })
-            && carried.Alarms.Count == state.Alarms.Count && carried.Faults.Count == state.Faults.Count && carried.Calibrations.Length == state.Calibrations.Length
+            && carried.Alarms.Count == state.Alarms.Count && carried.Jobs.Count == state.Jobs.Count && carried.Calibrations.Length == state.Calibrations.Length
             && PlantJson.HashOf(back with { Plan = state.Plan }) == PlantJson.HashOf(state);
     });
 

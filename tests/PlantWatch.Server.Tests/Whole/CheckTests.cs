@@ -1,5 +1,5 @@
 using System.Net;
-using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -138,14 +138,16 @@ public sealed class CheckTests
 
         await WholeServer.ReadAsync<AlarmView>(await server.PostAsync($"/api/v1/alarms/{alarm.Id}/acknowledge", new Acknowledge("T. Wren", "on my way")));
         var noteId = Guid.CreateVersion7();
-        await WholeServer.ReadAsync<FaultNote>(await server.PutAsync($"/api/v1/faults/{noteId}", new FaultRequest("acid-pump", "no stroke, relay clicks", null, FaultState.Open, alarm.Id, "T. Wren")));
-        Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/faults/{noteId}", new FaultRequest("acid-pump", "no stroke, relay clicks", null, FaultState.Done, alarm.Id, "T. Wren"))).StatusCode);
-        await WholeServer.ReadAsync<FaultNote>(await server.PutAsync($"/api/v1/faults/{noteId}", new FaultRequest("acid-pump", "no stroke, relay clicks", "diaphragm replaced", FaultState.Done, alarm.Id, "T. Wren")));
+        await WholeServer.ReadAsync<JobView>(await server.PutAsync($"/api/v1/jobs/{noteId}", new JobRequest("acid-pump", "no stroke, relay clicks", null, JobState.Open, alarm.Id, "T. Wren")));
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/jobs/{noteId}", new JobRequest("acid-pump", "no stroke, relay clicks", null, JobState.Done, alarm.Id, "T. Wren"))).StatusCode);
+        await WholeServer.ReadAsync<JobView>(await server.PutAsync($"/api/v1/jobs/{noteId}", new JobRequest("acid-pump", "no stroke, relay clicks", "diaphragm replaced", JobState.Done, alarm.Id, "T. Wren")));
         await server.PublishAsync("hall/acid/state", "running");
 
         var view = await server.GetAsync<CircuitView>("/api/v1/circuits/hall");
         Assert.DoesNotContain(view.Alarms, a => a.Rule == "R-030");
-        Assert.Equal(2, (await server.GetAsync<List<FaultNote>>("/api/v1/faults?asset=acid-pump")).Count);
+        var job = Assert.Single(await server.GetAsync<List<JobView>>("/api/v1/jobs?asset=acid-pump"));
+        Assert.Equal((noteId, JobState.Done, "diaphragm replaced", JobEffect.Unknown), (job.Id, job.State, job.Done, job.Effect));
+        Assert.Equal([JobState.Open, JobState.Done], (await server.GetAsync<List<JobVersion>>($"/api/v1/jobs/{noteId}")).Select(v => v.State));
         Assert.Contains(await server.GetAsync<List<AlarmChangeView>>("/api/v1/alarms"), c => c is { By: "T. Wren", Comment: "on my way" });
     }
 }

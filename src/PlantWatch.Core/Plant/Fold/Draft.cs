@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -35,7 +36,8 @@ internal sealed class Draft
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
         Filters = before.Filters;
-        Faults = before.Faults;
+        Jobs = before.Jobs;
+        Tasks = before.Tasks;
         Doses = before.Doses;
         KnownDoses = before.KnownDoses;
         KnownLabResults = before.KnownLabResults;
@@ -62,7 +64,8 @@ internal sealed class Draft
     public PoolState[] Pools { get; private set; }
     public ImmutableArray<FilterState> Filters { get; set; }
     public AlarmDesk Alarms { get; }
-    public ImmutableSortedDictionary<Guid, FaultNote> Faults { get; set; }
+    public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; set; }
+    public ImmutableArray<TaskState> Tasks { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
     public ImmutableArray<KnownCheck> KnownDoses { get; set; }
     public ImmutableArray<KnownCheck> KnownLabResults { get; set; }
@@ -105,7 +108,8 @@ internal sealed class Draft
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
         Filters = carried.Filters;
-        Faults = carried.Faults;
+        Jobs = carried.Jobs;
+        Tasks = carried.Tasks;
         Doses = carried.Doses;
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
@@ -137,7 +141,8 @@ internal sealed class Draft
         Pools = pools,
         Alarms = Alarms.Result,
         Filters = Filters,
-        Faults = Faults,
+        Jobs = Jobs,
+        Tasks = Tasks,
         Doses = Doses,
         KnownDoses = KnownDoses,
         KnownLabResults = KnownLabResults,

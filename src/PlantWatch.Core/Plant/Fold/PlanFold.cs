@@ -21,6 +21,7 @@ internal static class PlanFold
         for (var i = 0; i < draft.Probes.Length; i++)
             if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
         draft.Filters = [.. draft.Filters.Select(f => f.Since.IsSet ? f : f with { Since = said.At })];
+        TaskFold.Loaded(draft, said.At);
         IncidentFold.AfterPlan(draft, before, said.Arrival, said.At);
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));

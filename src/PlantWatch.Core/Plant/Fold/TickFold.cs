@@ -26,7 +26,9 @@ internal static class TickFold
         FilterFold.Tick(draft, now);
         DoseFold.Tick(draft, now);
         LabFold.Tick(draft, now);
+        TaskFold.Tick(draft, now);
         draft.Alarms.Wait(now);
+        JobFold.Tick(draft, now);
     }
 
     private static void LookAtProbe(Draft draft, int index, ProbePlan plan, ProbeState probe, Instant now)

@@ -26,7 +26,7 @@ public static class JournalCodec
     private static readonly Type[] JsonKinds =
     [
         typeof(CheckEntered), typeof(CalibrationProposed), typeof(CalibrationDecided), typeof(AlarmAcknowledged), typeof(AlarmShelved),
-        typeof(AlarmUnshelved), typeof(FaultNoted), typeof(PlanLoaded), typeof(SessionLost),
+        typeof(AlarmUnshelved), typeof(JobWritten), typeof(PlanLoaded), typeof(SessionLost),
         typeof(IncidentDeclared), typeof(IncidentNoted), typeof(IncidentClosed), typeof(DoseGiven),
         typeof(CalibrationReviewed), typeof(ProbeWorkBegun), typeof(ProbeWorkEnded),
         typeof(CorrectionMade), typeof(CorrectionWithdrawn),

@@ -2,6 +2,7 @@ using System.Text;
 using CsCheck;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
@@ -212,9 +213,12 @@ internal static partial class Walk
         });
     }
 
-    private static void Fault(Bench bench, Act act) => bench.Run(at => new FaultNoted(at, new FaultNote(
+    private static void Fault(Bench bench, Act act) => bench.Run(at => new JobWritten(at, new Job(
         TimeOrderedId.Derive(Hall.Nine, $"fault {act.B % 4}"), act.A % 9 == 0 ? "nobody" : "acid-pump", act.A % 8 == 0 ? " " : "drips", act.A % 2 == 0 ? "new hose" : null,
-        (FaultState)(act.B % 3), null, "M. Invented", at)));
+        (JobState)(act.B % 4), act.A % 5 == 0 ? bench.State.Alarms.Values.FirstOrDefault()?.Id : null, "M. Invented", at)
+    {
+        TaskId = act.A % 11 == 0 ? "no-task" : null, Minutes = act.B % 13 == 0 ? -1 : act.B, Parts = act.A % 3 == 0 ? [new("hose", act.B % 4, null)] : [],
+    }));
 
     private static void Dose(Bench bench, Act act) => bench.Run(at => new DoseGiven(at, new GivenDose
     {

@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using PlantWatch.Core.Maintenance;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>A version of a job.</summary>
+public sealed record JobEntry(Job Job) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "job";
+}
+
+/// <summary>What the plant's signals say of a job that was done.</summary>
+/// <param name="JobId">The job.</param>
+/// <param name="Asset">What it was done on.</param>
+/// <param name="Effect">Whether it helped.</param>
+/// <param name="Signs">Keys of the alarms it was judged by.</param>
+public sealed record JobEffectEntry(Guid JobId, string Asset, JobEffect Effect, ImmutableArray<string> Signs) : EntryBody
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Kind => "job_effect";
+}

@@ -1,0 +1,82 @@
+using PlantWatch.Core.Maintenance;
+using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Live;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Api;
+
+/// <summary>Jobs of maintenance, planned tasks, and how often things failed.</summary>
+internal static class JobApi
+{
+    private const int Shown = 2000;
+
+    public static void MapJobs(this RouteGroupBuilder api)
+    {
+        api.MapPut("/jobs/{id:guid}", PutAsync).Produces<JobView>().Produces<Problem>(StatusCodes.Status400BadRequest);
+        api.MapGet("/jobs", ListAsync).Produces<IReadOnlyList<JobView>>();
+        api.MapGet("/jobs/{id:guid}", VersionsAsync).Produces<IReadOnlyList<JobVersion>>().Produces<Problem>(StatusCodes.Status404NotFound);
+        api.MapGet("/tasks", (PlantHost host, TimeProvider clock) =>
+            Answers.Ok(host.Circuits.ToArray().SelectMany(w => JobViews.Tasks(w.State, Instant.From(clock.GetUtcNow()))).OrderBy(t => t.DueAt).ToArray())).Produces<IReadOnlyList<TaskView>>();
+        api.MapGet("/reliability", ReliabilityAsync).Produces<IReadOnlyList<ReliabilityView>>().Produces<Problem>(StatusCodes.Status400BadRequest);
+    }
+
+    private static async Task<IResult> PutAsync(Guid id, JobRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
+        if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
+        if (TooLong(request) is { } tooLong) return tooLong;
+        if (host.WithAsset(request.Asset) is not { } worker) return Answers.Invalid("asset", "asset.not_known");
+        var job = new Job(id, request.Asset!, request.Seen ?? "", request.Done, request.State, request.AlarmId, request.By.Trim(), Instant.Never)
+        {
+            TaskId = request.TaskId, Parts = [.. request.Parts ?? []], Minutes = request.Minutes,
+        };
+        // The state forgets a job once it is over, and a phone that lost the answer sends it again: it is not written twice.
+        if (await RowsAsync(store, worker, job.Asset, cancellation) is var rows && rows.Select(r => r.Body).OfType<JobEntry>().FirstOrDefault(e => e.Job.Id == id)?.Job is { } known && known.SaysWhat(job))
+            return Answers.Ok(One(worker.State, rows, id));
+        var outcome = await host.SendAsync(worker.Partition.Value, at => new JobWritten(at, job), cancellation);
+        return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(One(worker.State, await RowsAsync(store, worker, job.Asset, cancellation), id));
+    }
+
+    private static async Task<IResult> ListAsync(string? asset, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        var jobs = new List<JobView>();
+        foreach (var worker in host.Circuits.ToArray()) jobs.AddRange(JobViews.OfRecord(worker.State, await RowsAsync(store, worker, asset, cancellation), Wording.English));
+        return Answers.Ok(jobs.OrderByDescending(j => j.At).ToArray());
+    }
+
+    private static async Task<IResult> VersionsAsync(Guid id, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        foreach (var worker in host.Circuits.ToArray())
+            if (JobViews.Versions(await RowsAsync(store, worker, null, cancellation), id, Wording.English) is { Count: > 0 } versions) return Answers.Ok(versions);
+        return Answers.NotFound($"job {id}");
+    }
+
+    private static async Task<IResult> ReliabilityAsync(double? days, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
+    {
+        if (days is not (null or (>= 1 and <= 3660))) return Answers.Invalid("days", "reliability.days");
+        var (to, all) = (Instant.From(clock.GetUtcNow()), new List<ReliabilityView>());
+        var from = to - TimeSpan.FromDays(days ?? 365);
+        foreach (var worker in host.Circuits.ToArray())
+        {
+            var jobs = JobViews.OfRecord(worker.State, await RowsAsync(store, worker, null, cancellation), Wording.English).Where(j => j.TaskId is null).ToLookup(j => j.Asset);
+            foreach (var asset in worker.State.Plan.Things())
+                all.Add(JobViews.Of(worker.State.Plan, asset, Reliability.Of(jobs[asset].Select(FailureOf), from, to), to - from));
+        }
+
+        return Answers.Ok(all.OrderByDescending(r => r.RepeatOffender).ThenByDescending(r => r.Failures).ThenBy(r => r.AssetName, StringComparer.Ordinal).ToArray());
+    }
+
+    private static Failure FailureOf(JobView job) => new(job.OpenedAt, job.DoneAt ?? Instant.Never, job.Effect);
+
+    private static JobView? One(CircuitState state, IReadOnlyList<RecordEntry> rows, Guid id) => JobViews.OfRecord(state, rows, Wording.English).FirstOrDefault(j => j.Id == id);
+
+    private static async Task<IReadOnlyList<RecordEntry>> RowsAsync(IRecordStore store, CircuitWorker worker, string? asset, CancellationToken cancellation) =>
+        await store.EntriesAsync(worker.Partition, new EntryQuery(["job", "job_effect"], asset, Limit: Shown), cancellation);
+
+    private static IResult? TooLong(JobRequest request) =>
+        Bounds.OfName("by", request.By) ?? Bounds.OfRemark("seen", request.Seen) ?? Bounds.OfRemark("done", request.Done) ?? Bounds.OfName("taskId", request.TaskId)
+        ?? Bounds.OfList("parts", request.Parts ?? [], 50) ?? (request.Parts ?? []).Select(p => Bounds.OfName("parts", p.Name) ?? Bounds.OfName("parts", p.Number)).FirstOrDefault(r => r is not null);
+}
