@@ -22,6 +22,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     private double _nextCalibration = Hours(4, 10);
     private double _labReported = Hours(6, 11);
     private double _panelTurned = Hours(8, 9.2);
+    private double _nextStrainer = Hours(5, 14.5);
     private double _noteOpened = Hours(10, 9);
     private double _noteDone = Hours(11, 15.2);
     private double _noteInHand = Hours(13, 15);
@@ -37,9 +38,15 @@ internal sealed class Staff(PublicApi api, Action<string> print)
         if (Take(ref _noteOpened, age)) await NoteAsync(_acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.", null, "in_hand", cancellation);
         if (Take(ref _noteDone, age))
             await NoteAsync(_acidNote, "main-acid", "Pump runs, tank level stands still, pH climbs. No flow at the injector.",
-                "Suction line had drawn air: foot valve cleaned, line primed, joint resealed. pH back in band two hours later.", "done", cancellation);
+                "Suction line had drawn air: foot valve cleaned, line primed, joint resealed. pH back in band two hours later.", "done", cancellation, 50, "foot valve");
         if (Take(ref _noteInHand, age))
             await NoteAsync(Guid.CreateVersion7(now), "therapy-hypo", "Stroke sounds uneven, injector crusted.", null, "open", cancellation);
+        if (age >= _nextStrainer)
+        {
+            _nextStrainer = age + Hours(7, 0);
+            await PlannedAsync("strainer", "main", "Clean the strainer before the circulation pump", "Hair and plasters, basket whole.", 20, now, cancellation);
+        }
+
         if (age >= _nextRound && untilLive > LeaveAlone)
         {
             _nextRound = age + 8;
@@ -87,9 +94,22 @@ internal sealed class Staff(PublicApi api, Action<string> print)
         return taken;
     }
 
-    private async Task NoteAsync(Guid id, string asset, string seen, string? done, string state, CancellationToken cancellation)
+    private async Task PlannedAsync(string task, string asset, string seen, string done, int minutes, DateTimeOffset now, CancellationToken cancellation)
     {
-        var (taken, words) = await api.PutAsync($"faults/{id}", new JsonObject { ["asset"] = asset, ["seen"] = seen, ["done"] = done, ["state"] = state, ["by"] = Fitter }, cancellation);
+        var (taken, words) = await api.PutAsync($"jobs/{Guid.CreateVersion7(now)}", new JsonObject
+        {
+            ["asset"] = asset, ["seen"] = seen, ["done"] = done, ["state"] = "done", ["taskId"] = task, ["minutes"] = minutes, ["by"] = Fitter,
+        }, cancellation);
+        if (!taken) print($"planned work {task} refused: {words}");
+    }
+
+    private async Task NoteAsync(Guid id, string asset, string seen, string? done, string state, CancellationToken cancellation, int? minutes = null, string? part = null)
+    {
+        var (taken, words) = await api.PutAsync($"jobs/{id}", new JsonObject
+        {
+            ["asset"] = asset, ["seen"] = seen, ["done"] = done, ["state"] = state, ["by"] = Fitter, ["minutes"] = minutes,
+            ["parts"] = part is null ? null : new JsonArray(new JsonObject { ["name"] = part, ["count"] = 1 }),
+        }, cancellation);
         print(taken ? $"{Fitter} writes on {asset}: {state}" : $"note on {asset} refused: {words}");
     }
 

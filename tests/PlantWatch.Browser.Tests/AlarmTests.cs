@@ -49,9 +49,9 @@ public sealed class AlarmTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["field-asset"]).ToHaveValueAsync("acid-pump");
         await screen["field-alarm"].SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await screen.TypeAsync("field-seen", "no stroke, the relay clicks");
-        await screen.TypeAsync("field-fault-by", "T. Wren");
-        await screen["submit-fault"].ClickAsync();
-        var note = screen["fault-acid-pump"];
+        await screen.TypeAsync("field-job-by", "T. Wren");
+        await screen["submit-job"].ClickAsync();
+        var note = screen["job-acid-pump"];
         await Expect(note).ToHaveAttributeAsync("data-state", "open");
         await Expect(note).ToContainTextAsync("answers an alarm");
 
@@ -68,10 +68,10 @@ public sealed class AlarmTests(Chromium chromium) : IClassFixture<Chromium>
 
     private static async Task CarryOnAsync(Screen screen, string state, string? done)
     {
-        await screen["fault-acid-pump"].GetByRole(AriaRole.Button, new() { Name = "Carry on" }).ClickAsync();
+        await screen["job-acid-pump"].GetByRole(AriaRole.Button, new() { Name = "Carry on" }).ClickAsync();
         if (done is not null) await screen.TypeAsync("field-done", done);
-        await screen[$"fault-state-{state}"].CheckAsync();
-        await screen["submit-fault"].ClickAsync();
-        await Expect(screen["fault-form"]).ToHaveCountAsync(0);
+        await screen[$"job-state-{state}"].CheckAsync();
+        await screen["submit-job"].ClickAsync();
+        await Expect(screen["job-form"]).ToHaveCountAsync(0);
     }
 }

@@ -67,7 +67,7 @@ export function circuitView(c, t, version, state) {
       id: p.id, activity: { 'hypo-pump': 'running', 'acid-pump': 'fault', 'spa-pump': 'unknown' }[p.id], since: p.id === 'spa-pump' ? null : iso(t - 25 * 60_000), heardAt: p.id === 'spa-pump' ? null : iso(t - 9000),
       tankPercent: { 'hypo-pump': 62, 'acid-pump': 9 }[p.id] ?? null, tankAt: iso(t - 60_000), stale: false,
     })),
-    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => a), faults: state.faults.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
+    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => a), jobs: state.jobs.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
     proposals: state.calibrations.filter(k => k.status === 'proposed' && c.probes.some(p => p.id === k.probeId)), ledger: ledger(t),
   };
 }
@@ -92,5 +92,5 @@ export const empty = c => ({
   pools: c.pools.map(p => ({ id: p.id, state: 'unknown', why: [said('u', 'Nothing is known yet')], manual: [], combined: null, balance: noBalance('Missing: pH'), hoclShare: null, due: [], bottomVisible: null, bathers: null })),
   probes: c.probes.map(p => ({ id: p.id, at: null, raw: null, value: null, good: false, stale: false, standing: 'unknown', reasons: [], bias: null, believed: null, verdict: 'not_comparable', judgedAt: null, pairs: 0, calibration: null })),
   pumps: c.pumps.map(p => ({ id: p.id, activity: 'unknown', since: null, heardAt: null, tankPercent: null, tankAt: null, stale: false })),
-  alarms: [], faults: [], proposals: [], ledger: { received: 0, stored: 0, duplicates: 0, refused: 0, inFlight: 0, storedByDeviceTime: 0, storedByPacket: 0, storedAtLeastOnce: 0, messages: 0 },
+  alarms: [], jobs: [], proposals: [], ledger: { received: 0, stored: 0, duplicates: 0, refused: 0, inFlight: 0, storedByDeviceTime: 0, storedByPacket: 0, storedAtLeastOnce: 0, messages: 0 },
 });

@@ -4,8 +4,9 @@ import type { OperationView } from './contract.poolState';
 import type { BalanceView } from './contract.balance';
 import type { CalibrationBasis, ProbeWork, SheetView, WorkView } from './contract.bench';
 import type { IncidentView } from './contract.incident';
+import type { JobView } from './contract.jobs';
 import type {
-  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, CellLook, Censoring, FaultState, FieldSaid, Iso, Measurand, PoolWord,
+  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, CellLook, Censoring, FieldSaid, Iso, Measurand, PoolWord,
   Priority, PumpActivity, Said, SamplePoint, Standing, TestMethod, Tier, Verdict, WithU
 } from './contract.words';
 
@@ -14,7 +15,7 @@ export type * from './contract.words';
 
 export interface CircuitView {
   id: string; version: number; at: Iso; pools: PoolView[]; probes: ProbeView[]; pumps: PumpView[];
-  alarms: AlarmView[]; faults: FaultNote[]; proposals: CalibrationView[]; ledger: LedgerView;
+  alarms: AlarmView[]; jobs: JobView[]; proposals: CalibrationView[]; ledger: LedgerView;
 }
 export interface PoolView {
   id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
@@ -57,9 +58,6 @@ export interface LedgerView {
   received: number; stored: number; duplicates: number; refused: number; inFlight: number;
   storedByDeviceTime: number; storedByPacket: number; storedAtLeastOnce: number; messages: number;
 }
-export interface FaultNote {
-  id: string; asset: string; seen: string; done: string | null; state: FaultState; alarmId: string | null; by: string; at: Iso;
-}
 
 export interface ReadingPoint { s: string; t: number; r: number; v: number; g: boolean }
 export interface ReadingsDelta { circuit: string; readings: ReadingPoint[] }
@@ -95,7 +93,6 @@ export interface ResetRequest { by: string; comment: string | null }
 /** Out of service and back: by rule and subject, whether it stands or not. */
 export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null }
 export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }
-export interface FaultRequest { asset: string; seen: string; done: string | null; state: FaultState; alarmId: string | null; by: string }
 export interface RefusalView {
   id: string; receivedAt: Iso; circuit: string; topic: string; payloadText: string; payloadBytes: number; reason: string; text: string;
 }

@@ -14,7 +14,8 @@ export type AlarmState =
 export type AlarmChange =
   | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired' | 'taken_out_of_service' | 'returned_to_service' | 're_alarmed';
 export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
-export type FaultState = 'open' | 'in_hand' | 'done';
+export type JobState = 'open' | 'in_hand' | 'done' | 'waiting_for_parts';
+export type JobEffect = 'unknown' | 'helped' | 'did_not_help' | 'cannot_tell';
 export type TestMethod = 'unknown' | 'photometer' | 'comparator' | 'tablet_count' | 'meter';
 export type Censoring = 'none' | 'below' | 'above';
 export type CellLook = 'none' | 'pink_flash' | 'purple' | 'cloudy';

@@ -4,6 +4,7 @@ import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
 import { AlarmHealthPage } from '../health/AlarmHealthPage';
+import { JobsPage } from '../jobs/JobsPage';
 import { LaboratoryPage } from '../laboratory/LaboratoryPage';
 import { LimitsPage } from '../limits/LimitsPage';
 import { Overview } from '../overview/Overview';
@@ -42,6 +43,7 @@ export const pages: Page[] = [
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
   { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
+  { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'pool', show: id => <PoolPage id={id ?? ''} />, under: '' },

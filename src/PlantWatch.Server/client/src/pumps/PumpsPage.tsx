@@ -1,22 +1,21 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { FaultNote } from '../contract';
+import type { JobView } from '../contract.jobs';
+import { JobForm, type Beginning } from '../jobs/JobForm';
+import { JobList } from '../jobs/JobList';
 import { allPumps, circuits } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { go } from '../router';
 import { words } from '../words';
-import { FaultForm } from './FaultForm';
-import { FaultList } from './FaultList';
 import { FiltersCard } from './FiltersCard';
 import { PumpCard } from './PumpCard';
 
-/** Pumps beside the notes of maintenance; the address may name the thing to write about. */
+/** Pumps beside the jobs that are not over; the address may name the thing to write about. */
 export function PumpsPage({ asset }: { asset: string | null }) {
-  const [open, setOpen] = useState<FaultNote | 'new' | null>(asset ? 'new' : null);
-  useEffect(() => { if (asset) setOpen('new'); }, [asset]);
-  const { data, failed, reload } = usePolled<FaultNote[]>('/faults', 60_000);
-  const live = [...circuits.value.values()].flatMap(c => c.faults);
-  const key = live.map(f => f.id + f.at).join();
-  useEffect(() => { if (data) reload(); }, [key]);
+  const [open, setOpen] = useState<Beginning | null>(asset ? { job: null, asset } : null);
+  useEffect(() => { if (asset) setOpen({ job: null, asset }); }, [asset]);
+  const { data, failed, reload } = usePolled<JobView[]>('/jobs', 60_000);
+  const live = [...circuits.value.values()].flatMap(c => c.jobs).map(j => j.id + j.at + j.effect).join();
+  useEffect(() => { if (data) reload(); }, [live]);
   const close = () => { setOpen(null); if (asset) go('pumps'); reload(); };
   const pumps = [...allPumps.value.values()];
   return (
@@ -28,9 +27,9 @@ export function PumpsPage({ asset }: { asset: string | null }) {
         <FiltersCard />
       </section>
       <section class="stack">
-        {open !== null && <FaultForm key={open === 'new' ? 'new-' + asset : open.id} asset={asset} note={open === 'new' ? null : open} onDone={close} />}
-        <div class="sheet card"><div class="pump-head"><h2>{words.pumps.notes}</h2>{open === null && <button type="button" data-testid="new-fault" onClick={() => setOpen('new')}>{words.pumps.newNote}</button>}</div>
-          {data === null && live.length === 0 ? <p class="hint">{failed ? words.error.unreachable : words.loading}</p> : <FaultList notes={[...(data ?? []), ...live]} onOpen={setOpen} />}</div>
+        {open !== null && <JobForm key={open.job?.id ?? 'new-' + open.asset} begin={open} onDone={close} />}
+        <div class="sheet card"><div class="pump-head"><h2>{words.pumps.notes}</h2>{open === null && <button type="button" data-testid="new-job" onClick={() => setOpen({ job: null, asset: null })}>{words.pumps.newNote}</button>}</div>
+          {data === null ? <p class="hint">{failed ? words.error.unreachable : words.loading}</p> : <JobList jobs={data.slice(0, 20)} onOpen={job => setOpen({ job, asset: null })} />}</div>
       </section>
     </div>
   );

@@ -1,6 +1,6 @@
 // Words of the pages that do not come from the server; the subjects of the water have files of their own beside this one.
 import type {
-  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, FaultState, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
+  AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
   Tier, Verdict,
 } from '../contract';
 
@@ -41,7 +41,6 @@ const alarmChange: Record<AlarmChange, string> = {
   taken_out_of_service: 'Taken out of service', returned_to_service: 'Returned to service', re_alarmed: 'Still standing, spoke again',
 };
 const pump: Record<PumpActivity, string> = { unknown: 'Not heard yet', stopped: 'Stopped', running: 'Running', fault: 'Fault' };
-const fault: Record<FaultState, string> = { open: 'Open', in_hand: 'In hand', done: 'Done' };
 const method: Record<TestMethod, string> = {
   unknown: 'not stated', photometer: 'photometer', comparator: 'comparator', tablet_count: 'tablet count', meter: 'meter',
 };
@@ -66,7 +65,7 @@ const kinds: Record<string, string> = {
 const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'balanced', scale_forming: 'scale-forming' };
 
 export const en = {
-  measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, fault, method, point, calibrationKind,
+  measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
   calibrationStatus, tier, kinds, balance,
   product: 'PlantWatch',
   ago: (age: string) => `${age} ago`,
@@ -141,9 +140,7 @@ export const en = {
     shelvedBy: (who: string, until: string) => `shelved by ${who} until ${until}`, history: 'The last 7 days', noHistory: 'Nothing happened in the last 7 days.',
   },
   pumps: {
-    title: 'Pumps and faults', since: 'for', low: 'refill', write: 'Write a fault note', notes: 'Fault notes', newNote: 'New fault note', carryOn: 'Carry on', asset: 'Pump or probe', alarm: 'Answers the alarm',
-    noAlarm: 'none', seen: 'What was seen', done: 'What was done', state: 'State', save: 'Save the note', needAsset: 'Choose the pump or probe.', needSeen: 'Say what was seen.',
-    noNotes: 'No fault note.', linked: 'answers an alarm',
+    title: 'Pumps', since: 'for', low: 'refill', write: 'Write a job', notes: 'Jobs on pumps and probes', newNote: 'New job',
   },
   record: {
     title: 'Record', sumsTitle: 'Closing sums', explain: 'Everything that arrived is accounted for: received = stored + duplicates + refused + in flight.',

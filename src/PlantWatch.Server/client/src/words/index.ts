@@ -5,6 +5,7 @@ import { dose } from './dose';
 import { en } from './en';
 import { filters } from './filters';
 import { incident } from './incident';
+import { jobs } from './jobs';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
@@ -20,6 +21,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters, whatIfLimits,
+  jobs,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
