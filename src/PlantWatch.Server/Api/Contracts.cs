@@ -1,5 +1,4 @@
 using PlantWatch.Core.Alarms;
-using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;

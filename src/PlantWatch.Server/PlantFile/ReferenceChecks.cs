@@ -77,8 +77,7 @@ internal static class ReferenceChecks
 
     /// <summary>The ids of a list.</summary>
     public static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
+
     private static IEnumerable<string?> Things(Place circuit) =>
         [circuit["id"].String, .. Ids(circuit["pools"]), .. Ids(circuit["probes"]), .. Ids(circuit["pumps"]), .. Ids(circuit["filters"])];
-
-    private static IEnumerable<string?> Ids(Place list) => list.Items.Select(item => item["id"].String);
 }
