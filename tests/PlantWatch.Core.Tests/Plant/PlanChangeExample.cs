@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
-using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;

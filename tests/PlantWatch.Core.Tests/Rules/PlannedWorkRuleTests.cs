@@ -2,7 +2,6 @@ using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
 using PlantWatch.Core.Tests.Plant.Fold;
 
 namespace PlantWatch.Core.Tests.Rules;
