@@ -41,7 +41,7 @@ public sealed class IncidentTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(wall["pool-teaching"]).ToContainTextAsync("shares its water with Main pool");
 
         await Expect(phone["hold-teaching"]).ToHaveAttributeAsync("data-word", "refused");
-        await Expect(phone["plan-from"]).ToContainTextAsync("No limit pack is picked");
+        await Expect(phone["said-hold"]).ToContainTextAsync("No limit pack is picked");
         await TestAsync(server, now - TimeSpan.FromMinutes(120), SamplePoint.Pool, "", new TestResult(Measurand.CyanuricAcid, 0, TestMethod.Photometer));
         await Expect(phone["hold"]).ToHaveAttributeAsync("data-word", "not_started");
         await TestAsync(server, now - TimeSpan.FromMinutes(110), SamplePoint.Pool, "shallow end", Chlorine(20));

@@ -36,8 +36,8 @@ internal static class IncidentViews
 
     private static Reason PlanOf(LimitPack? pack, Incident incident) => (pack, PackAuthority.For(pack?.Id, incident.Kind)) switch
     {
-        (null, _) => Reason.Of("incident.no_pack"),
-        (_, null) => Reason.Of("incident.pack_has_no_plan", pack.Authority),
+        (null, _) => Reason.Of("incident.chosen_without_pack"),
+        (_, null) => Reason.Of("incident.chosen_pack_has_no_plan", pack.Authority),
         var (_, authority) when authority == incident.Authority => Reason.Of("incident.by_pack", pack.Authority),
         _ => Reason.Of("incident.not_by_pack", pack.Authority),
     };

@@ -120,7 +120,7 @@ public sealed class IncidentTests
         await using (var server = await WholeServer.StartAsync())
         {
             Assert.All(await server.GetAsync<List<KindOfIncident>>("/api/v1/incidents/plans?pool=main"), k => Assert.Equal((null, "incident.no_pack"), (k.Proposed, k.ProposedWhy!.Code)));
-            Assert.Equal("incident.no_pack", (await DeclareAsync(server, Guid.CreateVersion7(), Formed)).Plan!.Code);
+            Assert.Equal("incident.chosen_without_pack", (await DeclareAsync(server, Guid.CreateVersion7(), Formed)).Plan!.Code);
         }
 
         Assert.Equal(IncidentAuthority.UsCdc2001, PackAuthority.Of("us-cdc-2001"));

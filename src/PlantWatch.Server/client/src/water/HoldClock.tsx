@@ -40,15 +40,15 @@ function Figures({ clock }: { clock: ClockView }) {
 }
 
 /** The clock of an incident in one pool: what the tests there prove, what is missing, when the next test is due. */
-export function HoldClock({ poolId, name, clock, authority, cyanurate, testId }: {
-  poolId: string; name: string | null; clock: ClockView; authority: string; cyanurate: number | null; testId: string;
+export function HoldClock({ poolId, name, clock, authority, cyanurate, said, testId }: {
+  poolId: string; name: string | null; clock: ClockView; authority: string; cyanurate: number | null; said: string | undefined; testId: string;
 }) {
   return (
     <section class={`sheet card hold h-${clock.word}`} data-testid={testId} data-word={clock.word} aria-live="polite">
       <div class="hold-head"><h2>{name && <span class="block label">{name}</span>}{w.word[clock.word]}</h2><a class="button" href={link('check', poolId)}>{w.enter}</a></div>
       {clock.why.map(said => <p key={said.code + said.text} class={clock.word === 'reached' ? 'hold-why done' : 'hold-why'} data-testid="hold-why">{said.text}</p>)}
       {clock.row && <Figures clock={clock} />}
-      <p class="hint">{w.onlyTests}</p>
+      <p class="hint">{w.onlyTests} {said && <span data-testid={`said-${testId}`}>{said}.</span>}</p>
       {clock.row && <div><h3>{w.byFigures}: {authority}</h3><ul class="hold-rows"><HoldRowSaid row={clock.row} /></ul></div>}
       {cyanurate !== null && <p class="hint">{words.measurand.cyanuric_acid}: {fixed(cyanurate, 0)} mg/L</p>}
     </section>

@@ -41,10 +41,8 @@ function Open({ incident, kind, onChange }: { incident: IncidentView; kind: Kind
       </header>
       <div class="incident-body">
         <div class="stack">
-          {incident.plan && !deck && <p class="hint" data-testid="plan-from">{incident.plan.text}</p>}
-          {incident.clock && !deck && <><HoldClock poolId={incident.poolId} name={incident.others.length > 0 ? nameOf(incident.poolId) : null} clock={incident.clock} authority={incident.authorityName} cyanurate={incident.cyanurate} testId="hold" /><HoldTests clock={incident.clock} /></>}
-          {incident.others.length > 0 && <p class="hint">{w.eachPool}</p>}
-          {incident.others.map(o => <Fragment key={o.poolId}><HoldClock poolId={o.poolId} name={o.name} clock={o.clock} authority={incident.authorityName} cyanurate={o.cyanurate} testId={`hold-${o.poolId}`} />{o.clock.tests.length > 0 && <HoldTests clock={o.clock} />}</Fragment>)}
+          {incident.clock && !deck && <><HoldClock poolId={incident.poolId} name={incident.others.length > 0 ? nameOf(incident.poolId) : null} clock={incident.clock} authority={incident.authorityName} cyanurate={incident.cyanurate} said={incident.plan?.text} testId="hold" /><HoldTests clock={incident.clock} /></>}
+          {incident.others.map(o => <Fragment key={o.poolId}><HoldClock poolId={o.poolId} name={o.name} clock={o.clock} authority={incident.authorityName} cyanurate={o.cyanurate} said={w.eachPool} testId={`hold-${o.poolId}`} />{o.clock.tests.length > 0 && <HoldTests clock={o.clock} />}</Fragment>)}
           {own && (deck || !incident.clock?.row) && <section class="sheet card"><AuthorityRows table={own} /></section>}
         </div>
         <div class="stack">

@@ -31,6 +31,6 @@ export const incident = {
   close: 'Close the incident', closeLead: 'Closing lets the pool be opened. PlantWatch decides nothing: you do. Look at these first.', why: 'Why it may be closed', needWhy: 'Say why',
   closeNow: 'Close it', notReached: 'The hold is not proven by tests. Close it now only if there was no incident, or the authority says so.',
   past: 'Closed incidents', noPast: 'None.', closedBy: (who: string, at: string) => `closed by ${who}, ${at}`, poolGone: 'its pool left the plant file', share: (v: string) => `${v} % of the hold proven`,
-  more: 'Declare another', eachPool: 'Every pool of this water is held and tested by itself.',
+  more: 'Declare another', eachPool: 'Every pool of this water is held and tested by itself',
   inSharedWater: (name: string) => `This pool shares its water with ${name}, where an incident is open: it is closed too, and tested by itself.`, toIt: 'To the incident',
 };
