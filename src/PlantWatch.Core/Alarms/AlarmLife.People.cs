@@ -13,6 +13,9 @@ public static partial class AlarmLife
     /// <summary>A person resets the latch of what is gone and seen.</summary>
     public static AlarmRecord Reset(AlarmRecord alarm) => alarm with { LatchHeld = false };
 
+    /// <summary>A person has recorded that the plant was made safe.</summary>
+    public static AlarmRecord MakeSafe(AlarmRecord alarm, Instant at, string by, string? comment) => alarm with { MadeSafe = new MadeSafe(by, at, comment) };
+
     /// <summary>A person shelves it.</summary>
     /// <param name="oneShot">The shelf ends when the alarm next clears, or at its time, whichever is first.</param>
     public static AlarmRecord Shelve(AlarmRecord alarm, Instant until, string by, string why, bool oneShot) =>

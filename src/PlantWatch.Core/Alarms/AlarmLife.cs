@@ -58,6 +58,7 @@ public static partial class AlarmLife
         RaisedAt = at,
         ClearedAt = Instant.Never,
         ReAlarms = 0,
+        MadeSafe = null,
     };
 
     private static AlarmRecord Clear(AlarmRecord alarm, Instant at)

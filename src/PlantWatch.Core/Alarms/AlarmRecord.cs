@@ -56,6 +56,8 @@ public enum AlarmChange
     ReturnedToService,
     /// <summary>It still stands, and annunciates as new.</summary>
     ReAlarmed,
+    /// <summary>A person recorded that the plant was made safe.</summary>
+    MadeSafe,
 }
 
 /// <summary>The independent facts of one alarm, from which its state follows. The default is a normal alarm that never happened.</summary>
@@ -90,6 +92,9 @@ public sealed record AlarmRecord
 
     /// <summary>The latch holds.</summary>
     public bool LatchHeld { get; init; }
+
+    /// <summary>What was recorded of making safe, for this raising; null while nothing was.</summary>
+    public MadeSafe? MadeSafe { get; init; }
 
     /// <summary>Shelved until then; never means not shelved.</summary>
     public Instant ShelvedUntil { get; init; }

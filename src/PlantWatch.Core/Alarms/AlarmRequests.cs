@@ -30,8 +30,21 @@ public static class AlarmRequests
         ArgumentNullException.ThrowIfNull(alarm);
         if (!alarm.LatchHeld) return OfState("", Reason.Of("alarm.not_latched"));
         if (alarm.Active) return OfState("", Reason.Of("alarm.still_active"));
+        if (alarm.MadeSafe is null && MustBeMadeSafe(alarm)) return OfState("", Reason.Of("alarm.make_safe_first"));
         return alarm.IsAcknowledged ? null : OfState("", Reason.Of("alarm.acknowledge_first"));
     }
+
+    /// <summary>Making safe is recorded as a whole: each of its acts was done.</summary>
+    public static Objection? ToMakeSafe(AlarmRecord alarm, bool bathersOut, bool pumpsIsolated, bool circulationHeld)
+    {
+        ArgumentNullException.ThrowIfNull(alarm);
+        if (!MustBeMadeSafe(alarm)) return OfState("", Reason.Of("alarm.nothing_to_make_safe", alarm.Rule));
+        if (!bathersOut) return OfField("bathersOut", Reason.Of("alarm.bathers_out_first"));
+        if (!pumpsIsolated) return OfField("pumpsIsolated", Reason.Of("alarm.isolate_pumps_first"));
+        return circulationHeld ? null : OfField("circulationHeld", Reason.Of("alarm.hold_circulation"));
+    }
+
+    private static bool MustBeMadeSafe(AlarmRecord alarm) => RuleBook.All.TryGetValue(alarm.Rule, out var rule) && rule.MustBeMadeSafe;
 
     /// <summary>Out of service: with a reason, by maintenance or above where the plan names its people, and never what is about people's safety.</summary>
     public static Objection? ToTakeOut(Rule rule, ImmutableArray<PersonPlan> people, string? by, string? why)

@@ -72,6 +72,16 @@ public sealed record AlarmUnshelved(Instant At, Guid AlarmId, string By) : Plant
 /// <summary>A person reset the latch of an alarm.</summary>
 public sealed record AlarmReset(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
 
+/// <summary>A person recorded that the plant was made safe after dosing into standing water. Holds for every such alarm of the circuit.</summary>
+/// <param name="At">When.</param>
+/// <param name="AlarmId">One of the alarms.</param>
+/// <param name="BathersOut">Bathers are out of the water.</param>
+/// <param name="PumpsIsolated">Both dosing pumps are isolated.</param>
+/// <param name="CirculationHeld">The circulation is not started before the lines are made safe.</param>
+/// <param name="By">Who.</param>
+/// <param name="Comment">Words to it.</param>
+public sealed record PlantMadeSafe(Instant At, Guid AlarmId, bool BathersOut, bool PumpsIsolated, bool CirculationHeld, string By, string? Comment) : PlantEvent(At);
+
 /// <summary>A person took an alarm out of service, whether it stands or not.</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">Rule number and subject, such as <c>R-010/main-ph</c>.</param>

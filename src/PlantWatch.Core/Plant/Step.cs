@@ -64,6 +64,8 @@ public static class Step
                 return draft.Alarms.Unshelve(said);
             case AlarmReset said:
                 return draft.Alarms.Reset(said);
+            case PlantMadeSafe said:
+                return draft.Alarms.MakeSafe(said);
             case AlarmTakenOutOfService said:
                 return draft.Alarms.TakeOut(said);
             case AlarmReturnedToService said:

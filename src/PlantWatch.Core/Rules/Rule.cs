@@ -19,6 +19,9 @@ public sealed record Rule(
     /// <summary>A person may take it out of service; what cannot be shelved can even less be put away for days.</summary>
     public bool MayLeaveService => Shelvable;
 
+    /// <summary>Its latch is reset only after a person has recorded what was done to make the plant safe.</summary>
+    public bool MustBeMadeSafe { get; init; }
+
     /// <summary>How long an alarm may stand, unanswered or since it was acknowledged, until it annunciates as new; null when it never does.</summary>
     public TimeSpan? ReAlarmAfter { get; init; } = UsualReAlarm(Priority);
 

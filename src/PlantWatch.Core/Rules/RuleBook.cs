@@ -92,7 +92,10 @@ public static partial class RuleBook
     public static Rule PumpsFollowWrongValue { get; } = new("R-032", Priority.Medium, TwoMinutes, TwoMinutes, Dry);
 
     /// <summary>A dosing pump runs while no water flows.</summary>
-    public static Rule DosesWithoutFlow { get; } = new("R-033", Priority.High, Brief, FiveSeconds);
+    public static Rule DosesWithoutFlow { get; } = new("R-033", Priority.Critical, Brief, FiveSeconds, Latches: true) { MustBeMadeSafe = true };
+
+    /// <summary>The circulation runs again before dosing into standing water was made safe.</summary>
+    public static Rule RestartedUnsafe { get; } = new("R-034", Priority.Critical, None, FiveSeconds, Latches: true);
 
     /// <summary>A manual check is overdue.</summary>
     public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None, SuppressedWhile.NotOpen);
@@ -126,6 +129,7 @@ public static partial class RuleBook
     {
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
+        RestartedUnsafe,
         CheckOverdue, TestWanted, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
         PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);

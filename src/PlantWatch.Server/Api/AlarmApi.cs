@@ -28,6 +28,9 @@ internal static class AlarmApi
             ActAsync(id, request.By, host, (at, by) => new AlarmUnshelved(at, id, by), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/{id:guid}/reset", async (Guid id, Acknowledge request, PlantHost host, CancellationToken cancellation) =>
             Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) => new AlarmReset(at, id, by, request.Comment), cancellation)).Produces<AlarmView>();
+        api.MapPost("/alarms/{id:guid}/made-safe", async (Guid id, MakeSafe request, PlantHost host, CancellationToken cancellation) =>
+            Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) =>
+                new PlantMadeSafe(at, id, request.BathersOut, request.PumpsIsolated, request.CirculationHeld, by, request.Comment), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/out-of-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
             ServeAsync(request, host, (at, key, by) => new AlarmTakenOutOfService(at, key, by, request.Why ?? ""), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/return-to-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>

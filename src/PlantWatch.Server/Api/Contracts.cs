@@ -154,7 +154,8 @@ public sealed record AlarmView(
     string Title, string Cause, string Consequence, string Action, string TimeToRespond,
     Instant RaisedAt, Instant? ClearedAt, string? AcknowledgedBy, Instant? AcknowledgedAt, string? Comment, string? ShelvedBy, Instant? ShelvedUntil,
     string? ShelvedWhy, bool OneShot, bool Shelvable, bool Latches, bool LatchHeld, string? SuppressedBy,
-    string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, long Order, Guid? ConsequenceOf, int ReAlarms, bool Annunciates);
+    string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, long Order, Guid? ConsequenceOf, int ReAlarms, bool Annunciates,
+    bool MustBeMadeSafe, MadeSafeView? MadeSafe);
 
 /// <summary>A calibration.</summary>
 public sealed record CalibrationView(
@@ -283,7 +284,7 @@ public sealed record ProposeCalibration(string? ProbeId, CalibrationKind Kind, d
 public sealed record DecideCalibration(CalibrationStatus Decision, string? By, string? Why, Instant HoldsFrom);
 
 // ---- POST /api/v1/alarms/{id}/acknowledge  Acknowledge    POST /api/v1/alarms/{id}/shelve  Shelve    POST /api/v1/alarms/{id}/unshelve  Acknowledge
-//      POST /api/v1/alarms/{id}/reset  Acknowledge
+//      POST /api/v1/alarms/{id}/reset  Acknowledge    POST /api/v1/alarms/{id}/made-safe  MakeSafe
 //      POST /api/v1/alarms/out-of-service  OutOfService    POST /api/v1/alarms/return-to-service  OutOfService    -> AlarmView; by rule and subject, also of what is normal
 //      GET  /api/v1/alarms?from=&to=         AlarmChangeView[] newest first
 

@@ -72,6 +72,7 @@ public sealed class GoldenDayTests
         {
             Act.Message m => new MessageArrived(at, m.Topic, Encoding.UTF8.GetBytes(m.Text), false, new PacketIdentity("lane", 1 + (Events.Count % 65535), Events.Count, false)),
             Act.Check c => new CheckEntered(at, c.Made, [.. _plan.Probes.Select(p => Window(p, c.Made))]),
+            Act.MakeSafe m => new PlantMadeSafe(at, State.Alarms[m.Key].Id, true, true, true, m.Who, m.Words),
             Act.Acknowledge a => new AlarmAcknowledged(at, State.Alarms[a.Key].Id, a.Who, a.Words),
             Act.Propose p => new CalibrationProposed(at, new Calibration
             {

@@ -47,6 +47,7 @@ internal sealed partial class Story
             Add(At(run, "at"), new Act.Set(run.Groups["pool"].Value, Word<OperatingState>(run.Groups["state"].Value), run.Groups["cause"].Success, run.Groups["who"].Value, run.Groups["why"].Success ? run.Groups["why"].Value : null));
         else if (Says().Match(line) is { Success: true } says) Add(At(says, "at"), new Act.Message(says.Groups["topic"].Value, says.Groups["text"].Value));
         else if (Acknowledged().Match(line) is { Success: true } seen) Add(At(seen, "at"), new Act.Acknowledge(seen.Groups["key"].Value, seen.Groups["who"].Value, seen.Groups["words"].Value));
+        else if (Safe().Match(line) is { Success: true } safe) Add(At(safe, "at"), new Act.MakeSafe(safe.Groups["key"].Value, safe.Groups["who"].Value, safe.Groups["words"].Value));
         else if (Proposed().Match(line) is { Success: true } p) Add(At(p, "at"), new Act.Propose(p.Groups["probe"].Value, Number(p.Groups["offset"].Value), p.Groups["who"].Value));
         else if (Confirmed().Match(line) is { Success: true } row) Add(At(row, "at"), new Act.Confirm(row.Groups["row"].Value, row.Groups["who"].Value, row.Groups["document"].Value));
         else if (Approved().Match(line) is { Success: true } a) Add(At(a, "at"), new Act.Approve(a.Groups["probe"].Value, a.Groups["who"].Value));
@@ -127,6 +128,9 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) acknowledge (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
     private static partial Regex Acknowledged();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) made safe (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
+    private static partial Regex Safe();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) propose (?<probe>\S+) offset (?<offset>\S+) by (?<who>.+)$")]
     private static partial Regex Proposed();
 
@@ -146,6 +150,7 @@ internal abstract record Act
     public sealed record Message(string Topic, string Text) : Act;
     public sealed record Check(ManualCheck Made) : Act;
     public sealed record Acknowledge(string Key, string Who, string Words) : Act;
+    public sealed record MakeSafe(string Key, string Who, string Words) : Act;
     public sealed record Propose(string Probe, double Offset, string Who) : Act;
     public sealed record Declare(string Pool, IncidentKind Kind, IncidentAuthority Authority, string Who) : Act;
     public sealed record Close(string Who, string Why) : Act;

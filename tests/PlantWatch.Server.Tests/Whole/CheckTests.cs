@@ -137,6 +137,8 @@ public sealed class CheckTests
         Assert.Equal("Acid pump reports a fault", alarm.Cause);
 
         await WholeServer.ReadAsync<AlarmView>(await server.PostAsync($"/api/v1/alarms/{alarm.Id}/acknowledge", new Acknowledge("T. Wren", "on my way")));
+        Assert.Equal(HttpStatusCode.Conflict, (await server.PostAsync($"/api/v1/alarms/{alarm.Id}/made-safe", new MakeSafe(true, true, true, "T. Wren", null))).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.PostAsync($"/api/v1/alarms/{alarm.Id}/made-safe", new MakeSafe(true, true, true, " ", null))).StatusCode);
         var noteId = Guid.CreateVersion7();
         await WholeServer.ReadAsync<JobView>(await server.PutAsync($"/api/v1/jobs/{noteId}", new JobRequest("acid-pump", "no stroke, relay clicks", null, JobState.Open, alarm.Id, "T. Wren")));
         Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/jobs/{noteId}", new JobRequest("acid-pump", "no stroke, relay clicks", null, JobState.Done, alarm.Id, "T. Wren"))).StatusCode);

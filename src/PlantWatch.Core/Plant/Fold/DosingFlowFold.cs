@@ -16,7 +16,18 @@ internal static class DosingFlowFold
             var key = draft.Index.NoFlowKeys[i];
             if (cause is not null || draft.Alarms.Knows(key))
                 draft.Alarms.Look(RuleBook.DosesWithoutFlow, key, draft.Plan.Pumps[i].Id, cause is not null, now, () => cause!);
+            Restart(draft, i, now);
         }
+    }
+
+    // The gas gathers while the water stands, and comes when it moves again.
+    private static void Restart(Draft draft, int pump, Instant now)
+    {
+        var (key, plan) = (draft.Index.RestartKeys[pump], draft.Plan.Pumps[pump]);
+        var unsafeYet = draft.Alarms.Find(draft.Index.NoFlowKeys[pump]) is { LatchHeld: true, MadeSafe: null, Cause.Code: "dosing.without_circulation" };
+        var restarted = unsafeYet && draft.Index.Circulation is >= 0 and var circulation && !CirculationFold.IsLost(draft, circulation);
+        if (restarted || draft.Alarms.Knows(key))
+            draft.Alarms.Look(RuleBook.RestartedUnsafe, key, plan.Id, restarted, now, () => Reason.Of("dosing.restarted_unsafe", plan.Name));
     }
 
     private static Reason? Standing(Draft draft, int pump)

@@ -34,6 +34,7 @@ internal static class PlanFold
         if (rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
         if (rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == subject && PumpFollows.Of(plan, p) >= 0);
         if (rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
+        if (rule == RuleBook.RestartedUnsafe.Number) return plan.Probes.Any(p => p.Measurand == Measurand.CirculationFlow);
         if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
         if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
         if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;

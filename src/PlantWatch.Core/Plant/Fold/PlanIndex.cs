@@ -47,6 +47,7 @@ internal sealed class PlanIndex
         Follows = [.. plan.Pumps.Select(p => PumpFollows.Of(plan, p))];
         FollowKeys = [.. plan.Pumps.Select(p => RuleBook.PumpsFollowWrongValue.KeyFor(p.Id))];
         NoFlowKeys = [.. plan.Pumps.Select(p => RuleBook.DosesWithoutFlow.KeyFor(p.Id))];
+        RestartKeys = [.. plan.Pumps.Select(p => RuleBook.RestartedUnsafe.KeyFor(p.Id))];
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
         Circulation = Array.FindIndex([.. plan.Probes], p => p.Measurand == Measurand.CirculationFlow);
@@ -121,6 +122,9 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each pump that doses without flow.</summary>
     public string[] NoFlowKeys { get; }
+
+    /// <summary>Alarm key of each pump after whose dosing into standing water the circulation was restarted.</summary>
+    public string[] RestartKeys { get; }
 
     /// <summary>For each pump the index of the flow switch that tells whether the water it is dosed by flows, or -1.</summary>
     public int[] DosingSwitches { get; }

@@ -36,6 +36,7 @@ public static class JournalCodec
         typeof(FilterWashed),
         typeof(PoolStateSet),
         typeof(BackwashBegun), typeof(BackwashEnded),
+        typeof(PlantMadeSafe),
     ];
 
     private const byte FirstJsonKind = 16;

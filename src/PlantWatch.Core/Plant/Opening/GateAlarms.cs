@@ -9,7 +9,8 @@ namespace PlantWatch.Core.Plant.Opening;
 internal static class GateAlarms
 {
     private static readonly Rule[] Critical =
-        [RuleBook.StopPh, RuleBook.StopFreeChlorine, RuleBook.StopTemperature, RuleBook.StopBottom, RuleBook.TestOutsideStop, RuleBook.OutsideClosure, RuleBook.TestOutsideClosure];
+        [RuleBook.StopPh, RuleBook.StopFreeChlorine, RuleBook.StopTemperature, RuleBook.StopBottom, RuleBook.TestOutsideStop, RuleBook.OutsideClosure, RuleBook.TestOutsideClosure,
+         RuleBook.DosesWithoutFlow, RuleBook.RestartedUnsafe];
 
     private static readonly Rule[] Holding = [.. Critical, RuleBook.BelowLimit, RuleBook.AboveLimit, RuleBook.TestOutsideLimit, RuleBook.CombinedPart];
 
@@ -38,6 +39,7 @@ internal static class GateAlarms
     private static bool Concerns(CircuitPlan plan, string subject, string pool)
     {
         if (plan.Probes.FirstOrDefault(p => p.Id == subject) is { } probe) return probe.PoolId is null || probe.PoolId == pool;
+        if (plan.Pumps.FirstOrDefault(p => p.Id == subject) is { } pump) return pump.PoolId is null || pump.PoolId == pool;
         return subject == pool || subject == plan.Id || subject.StartsWith(pool + "/", StringComparison.Ordinal);
     }
 }

@@ -48,6 +48,8 @@ export interface AlarmView {
   order?: number; consequenceOf?: string | null; reAlarms?: number;
   /** It speaks up: nobody has seen it, it is not put away, and no cause at least as severe speaks for it. */
   annunciates?: boolean;
+  /** It is reset only after somebody recorded that the plant was made safe; what was recorded. */
+  mustBeMadeSafe?: boolean; madeSafe?: { by: string; at: Iso; comment: string | null } | null;
 }
 export interface CalibrationView {
   id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];
@@ -90,6 +92,8 @@ export interface ProposeCalibration {
 export interface DecideCalibration { decision: CalibrationStatus; by: string; why: string | null; holdsFrom: Iso }
 export interface ShelveRequest { by: string; why: string; minutes: number; oneShot?: boolean }
 export interface ResetRequest { by: string; comment: string | null }
+/** What was done after dosing into standing water. */
+export interface MakeSafeRequest { bathersOut: boolean; pumpsIsolated: boolean; circulationHeld: boolean; by: string; comment: string | null }
 /** Out of service and back: by rule and subject, whether it stands or not. */
 export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null }
 export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }

@@ -12,7 +12,7 @@ export type AlarmState =
   | 'normal' | 'unacknowledged' | 'acknowledged' | 'returned_unacknowledged' | 'latched_unacknowledged' | 'latched_acknowledged'
   | 'shelved' | 'suppressed_by_design' | 'out_of_service';
 export type AlarmChange =
-  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired' | 'taken_out_of_service' | 'returned_to_service' | 're_alarmed';
+  | 'none' | 'raised' | 'cleared' | 'acknowledged' | 'shelved' | 'unshelved' | 'suppressed' | 'released' | 'reset' | 'retired' | 'taken_out_of_service' | 'returned_to_service' | 're_alarmed' | 'made_safe';
 export type PumpActivity = 'unknown' | 'stopped' | 'running' | 'fault';
 export type JobState = 'open' | 'in_hand' | 'done' | 'waiting_for_parts';
 export type JobEffect = 'unknown' | 'helped' | 'did_not_help' | 'cannot_tell';

@@ -209,6 +209,7 @@ internal static partial class Walk
             2 => new AlarmReset(at, id, "J. Sample", act.A % 2 == 0 ? "well again" : null),
             3 => new AlarmTakenOutOfService(at, key, act.A % 5 == 0 ? "" : "J. Sample", act.A % 7 == 0 ? " " : "cell is being rebuilt"),
             4 => new AlarmReturnedToService(at, key, "J. Sample", act.A % 2 == 0 ? "rebuilt" : null),
+            5 => new PlantMadeSafe(at, id, act.A % 3 != 0, true, act.A % 5 != 0, act.A % 7 == 0 ? " " : "J. Sample", null),
             _ => new AlarmAcknowledged(at, id, "J. Sample", act.A % 2 == 0 ? "seen" : null),
         });
     }

@@ -7,6 +7,7 @@ import { PriorityGlyph } from '../parts/Glyph';
 import { link } from '../router';
 import { words } from '../words';
 import { AcknowledgeForm, ShelveForm } from './AlarmForms';
+import { MakeSafeForm } from './MakeSafeForm';
 import { isAside } from './order';
 
 function Subject({ alarm }: { alarm: AlarmView }) {
@@ -27,6 +28,7 @@ function Past({ alarm }: { alarm: AlarmView }) {
       {alarm.state === 'shelved' && alarm.oneShot && <>, {l.oneShot}</>}{alarm.state === 'shelved' && alarm.shelvedWhy && `: ${alarm.shelvedWhy}`}
       {alarm.state === 'suppressed_by_design' && alarm.suppressedBy && <>; {l.suppressedBy(alarm.suppressedBy)}</>}
       {alarm.state === 'out_of_service' && alarm.outOfServiceBy && <>; {l.outOfService(alarm.outOfServiceBy)} <Age at={alarm.outOfServiceAt} />{alarm.outOfServiceWhy && `: ${alarm.outOfServiceWhy}`}</>}
+      {alarm.madeSafe && <>; {words.makeSafe.done(alarm.madeSafe.by)} <Age at={alarm.madeSafe.at} />{alarm.madeSafe.comment && `: ${alarm.madeSafe.comment}`}</>}
       {alarm.latchHeld && !alarm.active && <>; {l.latched}</>}{(alarm.reAlarms ?? 0) > 0 && <>; {l.again(alarm.reAlarms!)}</>}</p>
   );
 }
@@ -39,9 +41,10 @@ function Next({ alarm }: { alarm: AlarmView }) {
 
 /** One alarm: what it is, why it matters, what to do and how long there is; and what a person can do about it here. */
 export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }) {
-  const [open, setOpen] = useState<'acknowledge' | 'reset' | 'shelve' | 'unshelve' | null>(null);
+  const [open, setOpen] = useState<'acknowledge' | 'reset' | 'shelve' | 'unshelve' | 'safe' | null>(null);
   const shelved = alarm.state === 'shelved', aside = isAside(alarm);
   const w = words.alarms;
+  const unsafe = alarm.mustBeMadeSafe && alarm.latchHeld && !alarm.madeSafe;
   return (
     <li class={`alarm-row ${alarm.acknowledged || aside ? 'seen' : 'unseen'} q-${alarm.priority}`} data-testid={`alarm-${alarm.subject}`} data-rule={alarm.rule} data-state={alarm.state}>
       <div class="alarm-head">
@@ -60,12 +63,14 @@ export function AlarmRow({ alarm, brief }: { alarm: AlarmView; brief?: boolean }
       {open === null && (
         <div class="inline">
           {!alarm.acknowledged && !shelved && <button type="button" data-testid="ack" onClick={() => setOpen('acknowledge')}>{w.acknowledge}</button>}
-          {alarm.latchHeld && !alarm.active && alarm.acknowledged && <button type="button" data-testid="reset" onClick={() => setOpen('reset')}>{w.reset}</button>}
+          {unsafe && <button type="button" data-testid="make-safe" onClick={() => setOpen('safe')}>{words.makeSafe.open}</button>}
+          {alarm.latchHeld && !alarm.active && alarm.acknowledged && !unsafe && <button type="button" data-testid="reset" onClick={() => setOpen('reset')}>{w.reset}</button>}
           {shelved ? <button type="button" data-testid="unshelve" onClick={() => setOpen('unshelve')}>{w.unshelve}</button>
              : alarm.active && !aside && (alarm.shelvable ?? alarm.priority !== 'critical') && <button type="button" class="quiet-button" data-testid="shelve" onClick={() => setOpen('shelve')}>{w.shelve}</button>}
           <Next alarm={alarm} />
         </div>)}
       {(open === 'acknowledge' || open === 'reset' || open === 'unshelve') && <AcknowledgeForm alarm={alarm} verb={open} onDone={() => setOpen(null)} />}
+      {open === 'safe' && <MakeSafeForm alarm={alarm} onDone={() => setOpen(null)} />}
       {open === 'shelve' && <ShelveForm alarm={alarm} onDone={() => setOpen(null)} />}
     </li>
   );

@@ -38,7 +38,7 @@ const watched: Record<string, string> = {
 const alarmChange: Record<AlarmChange, string> = {
   none: '', raised: 'Raised', cleared: 'Cleared', acknowledged: 'Acknowledged', shelved: 'Shelved', unshelved: 'Off the shelf',
   suppressed: 'Suppressed by design', released: 'Released', reset: 'Reset', retired: 'Retired',
-  taken_out_of_service: 'Taken out of service', returned_to_service: 'Returned to service', re_alarmed: 'Still standing, spoke again',
+  taken_out_of_service: 'Taken out of service', returned_to_service: 'Returned to service', re_alarmed: 'Still standing, spoke again', made_safe: 'Recorded as made safe',
 };
 const pump: Record<PumpActivity, string> = { unknown: 'Not heard yet', stopped: 'Stopped', running: 'Running', fault: 'Fault' };
 const method: Record<TestMethod, string> = {

@@ -1,4 +1,4 @@
-import { alarmList } from './alarms';
+import { alarmList, makeSafe } from './alarms';
 import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
@@ -22,6 +22,7 @@ import { whatIfLimits } from './whatIfLimits';
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters, whatIfLimits,
   jobs,
+  makeSafe,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
