@@ -37,6 +37,7 @@ public sealed class PumpReplayCommandTests : IDisposable
     [InlineData("signals.csv", "yesterday,b,ph,7.4", "no time")]
     [InlineData("signals.csv", "2025-03-09T00:00:00Z,b,ph,74", "no value that this signal can have")]
     [InlineData("signals.csv", "2025-03-09T00:00:00Z,b,ph,NaN", "no value")]
+    [InlineData("signals.csv", "2025-03-09T00:00:00Z,b,acid_tank_l,-3", "no value that this signal can have")]
     [InlineData("signals.csv", "2025-03-09T00:00:00Z,b,smell,1", "no signal")]
     [InlineData("signals.csv", "2025-03-09T00:00:00Z,b", "not time, pool, signal and value")]
     [InlineData("signals.csv", "2025-03-09T00:00:00Z,b,circulation,0.5", "no value that this signal can have")]

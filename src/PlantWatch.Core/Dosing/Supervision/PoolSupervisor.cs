@@ -107,7 +107,7 @@ public sealed class PoolSupervisor
         pump.Judge.Renew(pump.Loop, pump.Tank.Healthy, end);
         var (raised, cleared) = pump.Judge.Judge(pump.Loop, !pump.Stuck && !pump.Empty);
         if (cleared != PumpTrouble.None) _verdicts.Add(new(end, pump.Product, cleared, false));
-        if (raised is not null) _verdicts.Add(new(end, pump.Product, raised.Kind, true, raised.Evidence(pump.Loop, end, pump.LitresPerStroke, _pool.ChlorinePerStroke)));
+        if (raised is not null) _verdicts.Add(new(end, pump.Product, raised.Kind, true, raised.Evidence(pump.Loop, end, raised.Odds, pump.LitresPerStroke, _pool.ChlorinePerStroke)));
     }
 
     private void JudgeSwap(Instant end)
@@ -115,6 +115,6 @@ public sealed class PoolSupervisor
         _swap.Renew(_pumps[0].Loop, _pumps[1].Loop, end);
         if (!_swap.Judge()) return;
         for (var i = 0; i < _pumps.Length; i++)
-            _verdicts.Add(new(end, _pumps[i].Product, PumpTrouble.Swapped, _swap.Said, _swap.Said ? _swap.Of(i).Evidence(_pumps[i].Loop, end, _pumps[i].LitresPerStroke, _pool.ChlorinePerStroke) : null));
+            _verdicts.Add(new(end, _pumps[i].Product, PumpTrouble.Swapped, _swap.Said, _swap.Said ? _swap.Of(i).Evidence(_pumps[i].Loop, end, _swap.Odds, _pumps[i].LitresPerStroke, _pool.ChlorinePerStroke) : null));
     }
 }

@@ -54,12 +54,12 @@ internal sealed class PumpAccount(PumpTrouble kind, double arrives, double leaks
     /// <summary>What was seen is so much likelier by this account.</summary>
     public void Credit(double odds) => Odds += Math.Clamp(odds, -MostCredit, MostCredit);
 
-    /// <summary>What speaks for it.</summary>
-    public PumpEvidence Evidence(DosingLoop loop, Instant at, double litresPerStroke, double chlorinePerStroke)
+    /// <summary>What speaks for it, at log odds that may be those of more accounts than this one.</summary>
+    public PumpEvidence Evidence(DosingLoop loop, Instant at, double odds, double litresPerStroke, double chlorinePerStroke)
     {
         // A need that rises is chlorine that falls.
         var scale = loop.Redox is null ? 1 : -chlorinePerStroke / loop.Setting.Fall(Cell);
         var leaked = leaks * loop.Pattern.Mean * (at - Since).TotalMinutes;
-        return new(Since, Strokes, ((Strokes * (1 - Math.Max(0, arrives))) - leaked) * litresPerStroke, scale * _expected, scale * (loop.Value - _from), 1 / (1 + Math.Exp(PumpJudge.Beforehand - Odds)));
+        return new(Since, Strokes, ((Strokes * (1 - Math.Max(0, arrives))) - leaked) * litresPerStroke, scale * _expected, scale * (loop.Value - _from), 1 / (1 + Math.Exp(PumpJudge.Beforehand - odds)));
     }
 }

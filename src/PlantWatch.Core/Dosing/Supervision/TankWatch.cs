@@ -19,7 +19,8 @@ internal sealed class TankWatch(double litresPerStroke)
     /// <summary>The level as the healthy account has it.</summary>
     public TankBelief Healthy => _healthy;
 
-    public void Hear(double litres) => _heard = litres;
+    // A sensor about nil shows a little less than nothing.
+    public void Hear(double litres) => _heard = Math.Max(0, litres);
 
     /// <summary>Five minutes pass: every account draws its own, and is judged by the level.</summary>
     public void Pass(double strokes, double usual, PumpAccount[] accounts)

@@ -7,6 +7,9 @@ namespace PlantWatch.Server.Commands.Pumps;
 internal sealed class SignalRows(string folder, IReadOnlyDictionary<string, PumpedPool> pools, BadRows bad)
 {
     private const string File = "signals.csv";
+
+    // A level sensor about nil shows a little less than nothing, in litres.
+    private const double LeastLevel = -2;
     private readonly HashSet<string> _over = new(StringComparer.Ordinal);
     private string? _pool;
     private string _time = "";
@@ -76,8 +79,8 @@ internal sealed class SignalRows(string folder, IReadOnlyDictionary<string, Pump
             case "acid_strokes" when value is >= 0 and < 1e6: return Once(_minute.AcidStrokes, _minute with { AcidStrokes = value });
             case "chlorine_strokes" when value is >= 0 and < 1e6: return Once(_minute.ChlorineStrokes, _minute with { ChlorineStrokes = value });
             case "circulation" when value is 0 or 1: return Once(_minute.Circulates is { } runs ? runs ? 1 : 0 : null, _minute with { Circulates = value > 0 });
-            case "acid_tank_l" when value is >= 0 and < 1e6: return Once(_minute.AcidLitres, _minute with { AcidLitres = value });
-            case "chlorine_tank_l" when value is >= 0 and < 1e6: return Once(_minute.ChlorineLitres, _minute with { ChlorineLitres = value });
+            case "acid_tank_l" when value is >= LeastLevel and < 1e6: return Once(_minute.AcidLitres, _minute with { AcidLitres = value });
+            case "chlorine_tank_l" when value is >= LeastLevel and < 1e6: return Once(_minute.ChlorineLitres, _minute with { ChlorineLitres = value });
             case "temperature" when Measurand.Temperature.Possible().Contains(value): return null;
             case "ph" or "orp" or "temperature" or "acid_strokes" or "chlorine_strokes" or "circulation" or "acid_tank_l" or "chlorine_tank_l": return "no value that this signal can have";
             default: return "no signal";
