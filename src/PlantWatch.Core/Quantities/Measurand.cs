@@ -33,6 +33,8 @@ public enum Measurand
     CirculationFlow,
     /// <summary>Pressure lost across a filter, in kPa: before it less behind it.</summary>
     FilterPressure,
+    /// <summary>Turbidity in NTU, by a nephelometer.</summary>
+    Turbidity,
 }
 
 /// <summary>The fixed facts of each measurand: its unit as written for people, and what is physically possible.</summary>
@@ -47,6 +49,7 @@ public static class Measurands
         Measurand.Conductivity => "uS/cm",
         Measurand.CirculationFlow => "m3/h",
         Measurand.FilterPressure => "kPa",
+        Measurand.Turbidity => "NTU",
         Measurand.SampleFlow or Measurand.None => "",
         _ => "mg/L",
     };
@@ -60,13 +63,13 @@ public static class Measurands
     /// <summary>Decimals that people write the measurand with.</summary>
     public static int Decimals(this Measurand measurand) => measurand switch
     {
-        Measurand.Ph or Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine => 2,
+        Measurand.Ph or Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine or Measurand.Turbidity => 2,
         Measurand.Temperature or Measurand.CirculationFlow or Measurand.FilterPressure => 1,
         _ => 0,
     };
 
     /// <summary>The widest range that water in a pool plant can show; outside it a number is a fault of wiring, unit or typing.</summary>
-    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; a circulation up to 10 000 m3/h, and below nil as flow meters creep; chlorine up to 200 mg/L covers superchlorination by hand.</remarks>
+    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; a circulation up to 10 000 m3/h, and below nil as flow meters creep; chlorine up to 200 mg/L covers superchlorination by hand; turbidity up to what nephelometers count.</remarks>
     public static ValueRange Possible(this Measurand measurand) => measurand switch
     {
         Measurand.Ph => new(0, 14),
@@ -80,6 +83,7 @@ public static class Measurands
         Measurand.SampleFlow => new(0, 1),
         Measurand.CirculationFlow => new(-100, 10_000),
         Measurand.FilterPressure => new(-50, 1000),
+        Measurand.Turbidity => new(0, 4000),
         _ => new(0, 0),
     };
 }

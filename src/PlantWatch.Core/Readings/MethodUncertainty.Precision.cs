@@ -37,6 +37,8 @@ internal static class MethodPrecision
         Measurand.CyanuricAcid => new(10, 0.1, 5),
         // A hand meter turns conductivity into solids by a factor between 0.5 and 0.7.
         Measurand.DissolvedSolids => new(20, 0.05, 50),
+        // A portable nephelometer: scratches and wetness of the cell count for more than the instrument.
+        Measurand.Turbidity => new(0.05, 0.05, 0.05),
         Measurand.Conductivity => new(10, 0.03, 10),
         Measurand.Temperature => method == TestMethod.Meter ? new(0.1, 0, 0.15) : new(0.3, 0, 0.3),
         Measurand.Orp => new(5, 0, 10),

@@ -47,7 +47,8 @@ public sealed record PoolBoundsView(
     string Pool, LimitsWord Word, IReadOnlyList<BoundView> Bounds, IReadOnlyList<string> Unconfirmed, IReadOnlyList<UndecidedView> Undecided, IReadOnlyList<string> NotMeasured, IReadOnlyList<TurnedRow> Turned);
 
 /// <summary>A bound with the rows its ends come from; an empty row is the plant's own limit.</summary>
-public sealed record BoundView(PackQuantity Quantity, string Name, string Unit, RowGrade Grade, double? Low, string LowFrom, double? High, string HighFrom);
+/// <param name="HasForm">False where no form takes the quantity and nothing works it out: the limit is in force and nothing watches it.</param>
+public sealed record BoundView(PackQuantity Quantity, string Name, string Unit, RowGrade Grade, double? Low, string LowFrom, double? High, string HighFrom, bool HasForm);
 
 /// <summary>A row that cannot be decided, and what is missing.</summary>
 public sealed record UndecidedView(string Row, string Needs);

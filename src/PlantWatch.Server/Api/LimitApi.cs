@@ -1,7 +1,7 @@
 using PlantWatch.Core.Plant;
-using PlantWatch.Server.LimitPacks;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
@@ -11,7 +11,7 @@ internal static class LimitApi
 {
     public static void MapLimits(this RouteGroupBuilder api)
     {
-        api.MapGet("/limit-packs", () => Answers.Ok(PackShelf.InOrder.Select(LimitViews.Info).ToArray())).Produces<IReadOnlyList<PackInfo>>();
+        api.MapGet("/limit-packs", (PlantFileWatcher file) => Answers.Ok(file.Packs.InOrder.Select(LimitViews.Info).ToArray())).Produces<IReadOnlyList<PackInfo>>();
         api.MapGet("/circuits/{id}/limits", (string id, PlantHost host) => host.Find(id) is { } worker ? Answers.Ok(LimitViews.Of(worker.State, Wording.English)) : Answers.NotFound($"circuit {id}"))
             .Produces<CircuitLimitsView>();
         api.MapPost("/circuits/{id}/limits/{row}/confirm", ConfirmAsync).Produces<CircuitLimitsView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);

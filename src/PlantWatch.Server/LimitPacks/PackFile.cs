@@ -29,6 +29,13 @@ internal static class PackFile
         return null;
     }
 
+    /// <summary>No pack: the file is no text.</summary>
+    public static LimitPack? Unreadable(out IReadOnlyList<PlantFileError> errors)
+    {
+        errors = [new(1, "", "expected text in UTF-8 of at most 1 MiB")];
+        return null;
+    }
+
     private static void Rows(Place rows, Complaints complaints)
     {
         var known = new HashSet<string>(StringComparer.Ordinal);

@@ -1,4 +1,5 @@
 using System.Text;
+using PlantWatch.Server.LimitPacks;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -8,7 +9,10 @@ internal static class PlantFileReader
     /// <summary>A plant of a thousand probes fits many times over.</summary>
     public const int LargestBytes = 1024 * 1024;
 
-    public static PlantFileResult Read(string yaml)
+    public static PlantFileResult Read(string yaml) => Read(yaml, PackShelf.Shipped);
+
+    /// <summary>The same where the plant has limit packs of its own.</summary>
+    public static PlantFileResult Read(string yaml, PackShelf packs)
     {
         var complaints = new Complaints();
         if (Encoding.UTF8.GetByteCount(yaml) > LargestBytes)
@@ -23,18 +27,18 @@ internal static class PlantFileReader
     public static PlantFileResult Understand(PlantNode root, Complaints complaints)
     {
         SchemaCheck.OfPlantFile.Check(root, complaints);
-        CheckSense(Place.Root(root), complaints);
+        CheckSense(Place.Root(root), packs, complaints);
         return complaints.Any
             ? new(null, complaints.InOrder())
-            : new(new PlantPlanBuilder(Place.Root(root)).Build(), []);
+            : new(new PlantPlanBuilder(Place.Root(root), packs).Build(), []) { Packs = packs };
     }
 
     // Each check passes over what the schema has complained of already.
-    private static void CheckSense(Place root, Complaints complaints)
+    private static void CheckSense(Place root, PackShelf packs, Complaints complaints)
     {
         SiteChecks.Check(root, complaints);
         IdChecks.Check(root, complaints);
-        ReferenceChecks.Check(root, complaints);
+        ReferenceChecks.Check(root, packs, complaints);
         ProductChecks.Check(root, complaints);
         ProbeChecks.Check(root, complaints);
         LimitChecks.Check(root, complaints);

@@ -1,9 +1,14 @@
 using PlantWatch.Core.Plans;
+using PlantWatch.Server.LimitPacks;
 
 namespace PlantWatch.Server.PlantFile;
 
 /// <summary>A plant file, understood or not. Exactly one of plan and errors.</summary>
-internal sealed record PlantFileResult(PlantPlan? Plan, IReadOnlyList<PlantFileError> Errors);
+internal sealed record PlantFileResult(PlantPlan? Plan, IReadOnlyList<PlantFileError> Errors)
+{
+    /// <summary>The limit packs that the plant may pick.</summary>
+    public PackShelf Packs { get; init; } = PackShelf.Shipped;
+}
 
 /// <summary>What is wrong, where, and what was expected.</summary>
 /// <param name="Line">Line in the file, from 1.</param>
@@ -11,5 +16,8 @@ internal sealed record PlantFileResult(PlantPlan? Plan, IReadOnlyList<PlantFileE
 /// <param name="Message">What was expected and what was found.</param>
 internal sealed record PlantFileError(int Line, string Key, string Message)
 {
-    public override string ToString() => Key.Length == 0 ? $"line {Line}: {Message}" : $"line {Line}, {Key}: {Message}";
+    /// <summary>The file beside the plant file that is meant; null for the plant file itself.</summary>
+    public string? File { get; init; }
+
+    public override string ToString() => (File is null ? "" : $"{File}, ") + (Key.Length == 0 ? $"line {Line}: {Message}" : $"line {Line}, {Key}: {Message}");
 }

@@ -1,5 +1,6 @@
 using System.Threading.Channels;
 using PlantWatch.Core.Plans;
+using PlantWatch.Server.LimitPacks;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -16,7 +17,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     private readonly string _path = Path.GetFullPath(path);
     private volatile Standing _standing = new([], null);
     private PlantFileSource? _seen;
-    private FileSystemWatcher? _notifier;
+    private readonly List<FileSystemWatcher> _notifiers = [];
     private ITimer? _timer;
     private Task _loop = Task.CompletedTask;
 
@@ -35,13 +36,17 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     /// <summary>SHA-256 of the file in force, lower-case hexadecimal; null before the first good one.</summary>
     public string? InForceHash => _standing.InForceHash;
 
+    /// <summary>The limit packs that can be picked: those that come with the server, and the plant's own of the file in force.</summary>
+    public PackShelf Packs { get; private set; } = PackShelf.Shipped;
+
     /// <summary>Raised after <see cref="Errors"/> or <see cref="InForceHash"/> changed.</summary>
     public event Action? Changed;
 
     /// <summary>Reads the file and, when it is good, returns with it in force. A broken one does not keep the server from starting.</summary>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        StartNotifier();
+        if (Path.GetDirectoryName(_path) is { } folder) StartNotifier(folder);
+        StartNotifier(PlantFileSource.PacksBeside(_path));
         await ActAsync(PlantFileSource.Read(_path), cancellationToken);
         _timer = clock.CreateTimer(_ => Wake(), null, Poll, Poll);
         _loop = Task.Run(() => LoopAsync(_stopping.Token), CancellationToken.None);
@@ -57,7 +62,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     public async ValueTask DisposeAsync()
     {
         await StopAsync(CancellationToken.None);
-        _notifier?.Dispose();
+        foreach (var notifier in _notifiers) notifier.Dispose();
         if (_timer is not null) await _timer.DisposeAsync();
         _stopping.Dispose();
     }
@@ -103,11 +108,11 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         }
 
         var result = found.Understand();
-        if (result.Plan is { } plan) await BringIntoForceAsync(plan, found.Hash!, cancellation);
+        if (result.Plan is { } plan) await BringIntoForceAsync(plan, result.Packs, found.Hash!, cancellation);
         else Refuse(result.Errors);
     }
 
-    private async Task BringIntoForceAsync(PlantPlan plan, string hash, CancellationToken cancellation)
+    private async Task BringIntoForceAsync(PlantPlan plan, PackShelf packs, string hash, CancellationToken cancellation)
     {
         try
         {
@@ -121,6 +126,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
             return;
         }
 
+        Packs = packs;
         PlantFileLog.InForce(log, _path, hash[..12]);
         Publish(new([], hash));
     }
@@ -151,18 +157,19 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         }
     }
 
-    private void StartNotifier()
+    private void StartNotifier(string folder)
     {
-        if (!Listen || Path.GetDirectoryName(_path) is not { } folder || !Directory.Exists(folder)) return;
+        if (!Listen || !Directory.Exists(folder)) return;
         try
         {
             // The folder is watched and not the name: a rename over the file changes another name.
-            _notifier = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
-            _notifier.Changed += (_, _) => Wake();
-            _notifier.Created += (_, _) => Wake();
-            _notifier.Deleted += (_, _) => Wake();
-            _notifier.Renamed += (_, _) => Wake();
-            _notifier.EnableRaisingEvents = true;
+            var notifier = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
+            _notifiers.Add(notifier);
+            notifier.Changed += (_, _) => Wake();
+            notifier.Created += (_, _) => Wake();
+            notifier.Deleted += (_, _) => Wake();
+            notifier.Renamed += (_, _) => Wake();
+            notifier.EnableRaisingEvents = true;
         }
         catch (IOException error)
         {

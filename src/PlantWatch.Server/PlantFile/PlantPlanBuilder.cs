@@ -8,7 +8,7 @@ using PlantWatch.Server.LimitPacks;
 namespace PlantWatch.Server.PlantFile;
 
 /// <summary>Makes the plan from a file that has passed every check; it asks nothing again.</summary>
-internal sealed class PlantPlanBuilder(Place root)
+internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
 {
     private readonly string _timeZone = root["site"]["time_zone"].String!;
 
@@ -55,7 +55,7 @@ internal sealed class PlantPlanBuilder(Place root)
         People = People,
         Telling = Telling,
         Stops = Each(root["stops"], at => new StopPlan(Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["why"].String!, at["by"].String)),
-        Pack = PackShelf.Find(root["limit_pack"].String),
+        Pack = packs.Find(root["limit_pack"].String),
         Filters = Each(at["filters"], Filter),
         Tasks = Each(at["tasks"], task => new TaskPlan(Id(task), Name(task), task["asset"].String!, TimeSpan.FromDays(task["every_days"].Number!.Value)) { LastDone = Day(task["last_done"]) }),
         CirculationLowStated = at["circulation_low_m3h"].Number,

@@ -5,10 +5,10 @@ namespace PlantWatch.Server.PlantFile;
 /// <summary>What is named must exist, and in the same circuit: state is kept a circuit at a time.</summary>
 internal static class ReferenceChecks
 {
-    public static void Check(Place root, Complaints complaints)
+    public static void Check(Place root, PackShelf packs, Complaints complaints)
     {
         var products = Ids(root["products"]);
-        if (root["limit_pack"].String is { } pack && PackShelf.Find(pack) is null) Named(root["limit_pack"], "limit pack", PackShelf.InOrder.Select(p => p.Id), complaints);
+        if (root["limit_pack"].String is { } pack && packs.Find(pack) is null) Named(root["limit_pack"], "limit pack", packs.InOrder.Select(p => p.Id), complaints);
         foreach (var circuit in root["circuits"].Items)
         {
             foreach (var probe in circuit["probes"].Items)

@@ -28,7 +28,7 @@ public sealed class PackFilesTests
         Assert.Equal(298, Table.Length);
         foreach (var authority in Table.GroupBy(r => r[0]))
         {
-            var left = PackShelf.InOrder.Single(p => p.Id == Slug(authority.Key)).Rows.Where(r => !IsSecondHalf(r)).ToList();
+            var left = PackShelf.Shipped.InOrder.Single(p => p.Id == Slug(authority.Key)).Rows.Where(r => !IsSecondHalf(r)).ToList();
             foreach (var row in authority)
             {
                 var found = left.FirstOrDefault(r => r.Source == row[6] && Says(r, row) && Figures(r, row));
@@ -42,12 +42,12 @@ public sealed class PackFilesTests
 
     [Fact]
     public void What_is_from_memory_says_so() =>
-        Assert.Equal(Table.Count(r => r[7] == "from memory"), PackShelf.InOrder.SelectMany(p => p.Rows).Count(r => r.Provenance == RowProvenance.FromMemory && !IsSecondHalf(r)));
+        Assert.Equal(Table.Count(r => r[7] == "from memory"), PackShelf.Shipped.InOrder.SelectMany(p => p.Rows).Count(r => r.Provenance == RowProvenance.FromMemory && !IsSecondHalf(r)));
 
     [Fact]
     public void Above_pH_7_6_the_minimum_of_New_South_Wales_rises_by_one()
     {
-        var row = PackShelf.Find("au-nsw")!.Rows.Single(r => r.RaisesLowBy is not null);
+        var row = PackShelf.Shipped.Find("au-nsw")!.Rows.Single(r => r.RaisesLowBy is not null);
         Assert.Equal((PackQuantity.FreeChlorine, 1.0, 7.6), (row.Quantity, row.RaisesLowBy, row.When.PhAbove));
     }
 

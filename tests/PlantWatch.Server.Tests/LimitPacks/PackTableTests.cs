@@ -20,7 +20,7 @@ public sealed class PackTableTests
 
     private static string Table()
     {
-        var lines = PackShelf.InOrder.Select(Line).Prepend("|---|---|---|---|---|---|").Prepend("| pack | authority | edition | rows | that compute | from memory |");
+        var lines = PackShelf.Shipped.InOrder.Select(Line).Prepend("|---|---|---|---|---|---|").Prepend("| pack | authority | edition | rows | that compute | from memory |");
         return string.Join('\n', lines) + "\n";
     }
 

@@ -19,7 +19,7 @@ public enum LimitsWord
 /// <summary>A limit that is watched, with where each end comes from. Several rows give their strictest ends.</summary>
 /// <param name="Quantity">What is limited.</param>
 /// <param name="Grade">Operating or closure.</param>
-/// <param name="Low">Lowest value; null when it has none.</param>
+/// <param name="Low">Lowest value; null when it has none. Of clarity 1: the bottom is seen.</param>
 /// <param name="LowFrom">The row it comes from; empty for the plant's own.</param>
 /// <param name="High">Highest value; null when it has none.</param>
 /// <param name="HighFrom">The row it comes from; empty for the plant's own.</param>
@@ -99,8 +99,12 @@ public static class PackQuantities
         Measurand.CalciumHardness => PackQuantity.CalciumHardness,
         Measurand.CyanuricAcid => PackQuantity.CyanuricAcid,
         Measurand.DissolvedSolids => PackQuantity.DissolvedSolids,
+        Measurand.Turbidity => PackQuantity.Turbidity,
         _ => PackQuantity.Sentence,
     };
+
+    /// <summary>True for what nothing here can be held against a limit on it: no form takes it and nothing works it out.</summary>
+    public static bool HasNoForm(this PackQuantity quantity) => quantity is PackQuantity.Bromine or PackQuantity.SaturationIndex;
 
     /// <summary>Its word in keys and files, such as <c>free_chlorine</c>.</summary>
     public static string Key(this PackQuantity quantity) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(quantity.ToString());

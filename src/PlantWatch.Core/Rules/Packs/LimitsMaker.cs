@@ -74,6 +74,8 @@ public static class LimitsMaker
     {
         var ends = new Ends(null, "", null, "");
         if (quantity == PackQuantity.Orp) rows = AgainstOwnElectrode(rows, plan, pool, said);
+        // Seen or not seen has no figure: the bound says that the bottom has to be seen, which the stop watches.
+        if (quantity == PackQuantity.Clarity) rows = [.. rows.Select(r => r with { Row = r.Row with { Low = 1, High = null } })];
         foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Yes && r.Row.RaisesLowBy is null)) ends = ends.Within(row);
         // What may hold is taken where it leaves something: the stricter of the two is the safe one.
         foreach (var (row, _, _) in rows.Where(r => r.Holds == Holds.Unknown && r.Row.RaisesLowBy is null))

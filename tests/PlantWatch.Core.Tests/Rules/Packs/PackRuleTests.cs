@@ -155,6 +155,37 @@ public sealed class PackRuleTests
         Assert.True(_bench.IsUp(RuleBook.TestOutsideLimit, "main/free_chlorine"));
     }
 
+    [Fact, Evidence("R-007"), Evidence("R-012")]
+    public void Turbidity_that_is_tested_by_hand_is_held_against_its_rows()
+    {
+        // Quebec Q-2, r. 39: the standard is 1 NTU, above 5 the pool is closed (published).
+        var (standard, closes) = (Row("ntu", PackQuantity.Turbidity, null, 1, "s. 5"), Row("ntu-closure", PackQuantity.Turbidity, null, 5, "s. 17") with { Grade = RowGrade.Closure });
+        _bench.Load(_bench.State.Plan with { Pack = Pack(standard, closes) });
+        Confirm(standard);
+        Confirm(closes);
+        _bench.Check(Bench.Test(Measurand.Turbidity, 0.6));
+        Assert.False(_bench.IsUp(RuleBook.TestOutsideLimit, "main/turbidity"));
+        _bench.Check(Bench.Test(Measurand.Turbidity, 2));
+        Assert.True(_bench.IsUp(RuleBook.TestOutsideLimit, "main/turbidity"));
+        Assert.False(_bench.IsUp(RuleBook.TestOutsideClosure, "main/turbidity"));
+        _bench.Check(Bench.Test(Measurand.Turbidity, 6));
+        Assert.True(_bench.IsUp(RuleBook.TestOutsideClosure, "main/turbidity"));
+        Assert.Equal("NTU", _bench.Alarm(RuleBook.TestOutsideClosure, "main/turbidity")!.Cause.Facts[4].Text);
+    }
+
+    [Fact, Evidence("R-004")]
+    public void A_row_on_clarity_waits_like_any_other_and_is_watched_by_every_look_at_the_bottom()
+    {
+        var clear = Row("clear", PackQuantity.Clarity, null, null, "MAHC s. 6.6.3.1: the bottom is not visible, close (published)") with { Grade = RowGrade.Closure };
+        _bench.Load(_bench.State.Plan with { Pack = Pack(clear) });
+        Assert.Equal("clear", Assert.Single(_bench.State.Pools[0].Limits.Unconfirmed));
+        Confirm(clear);
+        Assert.Equal(LimitsWord.InForce, _bench.State.Pools[0].Limits.Word);
+        Assert.Equal((1.0, "clear"), _bench.State.Pools[0].Limits.Find(PackQuantity.Clarity, RowGrade.Closure) is { } b ? (b.Low, b.LowFrom) : default);
+        _bench.Check(_bench.CheckOf() with { BottomVisible = false });
+        Assert.True(_bench.IsUp(RuleBook.StopBottom, "main"));
+    }
+
     private Outcome Confirm(PackRow row) => _bench.Run(at => Said(at, row));
 
     private static PackRowConfirmed Said(Instant at, PackRow row) => new(at, "made-up", row.Id, RowDigest.Of(row), "E. Example", "the regulation, schedule 1");

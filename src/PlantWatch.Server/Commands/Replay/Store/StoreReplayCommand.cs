@@ -24,7 +24,7 @@ internal static class StoreReplayCommand
     {
         try
         {
-            var read = PlantFileSource.Read(asked.Plant ?? LastGoodPlan.PathIn(asked.Data)).Understand();
+            var read = (asked.Plant is { } path ? PlantFileSource.Read(path) : LastGoodPlan.Source(asked.Data)).Understand();
             foreach (var error in read.Errors) complaints.WriteLine(error);
             if (read.Plan is not { } plan) return 1;
             var file = Path.Combine(asked.Data, "record.db");

@@ -23,11 +23,11 @@ export interface Draft {
 }
 
 export const chlorineAndPh: Measurand[] = ['free_chlorine', 'total_chlorine', 'ph', 'temperature'];
-export const balanceTests: Measurand[] = ['total_alkalinity', 'calcium_hardness', 'cyanuric_acid', 'dissolved_solids'];
+export const balanceTests: Measurand[] = ['total_alkalinity', 'calcium_hardness', 'cyanuric_acid', 'dissolved_solids', 'turbidity'];
 export const tested: Measurand[] = [...chlorineAndPh, ...balanceTests];
 
 const offered: Partial<Record<Measurand, TestMethod[]>> = {
-  temperature: ['meter'], dissolved_solids: ['meter'], ph: ['photometer', 'comparator', 'meter'], cyanuric_acid: ['photometer', 'comparator', 'tablet_count'],
+  temperature: ['meter'], dissolved_solids: ['meter'], turbidity: ['meter'], ph: ['photometer', 'comparator', 'meter'], cyanuric_acid: ['photometer', 'comparator', 'tablet_count'],
   total_alkalinity: ['photometer', 'tablet_count', 'comparator'], calcium_hardness: ['photometer', 'tablet_count', 'comparator'],
 };
 
@@ -35,7 +35,7 @@ const offered: Partial<Record<Measurand, TestMethod[]>> = {
 export const methodsOf = (m: Measurand): TestMethod[] => offered[m] ?? ['photometer', 'comparator'];
 
 /** A diluted sample has another pH and temperature: dilution is for what scales with it. */
-export const mayDilute = (m: Measurand) => m !== 'ph' && m !== 'temperature';
+export const mayDilute = (m: Measurand) => m !== 'ph' && m !== 'temperature' && m !== 'turbidity';
 
 const kept = (m: Measurand): TestMethod => {
   const method = recall('method.' + m) as TestMethod | null;

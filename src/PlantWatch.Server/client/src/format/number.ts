@@ -52,6 +52,7 @@ export function unitOf(measurand: Measurand): string {
     case 'conductivity': return '\u00b5S/cm';
     case 'circulation_flow': return 'm\u00b3/h';
     case 'filter_pressure': return 'kPa';
+    case 'turbidity': return 'NTU';
     default: return 'mg/L';
   }
 }

@@ -7,7 +7,7 @@ import type {
 const measurand: Record<Measurand, string> = {
   none: '', ph: 'pH', orp: 'ORP', temperature: 'Temperature', conductivity: 'Conductivity', free_chlorine: 'Free chlorine',
   total_chlorine: 'Total chlorine', combined_chlorine: 'Combined chlorine', total_alkalinity: 'Total alkalinity',
-  calcium_hardness: 'Calcium hardness', cyanuric_acid: 'Cyanuric acid', dissolved_solids: 'Dissolved solids', sample_flow: 'Sample flow', circulation_flow: 'Circulation', filter_pressure: 'Filter pressure',
+  calcium_hardness: 'Calcium hardness', cyanuric_acid: 'Cyanuric acid', dissolved_solids: 'Dissolved solids', sample_flow: 'Sample flow', circulation_flow: 'Circulation', filter_pressure: 'Filter pressure', turbidity: 'Turbidity',
 };
 const pool: Record<PoolWord, string> = {
   unknown: 'Unknown', normal: 'Normal', due: 'Check due', attention: 'Attention', alarm: 'Alarm', stop: 'Stop',
