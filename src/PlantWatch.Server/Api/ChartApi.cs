@@ -1,4 +1,5 @@
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -32,13 +33,14 @@ internal static class ChartApi
     {
         var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["check"], pool.Id, frame.From, frame.To, 2000), cancellation);
         ManualCheck[] checks = [.. rows.Select(r => r.Body).OfType<CheckEntry>().Select(c => c.Check)];
+        var limits = worker.State.Pools.FirstOrDefault(p => p.Id == pool.Id)?.Limits ?? LimitsInForce.None;
         var strips = new List<Strip>();
         foreach (var group in worker.State.Plan.Probes.Where(p => (p.PoolId is null || p.PoolId == pool.Id) && p.Measurand != Measurand.SampleFlow).GroupBy(p => p.Measurand))
         {
             var lines = new List<StripLine>();
             foreach (var probe in group) lines.Add(await LineAsync(worker, probe, frame, series, cancellation));
-            var limit = pool.Limits.FirstOrDefault(l => l.Measurand == group.Key);
-            strips.Add(new Strip(Wording.English.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, limit?.Low, limit?.High, [.. Marks(checks, group.Key)]));
+            var (low, high) = limits.Ends(group.Key);
+            strips.Add(new Strip(Wording.English.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
         }
 
         return new StripChartInput

@@ -83,7 +83,11 @@ public sealed record PoolView(
 /// <param name="Word">None, unconfirmed, own only, or in force.</param>
 /// <param name="Unconfirmed">Rows of the picked pack that concern the pool and wait to be confirmed.</param>
 /// <param name="Pack">The pack; null when none is picked.</param>
-public sealed record PoolLimitsView(LimitsWord Word, int Unconfirmed, string? Pack);
+/// <param name="Bands">What the values of the pool are held against now, of the pack and of the plant, a measurand each.</param>
+public sealed record PoolLimitsView(LimitsWord Word, int Unconfirmed, string? Pack, IReadOnlyList<LimitBand> Bands);
+
+/// <summary>The ends a measurand has to lie within.</summary>
+public sealed record LimitBand(Measurand Measurand, double? Low, double? High);
 
 /// <summary>One word for a pool, worst last.</summary>
 public enum PoolWord

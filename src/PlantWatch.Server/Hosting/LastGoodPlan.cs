@@ -23,7 +23,7 @@ internal static class LastGoodPlan
     public static PlantFileSource Source(string data) => PlantFileSource.Read(PathIn(data), PacksIn(data));
 
     /// <summary>Where it lies in a data folder.</summary>
-    private static string PathIn(string data) => Path.Combine(data, "plant.in-force.yaml");
+    public static string PathIn(string data) => Path.Combine(data, "plant.in-force.yaml");
 
     private static string PacksIn(string data) => Path.Combine(data, "plant.in-force.packs");
 

@@ -26,8 +26,12 @@ internal static class PoolViews
             plan.Id, Word(state, plan, pool, alarms, due), why,
             [.. pool.Manual.Values.Select(v => Manual(pool, v))], CombinedViews.Of(pool, plan, words), BalanceViews.Of(state, plan, pool, words),
             BalanceViews.HoclShare(state, plan, pool), [.. due.Select(d => new DueView(d.PoolId, d.What, d.DueAt, d.Overdue))], pool.BottomVisible, pool.Bathers,
-            IncidentViews.Of(state, plan.Id, now, words), new PoolLimitsView(pool.Limits.Word, pool.Limits.Unconfirmed.Length, state.Plan.Pack?.Id), Operation(pool.Operation));
+            IncidentViews.Of(state, plan.Id, now, words), Limits(state, pool), Operation(pool.Operation));
     }
+
+    private static PoolLimitsView Limits(CircuitState state, PoolState pool) => new(
+        pool.Limits.Word, pool.Limits.Unconfirmed.Length, state.Plan.Pack?.Id,
+        [.. Enum.GetValues<Measurand>().Select(m => (Measurand: m, Ends: pool.Limits.Ends(m))).Where(b => b.Ends is not (null, null)).Select(b => new LimitBand(b.Measurand, b.Ends.Low, b.Ends.High))]);
 
     /// <summary>How a pool is run, and who said so.</summary>
     public static OperationView Operation(PoolOperation operation) => new(operation.State, operation.Since.OrNull(), operation.By, operation.Why, operation.ForCause);

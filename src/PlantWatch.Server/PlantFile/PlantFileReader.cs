@@ -20,11 +20,11 @@ internal static class PlantFileReader
             complaints.Add(1, "", "the file is larger than 1 MiB; expected a description of one plant");
             return new(null, complaints.InOrder());
         }
-        return YamlTree.Read(yaml, complaints) is { } root ? Understand(root, complaints) : new(null, complaints.InOrder());
+        return YamlTree.Read(yaml, complaints) is { } root ? Understand(root, packs, complaints) : new(null, complaints.InOrder());
     }
 
     /// <summary>The same from a tree, with what was wrong with it already.</summary>
-    public static PlantFileResult Understand(PlantNode root, Complaints complaints)
+    public static PlantFileResult Understand(PlantNode root, PackShelf packs, Complaints complaints)
     {
         SchemaCheck.OfPlantFile.Check(root, complaints);
         CheckSense(Place.Root(root), packs, complaints);

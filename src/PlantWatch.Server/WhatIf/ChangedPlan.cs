@@ -1,3 +1,4 @@
+using PlantWatch.Server.LimitPacks;
 using PlantWatch.Server.PlantFile;
 
 namespace PlantWatch.Server.WhatIf;
@@ -7,15 +8,16 @@ internal static class ChangedPlan
 {
     /// <summary>The plan, or what is wrong with the changes: the key is that of the change and its field, such as <c>changes[0].low</c>.</summary>
     /// <param name="yaml">The plant file in force.</param>
+    /// <param name="packs">The limit packs that can be picked.</param>
     /// <param name="changes">The changes.</param>
-    public static PlantFileResult Of(string yaml, IReadOnlyList<LimitChange> changes)
+    public static PlantFileResult Of(string yaml, PackShelf packs, IReadOnlyList<LimitChange> changes)
     {
         var complaints = new Complaints();
         if (YamlTree.Read(yaml, complaints) is not PlantMapping root || complaints.Any) return new(null, complaints.InOrder());
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
         PlantNode changed = root;
         for (var i = 0; i < changes.Count; i++) changed = With(changed, changes[i], i, places);
-        var result = PlantFileReader.Understand(changed, complaints);
+        var result = PlantFileReader.Understand(changed, packs, complaints);
         return result.Plan is not null ? result : new(null, [.. result.Errors.Select(e => e with { Key = FieldOf(e.Key, places) })]);
     }
 

@@ -152,7 +152,7 @@ public sealed class LimitReplayTests : IDisposable
     private static LimitRun Run(int from, int to, LimitPlan limit)
     {
         LimitChange[] changes = [new("main", limit)];
-        var changed = ChangedPlan.Of(Plant, changes);
+        var changed = ChangedPlan.Of(Plant, Server.LimitPacks.PackShelf.Shipped, changes);
         Assert.Empty(changed.Errors);
         return new(Guid.CreateVersion7(), Start, Start + TimeSpan.FromHours(from), Start + TimeSpan.FromHours(to), changes, PlantFileReader.Read(Plant).Plan!, changed.Plan!);
     }

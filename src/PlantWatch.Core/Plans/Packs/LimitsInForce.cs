@@ -72,6 +72,20 @@ public sealed record LimitsInForce
         return null;
     }
 
+    /// <summary>The ends that a measurand has to lie within, operating and closure together; null ends where there are none.</summary>
+    public (double? Low, double? High) Ends(Measurand measurand)
+    {
+        (double? low, double? high) = (null, null);
+        foreach (var bound in Bounds)
+        {
+            if (measurand.Limiting() == PackQuantity.Sentence || bound.Quantity != measurand.Limiting()) continue;
+            if (low is null || bound.Low > low) low = bound.Low ?? low;
+            if (high is null || bound.High < high) high = bound.High ?? high;
+        }
+
+        return (low, high);
+    }
+
     /// <inheritdoc/>
     public bool Equals(LimitsInForce? other) =>
         other is not null && Word == other.Word && Bounds.AsSpan().SequenceEqual(other.Bounds.AsSpan())

@@ -10,6 +10,8 @@ export interface CircuitInfo {
   pools: PoolInfo[]; probes: ProbeInfo[]; pumps: PumpInfo[];
 }
 export interface LimitPlan { measurand: Measurand; low: number | null; high: number | null; source: string; referenceElectrode?: string | null }
+/** The ends that a measurand has to lie within, of pack and plant together. */
+export interface LimitBand { measurand: Measurand; low: number | null; high: number | null }
 export interface CheckDuty { what: Measurand[]; at: string[] }
 export interface PoolInfo {
   id: string; name: string; kind: string; setting: string; disinfectant: string; secondary: string[];

@@ -5,6 +5,7 @@ import type { BalanceView } from './contract.balance';
 import type { CalibrationBasis, ProbeWork, SheetView, WorkView } from './contract.bench';
 import type { IncidentView } from './contract.incident';
 import type { JobView } from './contract.jobs';
+import type { LimitBand } from './contract.plant';
 import type {
   AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, CellLook, Censoring, FieldSaid, Iso, Measurand, PoolWord,
   Priority, PumpActivity, Said, SamplePoint, Standing, TestMethod, Tier, Verdict, WithU
@@ -20,7 +21,7 @@ export interface CircuitView {
 export interface PoolView {
   id: string; state: PoolWord; why: Said[]; manual: ManualView[]; combined: CombinedView | null; balance: BalanceView;
   hoclShare: number | null; due: DueView[]; bottomVisible: boolean | null; bathers: number | null; incidents?: IncidentView[];
-  limits?: { word: 'none' | 'unconfirmed' | 'own_only' | 'in_force'; unconfirmed: number; pack: string | null };
+  limits?: { word: 'none' | 'unconfirmed' | 'own_only' | 'in_force'; unconfirmed: number; pack: string | null; bands?: LimitBand[] };
   operation?: OperationView;
 }
 export interface ManualView {

@@ -187,6 +187,18 @@ public sealed class LimitsMakerTests
     }
 
     [Fact]
+    public void What_a_value_is_held_against_is_the_strictest_of_operating_closure_and_the_plants_own()
+    {
+        var pool = Bare with { Limits = [new(Measurand.Ph, 7.2, 7.9, "own sheet")] };
+        var limits = Of([PhBand with { High = 8.2 }, PhClosure], pool);
+        // The plant's 7.2 to 7.9 within 7.0 to 8.2, closed outside 6.5 to 8.0.
+        Assert.Equal((7.2, 7.9), limits.Ends(Measurand.Ph));
+        Assert.Equal((null, 8.0), Of([PhClosure with { Low = null }, PhBand with { Low = null, High = 8.2 }]).Ends(Measurand.Ph));
+        Assert.Equal((null, null), limits.Ends(Measurand.FreeChlorine));
+        Assert.Equal((null, null), limits.Ends(Measurand.SampleFlow));
+    }
+
+    [Fact]
     public void Without_a_pack_the_plants_own_limits_hold() =>
         Assert.Equal(LimitsWord.OwnOnly, LimitsMaker.Of(Hall.Plan, Hall.Plan.Pools[0], [], default).Word);
 

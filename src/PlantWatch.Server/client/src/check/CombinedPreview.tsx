@@ -1,6 +1,6 @@
 import { combined } from '../format/chlorine';
 import { fixed } from '../format/number';
-import { allPools } from '../live/store';
+import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
@@ -11,7 +11,7 @@ import { draft } from './draft';
 export function CombinedPreview() {
   const d = draft.value;
   const c = combined(resultOf(d, 'free_chlorine'), resultOf(d, 'total_chlorine'));
-  const out = c.kind === 'value' ? beyond(c.value, limitOf(allPools.value.get(d.poolId)?.limits ?? [], 'combined_chlorine')) : null;
+  const out = c.kind === 'value' ? beyond(c.value, limitOf(limitsOfPool(d.poolId), 'combined_chlorine')) : null;
   return (
     <output class={`combined ${c.kind !== 'missing' && (out || c.kind === 'free_above_total') ? 'out' : ''}`} data-testid="combined-preview">
       <span class="label">{words.check.combined}</span>

@@ -1,6 +1,6 @@
 import { batch, computed, effect, signal, type Signal } from '@preact/signals';
 import type {
-  AlarmView, CircuitInfo, CircuitView, HealthView, Measurand, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
+  AlarmView, CircuitInfo, CircuitView, HealthView, LimitBand, Measurand, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
 } from '../contract';
 import { recallJson, remember } from '../api/kept';
 import { units } from '../format/units';
@@ -67,6 +67,21 @@ export const allPools = computed<Map<string, PoolInfo>>(() => new Map((site.valu
 export const probeViews = computed<Map<string, ProbeView>>(() => new Map([...circuits.value.values()].flatMap(c => c.probes).map(p => [p.id, p])));
 export const pumpViews = computed<Map<string, PumpView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pumps).map(p => [p.id, p])));
 export const poolViews = computed<Map<string, PoolView>>(() => new Map([...circuits.value.values()].flatMap(c => c.pools).map(p => [p.id, p])));
+
+const none: readonly LimitBand[] = [];
+let kept = new Map<string, { text: string; bands: readonly LimitBand[] }>();
+
+/** What the values of each pool are held against: the limits in force, and those of the plant file until they are told. The same array while nothing changed, so that nothing is drawn anew. */
+const bands = computed<Map<string, { text: string; bands: readonly LimitBand[] }>>(() => {
+  kept = new Map([...allPools.value.values()].map(p => {
+    const now = poolViews.value.get(p.id)?.limits?.bands ?? p.limits, text = JSON.stringify(now), before = kept.get(p.id);
+    return [p.id, before?.text === text ? before : { text, bands: now }];
+  }));
+  return kept;
+});
+
+export const limitsOfPool = (poolId: string | null | undefined): readonly LimitBand[] => (poolId && bands.value.get(poolId)?.bands) || none;
+
 export const alarms = computed<AlarmView[]>(() => [...circuits.value.values()].flatMap(c => c.alarms));
 
 /** What a probe measures; none for one that is not known. */

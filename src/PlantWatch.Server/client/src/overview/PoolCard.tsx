@@ -1,7 +1,7 @@
 import { DueProbes } from '../calibrate/DueProbes';
 import type { PoolInfo, ProbeInfo } from '../contract';
 import { LimitsLine } from '../limits/LimitsLine';
-import { circuitOfPool, headingOf, poolViews, probesOfPool } from '../live/store';
+import { circuitOfPool, headingOf, limitsOfPool, poolViews, probesOfPool } from '../live/store';
 import { limitOf, limitText } from '../parts/beyond';
 import { PoolGlyph } from '../parts/Glyph';
 import { LiveValue } from '../parts/LiveValue';
@@ -14,7 +14,7 @@ import { TestCells } from './TestCells';
 import { Why } from './Why';
 
 function ProbeRow({ probe, heading, pool, owner }: { probe: ProbeInfo; heading: string; pool: PoolInfo; owner: boolean }) {
-  const limit = limitOf(pool.limits, probe.measurand);
+  const limit = limitOf(limitsOfPool(pool.id), probe.measurand);
   return (
     <li class="probe-row">
       <a class="probe-name" href={link('probe', probe.id)}>

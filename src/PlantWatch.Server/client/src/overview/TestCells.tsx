@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { PoolInfo, PoolView } from '../contract';
 import { fixed, signed } from '../format/number';
 import { Age } from '../parts/Age';
+import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
@@ -26,10 +27,10 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(pool.limits, 'free_chlorine'))}>
+      <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), 'free_chlorine'))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
-      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(pool.limits, 'combined_chlorine'))}>
+      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
       </Cell>
       <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>

@@ -1,4 +1,4 @@
-import type { LimitPlan, ProbeInfo, Standing } from '../contract';
+import type { LimitBand, ProbeInfo, Standing } from '../contract';
 import { fixed, unitText } from '../format/number';
 import { beside } from '../format/units';
 import { probeViews, reading } from '../live/store';
@@ -11,7 +11,7 @@ import { WarnGlyph } from './Glyph';
 const isDoubted = (s: Standing) => s === 'maintenance_required' || s === 'out_of_specification' || s === 'failure';
 
 /** The newest value of a probe, big, with unit, age and what is wrong with it. */
-export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; limit?: LimitPlan | undefined; testId?: boolean }) {
+export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; limit?: LimitBand | undefined; testId?: boolean }) {
   const point = reading(probe.id).value;
   const view = probeViews.value.get(probe.id);
   const stale = view?.stale ?? false;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { get, query } from '../api/http';
-import type { LimitPlan, ProbeInfo, SeriesView } from '../contract';
+import type { LimitBand, ProbeInfo, SeriesView } from '../contract';
 import { now, serverNow } from '../live/clock';
 import { onLive } from '../live/connection';
 import { reading } from '../live/store';
@@ -29,7 +29,7 @@ function useRecent(probeId: string): SeriesView | null {
 }
 
 /** The last hours of a probe as a small strip, its limits as a band. It is a picture of the value beside it, so it is hidden from screen readers. */
-export function Spark({ probe, limit }: { probe: ProbeInfo; limit?: LimitPlan | undefined }) {
+export function Spark({ probe, limit }: { probe: ProbeInfo; limit?: LimitBand | undefined }) {
   const view = useRecent(probe.id);
   const newest = reading(probe.id).value;
   const to = Math.floor(now.value / 10_000) * 10_000;

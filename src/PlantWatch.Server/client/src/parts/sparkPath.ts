@@ -1,10 +1,10 @@
-import type { LimitPlan, ReadingPoint, SeriesView } from '../contract';
+import type { LimitBand, ReadingPoint, SeriesView } from '../contract';
 
 export interface Drawn { path: string; band: { y: number; height: number } | null }
 
 /** The outline of a small strip: gaps break the line, and the scale always holds the limits that stand near the values. */
 export function sparkPath(
-  view: SeriesView | null, newest: ReadingPoint | null, limit: LimitPlan | undefined, from: number, to: number, box: { width: number; height: number }): Drawn {
+  view: SeriesView | null, newest: ReadingPoint | null, limit: LimitBand | undefined, from: number, to: number, box: { width: number; height: number }): Drawn {
   const t = view ? [...view.t] : [];
   const v: (number | null)[] = view ? [...(view.corrected ?? view.mean)] : [];
   if (newest && newest.t > (t.at(-1) ?? 0)) { t.push(newest.t); v.push(newest.v); }

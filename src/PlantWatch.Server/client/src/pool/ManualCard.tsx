@@ -2,6 +2,7 @@ import type { PoolInfo, PoolView } from '../contract';
 import { decimalsOf, fixed, unitOf } from '../format/number';
 import { beside } from '../format/units';
 import { Age } from '../parts/Age';
+import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
@@ -15,7 +16,7 @@ export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
       {view.manual.length === 0 ? <p class="hint">{words.poolPage.noTests}</p> : (
         <table class="lines"><tbody>
           {view.manual.map(m => {
-            const out = beyond(m.value, limitOf(pool.limits, m.measurand));
+            const out = beyond(m.value, limitOf(limitsOfPool(pool.id), m.measurand));
             const d = decimalsOf(m.measurand);
             return (
               <tr key={m.measurand}><th scope="row">{words.measurand[m.measurand]}<span class="hint block">{words.method[m.method]}</span></th>
@@ -25,7 +26,7 @@ export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
           })}
           {c && (
             <tr><th scope="row">{words.measurand.combined_chlorine}</th><td class="n">{fixed(c.value, 2)}{c.value !== null && <span class="unit"> {c.u > 0 && `\u00b1 ${fixed(c.u, 2)}`} mg/L</span>}
-              {beyond(c.value, limitOf(pool.limits, 'combined_chlorine')) && <span class="beyond block"><WarnGlyph />{beyond(c.value, limitOf(pool.limits, 'combined_chlorine'))}</span>}
+              {beyond(c.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine')) && <span class="beyond block"><WarnGlyph />{beyond(c.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}</span>}
               {c.remark && <span class="block">{c.remark.text}</span>}</td><td><Age at={c.sampledAt} /></td></tr>)}
         </tbody></table>)}
       {(view.bathers !== null || view.bottomVisible !== null) && (

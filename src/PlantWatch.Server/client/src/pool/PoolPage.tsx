@@ -4,7 +4,7 @@ import { query } from '../api/http';
 import type { CheckAnswer, CircuitInfo, Measurand, PoolInfo, ProbeInfo } from '../contract';
 import { fixed } from '../format/number';
 import { now } from '../live/clock';
-import { alarms, allPools, circuitOfPool, poolViews, probesOfPool, site } from '../live/store';
+import { alarms, allPools, circuitOfPool, limitsOfPool, poolViews, probesOfPool, site } from '../live/store';
 import { AlarmRow } from '../alarms/AlarmRow';
 import { inOrder } from '../alarms/order';
 import { DueLine } from '../overview/DueLine';
@@ -74,7 +74,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
           {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
         </div>
         <div class="wide">
-          <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={pool.limits} tests={tests} fresh={fresh} chart />
+          <LazyStrips key={pool.id} poolId={pool.id} probes={probes} limits={limitsOfPool(pool.id)} tests={tests} fresh={fresh} chart />
           <ProbeTable probes={probes} checks={checks.data ?? []} />
           <CheckList checks={checks.data} failed={checks.failed} />
         </div>

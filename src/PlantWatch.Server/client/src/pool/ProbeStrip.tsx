@@ -1,6 +1,6 @@
 import type { Signal } from '@preact/signals';
 import { useMemo, useRef } from 'preact/hooks';
-import type { CheckAnswer, LimitPlan, ProbeInfo } from '../contract';
+import type { CheckAnswer, LimitBand, ProbeInfo } from '../contract';
 import { serverNow } from '../live/clock';
 import { limitText } from '../parts/beyond';
 import { LiveValue } from '../parts/LiveValue';
@@ -20,7 +20,7 @@ export interface Overlay { probeId: string; flowSwitch: ProbeInfo | null; happen
 
 /** The strip of one probe. */
 export function ProbeStrip({ probe, heading, limit, overlay, owner = true, ...common }: Common & {
-  probe: ProbeInfo; heading: string; limit: LimitPlan | undefined; overlay?: Overlay | undefined; owner?: boolean;
+  probe: ProbeInfo; heading: string; limit: LimitBand | undefined; overlay?: Overlay | undefined; owner?: boolean;
 }) {
   const redraw = useRef(() => {});
   const { held, state, tier } = useColumns(probe, common.shown, common.width, () => redraw.current());

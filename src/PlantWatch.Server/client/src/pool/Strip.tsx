@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect, type Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type uPlot from 'uplot';
-import type { LimitPlan } from '../contract';
+import type { LimitBand } from '../contract';
 import { zone } from '../live/store';
 import { paint } from '../parts/theme';
 import { feed, makeChart } from './chart';
@@ -14,7 +14,7 @@ import type { Shade } from './shades';
 import type { Shown } from './window';
 
 export interface StripProps {
-  name: string; head: ComponentChildren; decimals: number; unit: string; limit: LimitPlan | undefined; marks: Mark[]; columns: () => Columns; note: string;
+  name: string; head: ComponentChildren; decimals: number; unit: string; limit: LimitBand | undefined; marks: Mark[]; columns: () => Columns; note: string;
   shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; stepped?: boolean; testId: string;
   happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
   /** Given the function that draws anew. */

@@ -1,7 +1,7 @@
 import { useComputed, useSignal, useSignalEffect, type Signal } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { query } from '../api/http';
-import type { CheckAnswer, LimitPlan, Measurand, ProbeInfo } from '../contract';
+import type { CheckAnswer, LimitBand, Measurand, ProbeInfo } from '../contract';
 import { dayClock, fullClock } from '../format/zone';
 import { now, serverNow } from '../live/clock';
 import { headingOf, zone } from '../live/store';
@@ -68,7 +68,7 @@ function Images({ poolId, shown }: { poolId: string; shown: Signal<Shown> }) {
   return <span>{words.strips.image}: <a href={base + '.png' + q} target="_blank" rel="noopener">PNG</a>, <a href={base + '.svg' + q} target="_blank" rel="noopener">SVG</a>.</span>;
 }
 
-export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: LimitPlan[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined }
+export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: readonly LimitBand[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined }
 
 /** All strips of a page under one time axis. */
 export default function Strips({ poolId, probes, limits, tests, fresh, first, chart, overlay }: StripsProps) {

@@ -1,5 +1,5 @@
 import { useMemo, useRef } from 'preact/hooks';
-import type { LimitPlan, Measurand } from '../contract';
+import type { LimitBand, Measurand } from '../contract';
 import { decimalsOf, unitOf } from '../format/number';
 import { limitText } from '../parts/beyond';
 import { words } from '../words';
@@ -11,7 +11,7 @@ import { Strip } from './Strip';
 const none = noColumns();
 
 /** A strip of tests alone, for what no probe measures. */
-export function TestStrip({ measurand, limit, ...common }: Common & { measurand: Measurand; limit: LimitPlan | undefined }) {
+export function TestStrip({ measurand, limit, ...common }: Common & { measurand: Measurand; limit: LimitBand | undefined }) {
   const redraw = useRef(() => {});
   const marks = useMemo(() => marksOf(common.checks, measurand), [common.checks, measurand]);
   return (

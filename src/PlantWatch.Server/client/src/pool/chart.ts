@@ -1,5 +1,5 @@
 import uPlot from 'uplot';
-import type { LimitPlan } from '../contract';
+import type { LimitBand } from '../contract';
 import { fixed } from '../format/number';
 import type { Ink } from './ink';
 import type { Happening, Mark } from './marks';
@@ -11,7 +11,7 @@ import { tickLabels } from './ticks';
 import type { Shown } from './window';
 
 export interface StripSetup {
-  width: number; height: number; axis: boolean; zone: string; decimals: number; limit: LimitPlan | undefined; stepped: boolean; ink: Ink;
+  width: number; height: number; axis: boolean; zone: string; decimals: number; limit: LimitBand | undefined; stepped: boolean; ink: Ink;
   /** Asked at each painting, so that new tests need no new chart. */
   marks: () => Mark[];
   happenings: () => Happening[];

@@ -1,11 +1,11 @@
 import type uPlot from 'uplot';
-import type { LimitPlan } from '../contract';
+import type { LimitBand } from '../contract';
 import type { Ink } from './ink';
 import type { Happening, Mark } from './marks';
 import type { Shade } from './shades';
 
 /** The band between the limits, behind everything. */
-export function paintBand(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
+export function paintBand(u: uPlot, limit: LimitBand | undefined, ink: Ink): void {
   if (!limit) return;
   const { ctx, bbox } = u;
   const y = (v: number) => Math.round(u.valToPos(v, 'y', true));
@@ -19,7 +19,7 @@ export function paintBand(u: uPlot, limit: LimitPlan | undefined, ink: Ink): voi
 }
 
 /** A line at each limit that is set; over the grid, which would hide it where the two fall together. */
-export function paintLimits(u: uPlot, limit: LimitPlan | undefined, ink: Ink): void {
+export function paintLimits(u: uPlot, limit: LimitBand | undefined, ink: Ink): void {
   if (!limit) return;
   const { ctx, bbox } = u;
   ctx.save();

@@ -1,9 +1,9 @@
-import type { LimitPlan } from '../contract';
+import type { LimitBand } from '../contract';
 import type { Mark } from './marks';
 import type { Shown } from './window';
 
 /** The ends of the value axis: what is in sight, the tests on it, and the limits that are near. */
-export function valueRange(low: number | null, high: number | null, marks: Mark[], shown: Shown, limit: LimitPlan | undefined): [number, number] {
+export function valueRange(low: number | null, high: number | null, marks: Mark[], shown: Shown, limit: LimitBand | undefined): [number, number] {
   const line = low !== null && high !== null ? [low, high] : null;
   // A test that lies far from the line must not press the line flat: it is drawn at the edge instead.
   const far = line ? Math.max(line[1]! - line[0]!, Math.abs(line[1]!) * 0.04, (limit?.high ?? 0) - (limit?.low ?? limit?.high ?? 0)) * 1.5 : Infinity;

@@ -1,7 +1,7 @@
 import type { CalibrationView, JudgementView, ProbeInfo, ProbeView, WithU } from '../contract';
 import type { NextStep, ProbeHistory, AdvisedStepView } from '../contract.probe';
 import { daysAMonth, fixed, signed, unitText } from '../format/number';
-import { allPools, nameOf, probeViews } from '../live/store';
+import { allPools, limitsOfPool, nameOf, probeViews } from '../live/store';
 import { Age } from '../parts/Age';
 import { limitOf } from '../parts/beyond';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
@@ -62,13 +62,12 @@ function wayOf(step: NextStep): string {
 /** Believed, shown and tested side by side: the three that the question is about. */
 function Three({ probe, view, last }: { probe: ProbeInfo; view: ProbeView | undefined; last: JudgementView | undefined }) {
   const d = probe.decimals, orp = probe.measurand === 'orp', unit = unitText(probe.unit);
-  const pool = probe.poolId ? allPools.value.get(probe.poolId) : undefined;
   return (
     <dl class="three">
       <div class="believed"><dt>{words.probePage.believed}</dt>
         <dd data-testid="believed">{view?.believed ? <WithBar x={view.believed} d={d} unit={unit} />
           : <span class="hint">{orp && view?.value != null ? words.probePage.orpAsRead : words.probePage.notBelieved}</span>}</dd></div>
-      <div><dt>{words.probePage.shows}</dt><dd><LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /></dd></div>
+      <div><dt>{words.probePage.shows}</dt><dd><LiveValue probe={probe} limit={limitOf(limitsOfPool(probe.poolId), probe.measurand)} /></dd></div>
       <div><dt>{orp ? words.probePage.expected : words.probePage.lastTest}</dt>
         <dd data-testid="last-test">{last?.test ? <WithBar x={last.test} d={d} unit={unit} /> : <span class="hint">{words.probePage.noTest}</span>}
           {last && <span class="under"><Age at={last.sampledAt} />{last.verdict === 'check_suspect' && <b class="mark"><WarnGlyph />{words.probePage.testDoubted}</b>}</span>}</dd></div>
@@ -111,7 +110,7 @@ export function AnswerCard({ probe, history }: { probe: ProbeInfo; history: Prob
         <StandingMark probeId={probe.id} long /></div>
       {history && <p class={`the-answer w-${history.answer.whom}`} role="status" data-testid="the-answer" data-whom={history.answer.whom}>
         {history.answer.whom === 'either' ? <TickGlyph /> : null}<span>{history.answer.sentence.text}</span></p>}
-      {unjudged ? <LiveValue probe={probe} limit={limitOf(pool?.limits ?? [], probe.measurand)} /> : <Three probe={probe} view={view} last={compared} />}
+      {unjudged ? <LiveValue probe={probe} limit={limitOf(limitsOfPool(probe.poolId), probe.measurand)} /> : <Three probe={probe} view={view} last={compared} />}
       {said && <p class="hint"><b>{words.verdict[said.verdict]}.</b> {said.reasons[0]?.text}</p>}
       {view && view.reasons.filter(r => r.text !== said?.reasons[0]?.text).map((r, i) => <p key={i} class="hint">{r.text}</p>)}
       {history && !(unjudged && history.answer.steps[0]?.kind === 'nothing') && <Steps steps={history.answer.steps} probe={probe} />}

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { CalibrationView, ProbeInfo } from '../contract';
 import type { ProbeHistory } from '../contract.probe';
-import { allPools, allProbes, circuits, probeViews, site } from '../live/store';
+import { allProbes, circuits, limitsOfPool, probeViews, site } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { LazyStrips } from '../pool/LazyStrips';
 import type { Happening } from '../pool/marks';
@@ -48,7 +48,7 @@ function Probe({ probe }: { probe: ProbeInfo }) {
   useEffect(() => { if (data) reload(); }, [key]);
   const overlay = useMemo(() => overlayOf(probe, data), [probe, data]);
   const probes = useMemo(() => (overlay.flowSwitch ? [probe, overlay.flowSwitch] : [probe]), [probe, overlay.flowSwitch]);
-  const limits = (probe.poolId ? allPools.value.get(probe.poolId)?.limits : undefined) ?? [];
+  const limits = limitsOfPool(probe.poolId);
   return (
     <div class="pool-page probe-page">
       <div class="side">

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PoolInfo } from '../contract';
 import type { WhatIfView } from '../contract.whatIf';
 import { decimalsOfAcid, decimalsOfShare, fixed, signed } from '../format/number';
+import { limitsOfPool } from '../live/store';
 import { limitOf } from '../parts/beyond';
 import { words } from '../words';
 import { CurvePlot, type PlotKind } from './CurvePlot';
@@ -31,7 +32,7 @@ export default function Curves({ pool, answer, curve, kilograms, choose }: Curve
   const columns = ([...(dose ? ['ph'] : []), 'saturation', chlorine] as CurveColumn[]).filter(c => has(shown, c));
   const names: Record<CurveColumn, string> = { ph: words.whatIf.rows.ph, saturation: words.whatIf.rows.saturationIndex, hocl: `${words.whatIf.rows.hypochlorousAcid}, mg/L`, share: `${words.whatIf.rows.hypochlorousShare} (HOCl)` };
   const against = dose ? product?.name ?? '' : words.whatIf.againstPh;
-  const limit = limitOf(pool.limits, 'ph');
+  const limit = limitOf(limitsOfPool(pool.id), 'ph');
   const bands: Partial<Record<CurveColumn, PlotKind['band']>> = { saturation: { low: -0.5, high: 0.5 }, ph: limit && { low: limit.low, high: limit.high } };
   const then = answer.after?.figures, now = answer.now?.figures;
   const at = dose ? kilograms : then?.ph ?? null;
