@@ -1,5 +1,6 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { post } from '../api/http';
+import type { Errors } from '../check/build';
 import type { CircuitLimitsView, PackRowView } from '../contract.limits';
 import { Field, OtherRemarks, tie } from '../parts/Field';
 import { who } from '../parts/person';
@@ -9,8 +10,11 @@ import { documentInHand } from './document';
 
 const w = words.limits;
 
+const inHand = ['by', 'document'];
+const inHandOf = (errors: Errors): Errors => Object.fromEntries(Object.entries(errors).filter(([field]) => inHand.includes(field)));
+
 /** Confirms a row with what is in hand, says that it does not concern the plant, or takes back what was said. */
-export function Answer({ circuit, row, onDone }: { circuit: string; row: PackRowView; onDone: () => void }) {
+export function Answer({ circuit, row, onDone, onInHand }: { circuit: string; row: PackRowView; onDone: () => void; onInHand: (errors: Errors) => void }) {
   const [back, setBack] = useState(false);
   const [why, setWhy] = useState('');
   const { busy, errors, run, setErrors } = useAction<CircuitLimitsView>(() => { setBack(false); setWhy(''); onDone(); });
@@ -18,7 +22,7 @@ export function Answer({ circuit, row, onDone }: { circuit: string; row: PackRow
   const by = who.value.trim(), document = documentInHand.value.trim();
   const confirm = (applies: boolean) => {
     const missing = { ...(by ? {} : { by: words.needName }), ...(document ? {} : { document: w.needDocument }) };
-    if (Object.keys(missing).length > 0) setErrors(missing);
+    if (Object.keys(missing).length > 0) onInHand(missing);
     else void run(() => post(path + '/confirm', { digest: row.digest, by, document, applies }));
   };
   const revoke = () => {
@@ -26,10 +30,12 @@ export function Answer({ circuit, row, onDone }: { circuit: string; row: PackRow
     if (Object.keys(missing).length > 0) setErrors(missing);
     else void run(() => post(path + '/revoke', { by, why: why.trim() }));
   };
+  // What is wrong with the name or the document is told where they are typed, also when the server says it.
+  useEffect(() => { if (errors['by'] || errors['document']) onInHand(inHandOf(errors)); }, [errors]);
   const name = `why-${row.id}`;
   if (!row.confirmed) return (
     <div class="action" role="group" aria-label={row.says}>
-      <OtherRemarks errors={errors} shown={[]} />
+      <OtherRemarks errors={errors} shown={inHand} />
       <div class="inline">
         <button type="button" class="primary" disabled={busy} aria-label={`${w.confirm}: ${row.says}`} data-testid={`confirm-${row.id}`} onClick={() => confirm(true)}>{w.confirm}</button>
         {row.toJudge && <button type="button" disabled={busy} aria-label={`${w.notHere}: ${row.says}`} data-testid={`not-here-${row.id}`} onClick={() => confirm(false)}>{w.notHere}</button>}
@@ -40,7 +46,7 @@ export function Answer({ circuit, row, onDone }: { circuit: string; row: PackRow
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); revoke(); }}>
       <Field name={name} label={w.why} error={errors['why']}><input type="text" class="tall" value={why} {...tie(name, errors['why'])} onInput={e => setWhy(e.currentTarget.value)} /></Field>
-      <OtherRemarks errors={errors} shown={['why']} />
+      <OtherRemarks errors={errors} shown={['why', ...inHand]} />
       <div class="inline"><button type="submit" disabled={busy} data-testid={`revoke-${row.id}`}>{w.send}</button><button type="button" class="quiet" onClick={() => setBack(false)}>{w.cancel}</button></div>
     </form>
   );

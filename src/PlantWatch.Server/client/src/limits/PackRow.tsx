@@ -1,3 +1,4 @@
+import type { Errors } from '../check/build';
 import type { CircuitInfo } from '../contract';
 import type { PackRowView } from '../contract.limits';
 import { fullClock } from '../format/zone';
@@ -15,7 +16,7 @@ function Standing({ row }: { row: PackRowView }) {
 }
 
 /** One row as the document has to be read against it. */
-export function PackRow({ circuit, row, onDone }: { circuit: CircuitInfo; row: PackRowView; onDone: () => void }) {
+export function PackRow({ circuit, row, onDone, onInHand }: { circuit: CircuitInfo; row: PackRowView; onDone: () => void; onInHand: (errors: Errors) => void }) {
   const nameOf = (id: string) => circuit.pools.find(p => p.id === id)?.name ?? id;
   const figure = figureOf(row);
   return (
@@ -31,7 +32,7 @@ export function PackRow({ circuit, row, onDone }: { circuit: CircuitInfo; row: P
       </dl>
       <p class={row.provenance === 'published' ? 'hint' : ''}>{row.provenance === 'published' ? w.provenance.published : <b>{w.provenance[row.provenance]}</b>}{row.certainty && <span class="hint"> ({row.certainty})</span>}</p>
       <Standing row={row} />
-      <Answer circuit={circuit.id} row={row} onDone={onDone} />
+      <Answer circuit={circuit.id} row={row} onDone={onDone} onInHand={onInHand} />
     </li>
   );
 }
