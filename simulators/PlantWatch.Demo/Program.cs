@@ -48,6 +48,12 @@ internal static class DemoProgram
         try
         {
             await using var gateways = new Gateways("127.0.0.1", broker);
+            await using var echo = new AlarmEcho(line =>
+            {
+                // Of the history only the landmarks are printed.
+                if (clock.IsLive) Console.WriteLine(line);
+            });
+            await echo.ListenAsync(broker, stopping);
             using var http = new HttpClient { BaseAddress = new Uri(address) };
             await PlayAsync(new SimulatedPlant(ScenarioFile.Load("demo"), start), clock, gateways, http, known, stopping);
         }

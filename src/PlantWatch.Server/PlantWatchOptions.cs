@@ -12,6 +12,9 @@ public sealed class PlantWatchOptions
     /// <summary>Addresses under which a reverse proxy shows the page, such as https://pools.example, where it does not hand on the Host it was asked for.</summary>
     public IList<string> Origins { get; set; } = [];
 
+    /// <summary>Secrets of the ways by which people are told.</summary>
+    public Telling.TellingOptions Telling { get; set; } = new();
+
     /// <summary>Where readings come from.</summary>
     public BrokerOptions Broker { get; set; } = new();
 }

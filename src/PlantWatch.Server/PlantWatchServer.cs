@@ -11,6 +11,7 @@ using PlantWatch.Server.Logging;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.Telling;
 using PlantWatch.Server.WhatIf;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Sqlite;
@@ -49,6 +50,7 @@ internal static class PlantWatchServer
         // Started in this order, stopped in the reverse: the plant stands before a message can come, and stays until the last is committed.
         services.AddHostedService<PlantRunner>();
         AddBroker(services, options.Broker.Mode);
+        services.AddTelling(options.Broker.Mode);
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
         services.AddHostedService<SelfWatch>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
@@ -99,6 +101,7 @@ internal static class PlantWatchServer
         api.MapPoolStates();
         api.MapIncidents();
         api.MapLaboratory();
+        api.MapTelling();
         api.MapAlarmHealth();
         api.MapRecord();
         api.MapCharts();

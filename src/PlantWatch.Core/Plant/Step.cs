@@ -88,6 +88,8 @@ public static class Step
                 return LabFold.Enter(draft, said);
             case LabResultClosed said:
                 return LabFold.Close(draft, said);
+            case ChannelStateSaid said:
+                return ChannelFold.Say(draft, said);
             case PoolStateSet said:
                 return OperationFold.Set(draft, said);
             case FilterWashed said:

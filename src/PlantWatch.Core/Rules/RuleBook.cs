@@ -112,6 +112,10 @@ public static partial class RuleBook
     /// <summary>After a result outside its limit no resample was taken in time.</summary>
     public static Rule ResampleOverdue { get; } = new("R-062", Priority.Medium, None, None);
 
+    // The minute of grace is the shell's: it alone knows of the attempts.
+    /// <summary>A way by which people are told does not deliver.</summary>
+    public static Rule ChannelFails { get; } = new("R-080", Priority.High, None, None);
+
     /// <summary>The circulation is low or lost.</summary>
     public static Rule CirculationLow { get; } = new("R-050", Priority.Medium, Minute, Minute, SuppressedWhile.Backwash, ClearsByReading: true);
 
@@ -131,6 +135,6 @@ public static partial class RuleBook
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         RestartedUnsafe,
         CheckOverdue, TestWanted, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
-        PlannedWorkOverdue,
+        ChannelFails, PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -1,11 +1,14 @@
+using System.Collections;
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.Extensions.Options;
+using MQTTnet;
 using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Telling;
 
 namespace PlantWatch.Server.Ingest;
 
@@ -15,7 +18,7 @@ namespace PlantWatch.Server.Ingest;
 /// queue would drop the oldest and its acknowledgements would reach nobody. Why: docs/decisions/0004-brokers.md.
 /// </remarks>
 internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> options, TimeProvider time, ILogger<EmbeddedBroker> logger)
-    : IHostedService, IBrokerStatus, IDisposable
+    : IHostedService, IBrokerStatus, IAlarmTopic, IDisposable
 {
     /// <summary>Largest packet that is read at all. A payload of 1 MiB still becomes a kept refusal; beyond this the connection is closed.</summary>
     public const int MostPacketBytes = 2 * 1024 * 1024;
@@ -31,6 +34,8 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
 
     /// <summary>Most messages that wait for a subscriber that does not read.</summary>
     private const int MostPending = 250;
+
+    private static readonly object Own = new();
 
     /// <summary>Most connections at once.</summary>
     public const int MostConnections = 1000;
@@ -105,9 +110,27 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
         return Task.CompletedTask;
     }
 
+    /// <inheritdoc/>
+    public async Task PublishAsync(string topic, ReadOnlyMemory<byte> payload, string contentType, bool retain, CancellationToken cancellation)
+    {
+        if (_server is not { IsStarted: true } server) throw new InvalidOperationException("the broker has not started");
+        var message = new MqttApplicationMessageBuilder().WithTopic(topic).WithPayload(payload.ToArray()).WithContentType(contentType).WithRetainFlag(retain)
+            .WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build();
+        await server.InjectApplicationMessage(new InjectedMqttApplicationMessage(message) { SenderClientId = "plantwatch", CustomSessionItems = new Hashtable { [Own] = Own } }, cancellation);
+    }
+
     private async Task CommitAsync(InterceptingPublishEventArgs e)
     {
+        // What the plant says of itself passes here too; only we hold this mark. It is handed on and is no reading.
+        if (e.SessionItems[Own] == Own) return;
         var message = PacketOfPublish.MessageOf(e);
+        if (door.IsOwn(message.Topic))
+        {
+            // Nobody else says which alarms stand. It is acknowledged all the same: a device that is cut off would send it for ever.
+            IngestLog.OwnTopicRefused(logger, e.ClientId, message.Topic);
+            e.ProcessPublish = false;
+            return;
+        }
         if (!IsTopicName(message.Topic))
         {
             // Not even a client of 3.1.1, which can be told nothing else, must take silence for success.

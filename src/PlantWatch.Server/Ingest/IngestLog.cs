@@ -32,6 +32,9 @@ internal static partial class IngestLog
     [LoggerMessage(2008, LogLevel.Warning, "A connection could not be accepted")]
     public static partial void AcceptFailed(ILogger logger, Exception exception);
 
+    [LoggerMessage(2010, LogLevel.Warning, "Device {ClientId} published to {Topic}, where the plant itself tells of alarms: nobody is handed it")]
+    public static partial void OwnTopicRefused(ILogger logger, string clientId, string topic);
+
     [LoggerMessage(2009, LogLevel.Information, "Embedded broker stopped")]
     public static partial void EmbeddedStopped(ILogger logger);
 

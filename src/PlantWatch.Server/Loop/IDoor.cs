@@ -9,6 +9,9 @@ internal interface IDoor
     /// <summary>Topics of the plant file now in force, for a client that must subscribe.</summary>
     IReadOnlyCollection<string> Topics { get; }
 
+    /// <summary>True for a topic on which the plant itself tells of alarms: what arrives there is no reading.</summary>
+    bool IsOwn(string topic);
+
     /// <summary>Raised after a plant file came into force.</summary>
     event Action? TopicsChanged;
 

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -31,6 +32,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public event Action<CircuitWorker, StepResult>? Committed;
 
     public IReadOnlyCollection<string> Topics => _byTopic.Keys;
+
+    public bool IsOwn(string topic) => (Plan?.Telling ?? TellingPlan.None).Channels.Any(c => c.Topic is { } own && (topic == own || topic.StartsWith(own + "/", StringComparison.Ordinal)));
 
     /// <summary>The plan in force; null before the first.</summary>
     public PlantPlan? Plan { get; private set; }
@@ -96,6 +99,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public async ValueTask<Task> MessageAsync(IncomingMessage message, CancellationToken cancellation)
     {
         await _changing.WaitAsync(cancellation);
+        // A broker that hands us all there is hands us our own words too.
+        if (IsOwn(message.Topic)) return Task.CompletedTask;
         var worker = _byTopic.GetValueOrDefault(message.Topic) ?? _workers[CircuitPlan.Nowhere.Id];
         var packet = message.PacketId == 0 ? null : new PacketIdentity(message.Session, message.PacketId, NextOrdinal(message.Session), message.Redelivered);
         return await worker.SendAsync(at => new MessageArrived(at, message.Topic, message.Payload, message.Retained, packet), cancellation);

@@ -19,7 +19,11 @@ internal sealed class FakeDoor : IDoor
 
     public IReadOnlyCollection<string> Topics { get; private set; } = [];
 
+    public string? Own { get; set; }
+
     public event Action? TopicsChanged;
+
+    public bool IsOwn(string topic) => topic == Own;
 
     public IReadOnlyList<IncomingMessage> Messages => [.. _taken.Select(taken => taken.Message)];
 

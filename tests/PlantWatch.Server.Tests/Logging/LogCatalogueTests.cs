@@ -16,6 +16,7 @@ public sealed class LogCatalogueTests
         (3000, "Plant file", ["PlantFile"]),
         (4000, "Loop and storage", ["Loop", "Storage"]),
         (5000, "Interface", ["Api"]),
+        (6000, "Telling people", ["Telling"]),
     ];
 
     private sealed record Line(int Number, LogLevel Level, string Text, string Folder, string Where);

@@ -85,7 +85,7 @@ internal sealed class WholeServer : IAsyncDisposable
     {
         (_app, Folder, Address) = (app, folder, new Uri(app.Urls.First()));
         Http = new HttpClient { BaseAddress = Address };
-        MqttPort = app.Services.GetRequiredService<EmbeddedBroker>().Port;
+        MqttPort = app.Services.GetService<EmbeddedBroker>()?.Port ?? app.Services.GetRequiredService<PlantWatchOptions>().Broker.Port;
     }
 
     public string Folder { get; }
@@ -101,13 +101,16 @@ internal sealed class WholeServer : IAsyncDisposable
     /// <param name="folder">Where its record lies; null for a fresh one.</param>
     /// <param name="plant">The plant file, where the folder has none yet.</param>
     /// <param name="port">Port of the page and the interface; 0 for a free one.</param>
-    public static async Task<WholeServer> StartAsync(string? folder = null, string plant = Plant, int port = 0)
+    /// <param name="set">Sets further options.</param>
+    /// <param name="clock">Its clock; null for the real one.</param>
+    public static async Task<WholeServer> StartAsync(string? folder = null, string plant = Plant, int port = 0, Action<PlantWatchOptions>? set = null, TimeProvider? clock = null)
     {
         folder ??= Directory.CreateTempSubdirectory("plantwatch-whole-").FullName;
         var file = Path.Combine(folder, "plant.yaml");
         if (!File.Exists(file)) await File.WriteAllTextAsync(file, plant);
         var options = new PlantWatchOptions { PlantFile = file, Data = Path.Combine(folder, "data"), Broker = { Port = 0 } };
-        var app = PlantWatchServer.Build(options, TimeProvider.System, $"http://127.0.0.1:{port}");
+        set?.Invoke(options);
+        var app = PlantWatchServer.Build(options, clock ?? TimeProvider.System, $"http://127.0.0.1:{port}");
         await app.StartAsync();
         return new WholeServer(app, folder);
     }

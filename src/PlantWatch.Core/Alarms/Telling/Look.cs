@@ -18,6 +18,9 @@ internal sealed class Look(IReadOnlyCollection<AlarmRecord> live, IReadOnlyColle
 
     public AlarmRecord? Find(string key) => _live.GetValueOrDefault(key);
 
+    /// <summary>By its occurrence: the key of an alarm changes when its probe is renamed, and nothing is over with that.</summary>
+    public AlarmRecord? Find(Guid occurrence) => live.FirstOrDefault(alarm => alarm.Id == occurrence);
+
     public ImmutableArray<string> ConsequencesOf(string key) => [.. _live.Values.Where(a => a.Active && a.ConsequenceOf == key).OrderBy(a => a.Order).Select(a => a.Key)];
 
     /// <summary>A step is told to all of it at once; whoever comes on call later is not told the same step again.</summary>

@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms.Telling;
 
@@ -59,7 +60,7 @@ public sealed class TellingPolicy(TellingPlan plan, string timeZone)
 
     private void Tell(AlarmRecord alarm, int step, ChannelPlan channel, Look look)
     {
-        if (look.WasRaised(alarm, step, channel.Id)) return;
+        if (look.WasRaised(alarm, step, channel.Id) || IsOf(alarm, channel)) return;
         foreach (var person in channel.SpeaksToPersons ? _duty.At(step, look.Now).Cast<string?>() : [null])
             look.Add(new()
             {
@@ -68,11 +69,14 @@ public sealed class TellingPolicy(TellingPlan plan, string timeZone)
             });
     }
 
+    // That a way is blocked is told by the others: by itself it would arrive when it is open again, and say the contrary.
+    private static bool IsOf(AlarmRecord alarm, ChannelPlan channel) => alarm.Rule == RuleBook.ChannelFails.Number && alarm.Subject == channel.Id;
+
     // Whoever was sent for is told when another person has taken it and when it is over; a channel that is gone from the plan can be told nothing.
     private void FollowUp(Notice raised, Look look)
     {
         if (!plan.Channels.Any(channel => channel.Id == raised.Channel)) return;
-        var alarm = look.Find(raised.Key) is { } standing && standing.Id == raised.Alarm ? standing : null;
+        var alarm = look.Find(raised.Alarm);
         if (IsPutAway(alarm)) return;
         if (alarm is not { Active: true }) After(raised, NoticeKind.Cleared, alarm?.ClearedAt ?? Instant.Never, look);
         else if (alarm.IsAcknowledged && alarm.AnnunciatedAt == raised.AnnunciatedAt) After(raised, NoticeKind.Acknowledged, alarm.AcknowledgedAt, look);

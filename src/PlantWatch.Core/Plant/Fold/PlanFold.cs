@@ -38,6 +38,7 @@ internal static class PlanFold
         if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
         if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
         if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
+        if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);
         return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
     }
 }

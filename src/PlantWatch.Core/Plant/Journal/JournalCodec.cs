@@ -37,6 +37,7 @@ public static class JournalCodec
         typeof(PoolStateSet),
         typeof(BackwashBegun), typeof(BackwashEnded),
         typeof(PlantMadeSafe),
+        typeof(ChannelStateSaid),
     ];
 
     private const byte FirstJsonKind = 16;

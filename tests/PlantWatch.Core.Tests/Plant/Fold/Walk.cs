@@ -4,6 +4,7 @@ using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Calibrating;
@@ -35,6 +36,7 @@ internal static partial class Walk
     private static readonly CircuitPlan[] Plans =
     [
         Hall.Plan, Hall.Plan, Hall.Plan, Picked, Picked,
+        Hall.Plan with { Telling = new() { Channels = [new("post", ChannelKind.Email, Priority.Low) { Name = "Post" }], Escalation = ["ann"] } },
         Hall.Plan.Without("learner").Without("learner-ph").Without("learner-temperature"),
         Hall.Plan.With("main-ph", p => p with { Id = "main-ph-2", Was = "main-ph" }).WithPool("main", p => p with { Id = "large", Was = "main" }),
         Hall.Plan.WithPool("main", p => p with { Limits = [], Duties = [] }),
@@ -136,6 +138,7 @@ internal static partial class Walk
         var probe = probes.IsEmpty ? "nobody" : probes[act.B % probes.Length].Id;
         var work = TimeOrderedId.Derive(Hall.Nine, $"work {act.B % 4}");
         var done = bench.State.Calibrations;
+        if (act.A % 3 == 0) bench.Run(at => new ChannelStateSaid(at, act.A % 9 == 0 ? "nobody" : "post", act.B % 3 == 0, act.B % 3 == 0 ? "" : "no answer in time"));
         if (act.B % 5 == 0) bench.Run(at => new FilterWashed(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "R. Example"));
         if (act.A % 6 == 0) bench.Run(at => new BackwashBegun(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", act.A % 7 == 0 ? " " : "R. Example"));
         if (act.A % 6 == 1) bench.Run(at => new BackwashEnded(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "J. Sample"));

@@ -12,6 +12,7 @@ import { PoolPage } from '../pool/PoolPage';
 import { ProbePage } from '../probe/ProbePage';
 import { PumpsPage } from '../pumps/PumpsPage';
 import { RecordPage } from '../record/RecordPage';
+import { TellingPage } from '../telling/TellingPage';
 import { BalancePage } from '../water/BalancePage';
 import { DosePage } from '../water/DosePage';
 import { IncidentPage } from '../water/IncidentPage';
@@ -42,6 +43,7 @@ export const pages: Page[] = [
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
   { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },
+  { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },

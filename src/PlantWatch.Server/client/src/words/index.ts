@@ -14,13 +14,14 @@ import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
+import { telling } from './telling';
 import { trust } from './trust';
 import { water } from './water';
 import { whatIf } from './whatIf';
 import { whatIfLimits } from './whatIfLimits';
 
 const all = {
-  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, poolState, filters, whatIfLimits,
+  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
   jobs,
   makeSafe,
 };

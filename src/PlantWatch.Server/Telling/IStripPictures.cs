@@ -1,0 +1,10 @@
+using PlantWatch.Server.Loop;
+
+namespace PlantWatch.Server.Telling;
+
+/// <summary>The strip of what a message is about.</summary>
+internal interface IStripPictures
+{
+    /// <summary>As PNG; null where the alarm is about nothing that is measured.</summary>
+    Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation);
+}

@@ -1,0 +1,94 @@
+using System.Collections.Concurrent;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Telling;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Loop;
+using PlantWatch.Storage;
+
+namespace PlantWatch.Server.Telling;
+
+/// <summary>Sends what waits, each channel at its own pace: one that hangs or refuses holds up no other. Everything it does was written down before, and is noted after.</summary>
+internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures pictures, TimeProvider clock, ILogger<Sender> log)
+{
+    /// <summary>A peer that takes longer is treated as one that does not answer.</summary>
+    public TimeSpan LongestAttempt { get; init; } = TimeSpan.FromSeconds(20);
+
+    private readonly ConcurrentDictionary<string, Task> _running = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, bool> _hurried = new(StringComparer.Ordinal);
+
+    /// <summary>Has every channel that is idle look for what waits for it.</summary>
+    public void Go(PlantPlan plan, IReadOnlyList<CircuitWorker> circuits, CancellationToken cancellation)
+    {
+        foreach (var channel in plan.Telling.Channels)
+            if (!_running.TryGetValue(channel.Id, out var running) || running.IsCompleted)
+                _running[channel.Id] = Task.Run(() => SendDueAsync(plan, channel, circuits, cancellation), CancellationToken.None);
+    }
+
+    /// <summary>A channel is known to work again: what waits for it does not wait out its time.</summary>
+    public void Hurry(string channel) => _hurried[channel] = true;
+
+    /// <summary>Ends when no attempt is under way any more.</summary>
+    public Task StopAsync() => Task.WhenAll(_running.Values);
+
+    private async Task SendDueAsync(PlantPlan plan, ChannelPlan channel, IReadOnlyList<CircuitWorker> circuits, CancellationToken cancellation)
+    {
+        var hurry = _hurried.TryRemove(channel.Id, out _);
+        foreach (var circuit in circuits)
+            while (!cancellation.IsCancellationRequested && RetryPolicy.Next(book.Of(circuit.Partition), channel.Id, Now, hurry) is { } item)
+                if (!await SendAsync(plan, channel, circuit, item, cancellation)) break;
+    }
+
+    // False ends this round: a peer that failed once would fail for the others as well, and each has its own time to be tried again.
+    private async Task<bool> SendAsync(PlantPlan plan, ChannelPlan channel, CircuitWorker circuit, OutboxItem item, CancellationToken cancellation)
+    {
+        var message = Message.Read(item.Written.Content);
+        var person = plan.People.FirstOrDefault(person => person.Id == item.Notice.Person);
+        var picture = channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null;
+        var delivery = await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, picture), cancellation);
+        // A stop in the middle of an attempt says nothing of the peer.
+        if (!delivery.IsDelivered && cancellation.IsCancellationRequested) return false;
+        await NoteAsync(circuit.Partition, channel, item, delivery);
+        return delivery.IsDelivered;
+    }
+
+    /// <summary>One attempt, whatever the peer does.</summary>
+    public async Task<Delivery> AttemptAsync(IChannel channel, Outgoing outgoing, CancellationToken cancellation)
+    {
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        limit.CancelAfter(LongestAttempt);
+        try
+        {
+            return await channel.SendAsync(outgoing, limit.Token);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            return Delivery.Failed(Troubles.Say(fault));
+        }
+    }
+
+    private async Task NoteAsync(PartitionKey partition, ChannelPlan channel, OutboxItem item, Delivery delivery)
+    {
+        var (now, tries) = (Now, item.Tries + 1);
+        var fate = delivery.IsDelivered ? Fate.Sent : RetryPolicy.FateAfterFailure(item, delivery.IsForGood, now);
+        await book.NoteAsync(partition, item.Notice.Id, new(now, fate, delivery.Trouble));
+        if (fate == Fate.Sent) TellingLog.Delivered(log, item.Notice.Id, channel.Id, tries);
+        else if (fate == Fate.GivenUp) TellingLog.GivenUp(log, item.Notice.Id, channel.Id, tries, delivery.Trouble);
+        else TellingLog.NotDelivered(log, item.Notice.Id, channel.Id, tries, delivery.Trouble);
+    }
+
+    // The words say it all without the picture.
+    private async Task<byte[]?> PictureAsync(CircuitWorker circuit, Message message, CancellationToken cancellation)
+    {
+        try
+        {
+            return await pictures.OfAsync(circuit, message, cancellation);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
+        {
+            TellingLog.NoPicture(log, message.Id, fault);
+            return null;
+        }
+    }
+
+    private Instant Now => Instant.From(clock.GetUtcNow());
+}

@@ -1,0 +1,11 @@
+namespace PlantWatch.Server.Telling;
+
+/// <summary>What telling people needs and a plant file must not hold.</summary>
+public sealed class TellingOptions
+{
+    /// <summary>Passwords and keys by channel id; where an id has a hyphen an underscore may stand for it, as names in the environment ask. For a mail server the password, for a webhook the key that requests are signed with.</summary>
+    public IDictionary<string, string> Secrets { get; set; } = new Dictionary<string, string>(StringComparer.Ordinal);
+
+    /// <summary>A folder with a file for each channel, named by its id, that holds nothing but the secret; looked into where <see cref="Secrets"/> has none.</summary>
+    public string? SecretsFolder { get; set; }
+}

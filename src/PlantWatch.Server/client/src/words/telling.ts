@@ -1,0 +1,16 @@
+export const telling = {
+  title: 'Telling people',
+  none: 'Nobody is told of alarms outside this page. The section telling of the plant file says how people are told.',
+  duty: 'On call', nobody: 'Nobody', standsIn: 'Nobody is on call: the first of the escalation stands in.',
+  now: 'Now', next: 'Next', from: (at: string) => `from ${at}`,
+  escalation: 'Told next while nobody acknowledges', quiet: 'Quiet hours',
+  quietSaid: (from: string, to: string) => `${from} to ${to}: low and medium wait, high and critical do not`,
+  channels: 'Ways', kind: { mqtt: 'Topic', webhook: 'Webhook', email: 'Letters' },
+  told: (priority: string) => `told from ${priority.toLowerCase()} up`,
+  delivers: 'Delivers', fails: 'Does not deliver', tries: 'Trying again', unused: 'Not used yet',
+  last: 'Last delivered', never: 'never', waiting: 'Waiting', givenUp: 'Given up', since: (at: string) => `since ${at}`,
+  test: 'Send a test message', sending: 'Sending', sent: 'The other side has taken the test message.',
+  sentTo: (names: string) => `Handed in for ${names}. Whether it arrives, only they can say.`,
+  notSent: (why: string) => `Not delivered: ${why}`,
+  by: 'Your name',
+};
