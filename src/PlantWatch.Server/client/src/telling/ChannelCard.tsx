@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { ChannelView, TestMessageAnswer } from '../contract.telling';
 import { dayClock } from '../format/zone';
@@ -21,9 +21,10 @@ function Standing({ channel }: { channel: ChannelView }) {
   );
 }
 
-export function ChannelCard({ channel, reload }: { channel: ChannelView; reload: () => void }) {
+export function ChannelCard({ channel, reload, onName }: { channel: ChannelView; reload: () => void; onName: (error: string | undefined) => void }) {
   const [answer, setAnswer] = useState<TestMessageAnswer | null>(null);
   const { busy, errors, run } = useAction<TestMessageAnswer>(a => { setAnswer(a); reload(); });
+  useEffect(() => onName(errors['by']), [errors]);
   const test = () => { setAnswer(null); void run(() => post<TestMessageAnswer>(`/telling/${channel.id}/test`, { by: who.value })); };
   return (
     <li class={`tell-channel${channel.fails ? ' is-failing' : ''}`} data-testid={`channel-${channel.id}`}>
@@ -37,7 +38,7 @@ export function ChannelCard({ channel, reload }: { channel: ChannelView; reload:
       </dl>
       <p><button type="button" onClick={test} disabled={busy} aria-label={`${w.test}: ${channel.name}`}>{busy ? w.sending : w.test}</button></p>
       <p role="status" data-testid={`test-answer-${channel.id}`}>
-        {errors['by'] ?? errors['form'] ?? (answer && (answer.delivered ? (answer.to.length ? w.sentTo(answer.to.join(', ')) : w.sent) : w.notSent(answer.trouble ?? '')))}
+        {errors['form'] ?? (answer && (answer.delivered ? (answer.to.length ? w.sentTo(answer.to.join(', ')) : w.sent) : w.notSent(answer.trouble ?? '')))}
       </p>
     </li>
   );

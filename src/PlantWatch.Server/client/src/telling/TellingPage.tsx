@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { TellingView } from '../contract.telling';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
@@ -26,6 +27,7 @@ function Duty({ view }: { view: TellingView }) {
 /** By which ways people are told of alarms, whether each works, and who is told now. */
 export function TellingPage() {
   const { data, failed, reload } = usePolled<TellingView>('/telling', 5000);
+  const [name, setName] = useState<string | undefined>();
   return (
     <div class="pages stack">
       <h1>{w.title}</h1>
@@ -34,8 +36,8 @@ export function TellingPage() {
           <Duty view={data} />
           <section class="sheet card">
             <h2>{w.channels}</h2>
-            <NameField name="telling-by" label={w.by} />
-            <ul class="tell-channels">{data.channels.map(c => <ChannelCard key={c.id} channel={c} reload={reload} />)}</ul>
+            <NameField name="telling-by" label={w.by} error={name} />
+            <ul class="tell-channels">{data.channels.map(c => <ChannelCard key={c.id} channel={c} reload={reload} onName={setName} />)}</ul>
           </section>
         </>}
     </div>
