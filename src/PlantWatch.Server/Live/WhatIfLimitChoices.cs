@@ -26,7 +26,7 @@ internal static class WhatIfLimitChoices
         return new(
             measurand, words.Find($"quantity.{measurand.Limiting().Key()}"), LimitViews.Unit(measurand.Limiting()), HasProbe(plan, pool, measurand),
             bound?.Low, bound?.LowFrom ?? "", bound?.High, bound?.HighFrom ?? "", own?.Low, own?.High, Stops.TryOf(plan, measurand, out var stop, out _) ? stop : null,
-            Deadband.Of(measurand), RuleBook.AboveLimit.OnDelay.TotalSeconds, RuleBook.AboveLimit.OffDelay.TotalSeconds,
+            Deadband.Of(measurand), SmallWater.Delay(RuleBook.AboveLimit.OnDelay, pool.VolumeCubicMetres).TotalSeconds, SmallWater.Delay(RuleBook.AboveLimit.OffDelay, pool.VolumeCubicMetres).TotalSeconds,
             own?.Deadband, own?.OnDelay?.TotalSeconds, own?.OffDelay?.TotalSeconds, own?.Source);
     }
 
