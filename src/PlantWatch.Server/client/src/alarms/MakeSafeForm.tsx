@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { AlarmView, MakeSafeRequest } from '../contract';
-import { Field, OtherRemarks, Remark, tie } from '../parts/Field';
+import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
@@ -23,9 +23,8 @@ export function MakeSafeForm({ alarm, onDone }: { alarm: AlarmView; onDone: () =
   };
   return (
     <form class="action" noValidate onSubmit={e => { e.preventDefault(); submit(); }}>
-      <Field name={`acts-${k}`} label={w.legend} group>
+      <Field name={`acts-${k}`} label={w.legend} error={errors['acts']} group>
         {acts.map(a => <label key={a} class="mark"><input type="checkbox" checked={done[a]} data-testid={a} onChange={e => setDone({ ...done, [a]: e.currentTarget.checked })} />{w[a]}</label>)}
-        <Remark name={`acts-${k}`} text={errors['acts']} />
       </Field>
       <NameField name={`by-${k}`} error={errors['by']} />
       <Field name={`comment-${k}`} label={words.alarms.comment} error={errors['comment']}>
