@@ -98,6 +98,7 @@ internal static class PlantWatchServer
         api.MapLimits();
         api.MapJobs();
         api.MapFilters();
+        api.MapReagents();
         api.MapPoolStates();
         api.MapIncidents();
         api.MapLaboratory();

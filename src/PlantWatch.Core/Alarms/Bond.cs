@@ -24,6 +24,16 @@ public enum Bond
     CellTestOf,
     /// <summary>A pool and a probe or test in its water.</summary>
     InPool,
+    /// <summary>Two things of one circuit: they share their water.</summary>
+    InCircuit,
+    /// <summary>The circulation, and a probe of what a pump of its circuit raises.</summary>
+    RaisedByDosing,
+    /// <summary>The circulation, and a probe of what a pump of its circuit lowers.</summary>
+    LoweredByDosing,
+    /// <summary>A test of pH and the balance of its pool.</summary>
+    BalanceOf,
+    /// <summary>A test of free or combined chlorine and the part that combined makes, of one pool.</summary>
+    PartOf,
 }
 
 /// <summary>Looks bonds up in the plan.</summary>
@@ -44,6 +54,11 @@ public static class Bonds
             Bond.TestedBy => Probe(plan, consequence) is { } probe && IsTestOf(probe, cause),
             Bond.CellTestOf => plan.Probes.Any(p => p.FlowSwitchId == cause && IsTestOf(p, consequence)),
             Bond.InPool => PoolOf(plan, consequence) is { } pool ? pool == cause : Probe(plan, consequence) is not null,
+            Bond.InCircuit => true,
+            Bond.RaisedByDosing => Probe(plan, consequence) is { } probe && plan.Pumps.Any(p => SharesWater(p, probe) && Moves(p, probe.Measurand, raises: true)),
+            Bond.LoweredByDosing => Probe(plan, consequence) is { } probe && plan.Pumps.Any(p => SharesWater(p, probe) && Moves(p, probe.Measurand, raises: false)),
+            Bond.BalanceOf => cause == $"{consequence}/{Measurand.Ph.Key()}",
+            Bond.PartOf => IsPartOf(cause, consequence),
             _ => false,
         };
     }
@@ -53,6 +68,23 @@ public static class Bonds
         var aim = DosingAims.Of(pump.Doses);
         if (aim == DosingAim.LowersPh ? raises : !raises) return false;
         return aim is DosingAim.LowersPh or DosingAim.RaisesPh or DosingAim.AddsChlorine && Followed(plan, pump)?.Id == probe;
+    }
+
+    private static bool SharesWater(PumpPlan pump, ProbePlan probe) => pump.PoolId is null || probe.PoolId is null || pump.PoolId == probe.PoolId;
+
+    private static bool Moves(PumpPlan pump, Measurand measurand, bool raises) => DosingAims.Of(pump.Doses) switch
+    {
+        DosingAim.AddsChlorine => raises && (measurand is Measurand.FreeChlorine or Measurand.Orp),
+        DosingAim.RaisesPh => raises && measurand == Measurand.Ph,
+        DosingAim.LowersPh => !raises && measurand == Measurand.Ph,
+        _ => false,
+    };
+
+    private static bool IsPartOf(string test, string part)
+    {
+        var slash = test.IndexOf('/', StringComparison.Ordinal);
+        return slash > 0 && test[(slash + 1)..] is var tested && (tested == Measurand.FreeChlorine.Key() || tested == Measurand.CombinedChlorine.Key())
+            && part.StartsWith(test[..(slash + 1)], StringComparison.Ordinal);
     }
 
     // A probe in the common return sees every pool.

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Alarms;
@@ -9,11 +10,34 @@ namespace PlantWatch.Core.Alarms;
 /// <param name="Consequence">Number of the rule of the consequence.</param>
 /// <param name="Bond">How the subjects hang together.</param>
 /// <param name="Only">Only where the code of the consequence's reason holds this word, such as <c>above</c>; null always.</param>
-public sealed record CauseLink(string Cause, string Consequence, Bond Bond, string? Only = null);
+public sealed record CauseLink(string Cause, string Consequence, Bond Bond, string? Only = null)
+{
+    /// <summary>Only where the code of the cause's reason holds this word; null always.</summary>
+    public string? When { get; init; }
+
+    /// <summary>How long before its cause the consequence may have been raised, as delays differ; what stood longer is a fault of its own. Null where the order tells nothing.</summary>
+    public TimeSpan? AtMostBefore { get; init; }
+
+    /// <summary>Whether the figures of the cause account for those of the consequence; null where there is nothing to work out.</summary>
+    public Func<Reason, Reason, bool>? Explains { get; init; }
+
+    /// <summary>True when the row speaks of these two alarms, their subjects apart.</summary>
+    public bool Fits(AlarmRecord cause, AlarmRecord consequence)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        ArgumentNullException.ThrowIfNull(consequence);
+        return cause.Rule == Cause && consequence.Rule == Consequence && Holds(cause.Cause, When) && Holds(consequence.Cause, Only)
+            && !(AtMostBefore is { } before && consequence.RaisedAt + before < cause.RaisedAt) && (Explains is not { } explains || explains(cause.Cause, consequence.Cause));
+    }
+
+    private static bool Holds(Reason reason, string? word) => word is null || reason.Code.Contains(word, StringComparison.Ordinal);
+}
 
 /// <summary>Which alarm is the consequence of which: one cause, one alarm, and what follows from it stands under it.</summary>
 public static class Consequences
 {
+    private const string Lost = "lost";
+
     /// <summary>The table. No rule is, over any way through it, a cause of itself; a test holds that.</summary>
     public static ImmutableArray<CauseLink> Table { get; } =
     [
@@ -47,6 +71,20 @@ public static class Consequences
         .. Of(RuleBook.TankLow, Bond.Same, null, RuleBook.PumpFault),
         .. Of(RuleBook.TankLow, Bond.Raises, null, RuleBook.BelowLimit),
         .. Of(RuleBook.TankLow, Bond.Lowers, null, RuleBook.AboveLimit),
+        // Sample lines are fed by the circulation. Its alarm takes 45 seconds longer than that of the cell; a cell that stood before is a fault of its own.
+        new(RuleBook.CirculationLow.Number, RuleBook.NoSampleFlow.Number, Bond.InCircuit) { When = Lost, AtMostBefore = TimeSpan.FromMinutes(2) },
+        // Without circulation no dosing reaches the pools: what it raises falls from then on, and what it lowers rises. What was outside before has another cause.
+        new(RuleBook.CirculationLow.Number, RuleBook.BelowLimit.Number, Bond.RaisedByDosing) { When = Lost, AtMostBefore = TimeSpan.Zero },
+        new(RuleBook.CirculationLow.Number, RuleBook.AboveLimit.Number, Bond.LoweredByDosing) { When = Lost, AtMostBefore = TimeSpan.Zero },
+        new(RuleBook.CirculationLow.Number, RuleBook.HeadsForLimit.Number, Bond.RaisedByDosing, "heads_low") { When = Lost, AtMostBefore = TimeSpan.Zero },
+        new(RuleBook.CirculationLow.Number, RuleBook.HeadsForLimit.Number, Bond.LoweredByDosing, "heads_high") { When = Lost, AtMostBefore = TimeSpan.Zero },
+        // A full filter lets less water through. A failing pump would lower the pressure across it, and a full filter lets some water through.
+        new(RuleBook.FilterPressureRisen.Number, RuleBook.CirculationLow.Number, Bond.InCircuit, "circulation.low"),
+        // A unit of pH is a unit of the index: beyond a stop any water is out of balance on that side.
+        new(RuleBook.TestOutsideStop.Number, RuleBook.OutOfBalance.Number, Bond.BalanceOf, "aggressive") { When = "below" },
+        new(RuleBook.TestOutsideStop.Number, RuleBook.OutOfBalance.Number, Bond.BalanceOf, "scaling") { When = "above" },
+        .. Of(RuleBook.TestOutsideStop, Bond.PartOf, null, RuleBook.CombinedPart).Concat(Of(RuleBook.TestOutsideClosure, Bond.PartOf, null, RuleBook.CombinedPart))
+            .Concat(Of(RuleBook.TestOutsideLimit, Bond.PartOf, null, RuleBook.CombinedPart)).Select(link => link with { Explains = CombinedShare.IsExplained }),
     ];
 
     /// <summary>Key of the alarm from which everything came that led to this one; null when it stands for itself.</summary>
@@ -71,11 +109,9 @@ public static class Consequences
     private static bool IsCause(AlarmRecord cause, AlarmRecord alarm, CircuitPlan plan)
     {
         foreach (var link in Table)
-            if (link.Cause == cause.Rule && link.Consequence == alarm.Rule && Fits(link, alarm) && Bonds.Hold(plan, link.Bond, cause.Subject, alarm.Subject)) return true;
+            if (link.Fits(cause, alarm) && Bonds.Hold(plan, link.Bond, cause.Subject, alarm.Subject)) return true;
         return false;
     }
-
-    private static bool Fits(CauseLink link, AlarmRecord alarm) => link.Only is not { } word || alarm.Cause.Code.Contains(word, StringComparison.Ordinal);
 
     private static bool ComesBefore(AlarmRecord a, AlarmRecord b) => a.Priority != b.Priority ? a.Priority > b.Priority : a.Order < b.Order;
 

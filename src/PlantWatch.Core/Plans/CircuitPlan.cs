@@ -58,6 +58,9 @@ public sealed record CircuitPlan
     /// <summary>The stops that the plant has edited; the others hold as usual.</summary>
     public ImmutableArray<StopPlan> Stops { get; init; } = [];
 
+    /// <summary>The reagents that the plant tests with.</summary>
+    public ImmutableArray<ReagentPlan> Reagents { get; init; } = [];
+
     /// <summary>Pools served by the circuit.</summary>
     public ImmutableArray<PoolPlan> Pools { get; init; } = [];
 

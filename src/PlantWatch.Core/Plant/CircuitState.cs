@@ -47,6 +47,9 @@ public sealed record CircuitState
     /// <summary>Filters in the order of the plan.</summary>
     public ImmutableArray<FilterState> Filters { get; init; } = [];
 
+    /// <summary>Reagents in the order of the plan.</summary>
+    public ImmutableArray<ReagentState> Reagents { get; init; } = [];
+
     /// <summary>Alarms that are not simply normal, or are pending, by key.</summary>
     public ImmutableSortedDictionary<string, AlarmRecord> Alarms
     {

@@ -27,6 +27,7 @@ public sealed partial record PlanChange
             Pumps = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Pump(old, pair.Old, pair.Next!))],
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
+            Reagents = [.. next.Reagents.Select(r => old.Reagents.FirstOrDefault(known => known.Id == r.Id) ?? new ReagentState(r.Id, []))],
             Alarms = Alarms(old.Alarms, subjects),
             Jobs = Jobs(old.Jobs, subjects, next),
             Tasks = [.. next.Tasks.Select(t => old.Tasks.FirstOrDefault(known => known.Id == t.Id) ?? new TaskState(t.Id))],

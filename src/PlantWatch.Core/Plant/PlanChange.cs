@@ -45,6 +45,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "circulation_low_m3h", Figure(old.CirculationLowStated), Figure(next.CirculationLowStated), effects);
         if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
         if (!old.Tasks.AsSpan().SequenceEqual(next.Tasks.AsSpan())) effects.Add(Reason.Of("plan.tasks_changed", next.Id));
+        if (!Bytes(old.Reagents).AsSpan().SequenceEqual(Bytes(next.Reagents))) effects.Add(Reason.Of("plan.reagents_changed", next.Id));
     }
 
     private static void Pack(string circuit, LimitPack? old, LimitPack? next, ImmutableArray<Reason>.Builder effects)

@@ -41,6 +41,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
 [JsonDerivedType(typeof(FilterEntry), "filter_washed")]
 [JsonDerivedType(typeof(BackwashEntry), "backwash")]
+[JsonDerivedType(typeof(ReagentEntry), "reagent_opened")]
 [JsonDerivedType(typeof(PoolStateEntry), "pool_state")]
 public abstract record EntryBody
 {

@@ -94,6 +94,8 @@ public static class Step
                 return OperationFold.Set(draft, said);
             case FilterWashed said:
                 return FilterFold.Wash(draft, said);
+            case ReagentOpened said:
+                return ReagentFold.Note(draft, said);
             case BackwashBegun said:
                 return BackwashFold.Begin(draft, said);
             case BackwashEnded said:

@@ -21,6 +21,12 @@ public sealed record ProbeCheck
     /// <summary>Measurands whose results are unlikely by themselves, from <see cref="CheckPlausibility"/>.</summary>
     public ImmutableArray<Measurand> Suspect { get; init; } = [];
 
+    /// <summary>What the reagent of a result says against it: such a result weighs on no probe. Null when nothing is known of reagents.</summary>
+    public Func<TestResult, Reason?>? Reagent { get; init; }
+
+    /// <summary>A filter was backwashed when the sample was taken: the cell saw no water of the pool.</summary>
+    public bool InBackwash { get; init; }
+
     /// <summary>Arrival of the check: calibrations that hold only later are left for later.</summary>
     public required Instant Now { get; init; }
 

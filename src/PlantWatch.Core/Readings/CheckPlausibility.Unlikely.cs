@@ -6,7 +6,7 @@ using PlantWatch.Core.Reasons;
 namespace PlantWatch.Core.Readings;
 
 /// <summary>What is odd: such a check is kept, and the results concerned are doubted until a repeat.</summary>
-internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, Instant now, Millivolts? liveOrp)
+internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, Instant now, Millivolts? liveOrp, Func<TestResult, Reason?>? reagent)
 {
     // Nil by DPD, and an ORP that no empty pool shows: 650 mV, whatever the reference electrode (common practice, near the lowest operating level).
     private const double NilChlorine = 0.1;
@@ -35,6 +35,7 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
             Range(check.Results[i], i);
             Bleached(check.Results[i], i);
             Seen(check.Results[i], i);
+            if (reagent?.Invoke(check.Results[i]) is { } outOfDate) Doubt(check.Results[i], i, outOfDate);
         }
 
         FreeAboveTotal();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Readings;
 
@@ -29,11 +30,12 @@ public static class CheckPlausibility
     /// <param name="check">The check.</param>
     /// <param name="now">Arrival.</param>
     /// <param name="liveOrp">The newest good ORP of the pool in mV at the sample time; null when there is none.</param>
-    public static Plausibility Of(CircuitPlan plan, PoolState? pool, ManualCheck check, Instant now, Millivolts? liveOrp)
+    /// <param name="reagent">What the reagent of a result says against it; null when nothing is known of reagents.</param>
+    public static Plausibility Of(CircuitPlan plan, PoolState? pool, ManualCheck check, Instant now, Millivolts? liveOrp, Func<TestResult, Reason?>? reagent = null)
     {
         var impossible = ImpossibleChecks.In(plan, check, now);
         if (!impossible.IsEmpty || pool is null) return new(impossible, [], []);
-        var unlikely = new UnlikelyChecks(pool, check, now, liveOrp).Look();
+        var unlikely = new UnlikelyChecks(pool, check, now, liveOrp, reagent).Look();
         return new([], unlikely.Remarks, unlikely.Suspect) { InItself = unlikely.InItself };
     }
 }

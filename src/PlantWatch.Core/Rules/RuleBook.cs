@@ -103,6 +103,9 @@ public static partial class RuleBook
     /// <summary>A test by hand that a doubt asked for was not made in time.</summary>
     public static Rule TestWanted { get; } = new("R-041", Priority.Medium, None, None, Dry);
 
+    /// <summary>The reagent in use is out of date.</summary>
+    public static Rule ReagentOutOfDate { get; } = new("R-042", Priority.Low, None, None);
+
     /// <summary>A laboratory found more of an organism than its limit.</summary>
     public static Rule LaboratoryOutside { get; } = new("R-060", Priority.High, None, None, ClearsByReading: true);
 
@@ -134,7 +137,7 @@ public static partial class RuleBook
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         RestartedUnsafe,
-        CheckOverdue, TestWanted, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
+        CheckOverdue, TestWanted, ReagentOutOfDate, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
         ChannelFails, PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

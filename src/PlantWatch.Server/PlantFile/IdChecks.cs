@@ -2,7 +2,7 @@ using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 
-/// <summary>One id, one thing. Pools, probes, pumps, filters, circuits and channels share one set of ids, since alarms and records name their subject by id alone.</summary>
+/// <summary>One id, one thing. Pools, probes, pumps, filters, reagents, circuits and channels share one set of ids, since alarms and records name their subject by id alone.</summary>
 internal static class IdChecks
 {
     public static void Check(Place root, Complaints complaints)
@@ -26,6 +26,7 @@ internal static class IdChecks
             foreach (var pump in circuit["pumps"].Items) yield return new("pump", pump);
             foreach (var filter in circuit["filters"].Items) yield return new("filter", filter);
         }
+        foreach (var reagent in root["reagents"].Items) yield return new("reagent", reagent);
 
         foreach (var channel in root["telling"]["channels"].Items) yield return new("channel", channel);
     }

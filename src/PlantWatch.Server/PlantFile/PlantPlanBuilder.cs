@@ -56,12 +56,24 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         Telling = Telling,
         Stops = Each(root["stops"], at => new StopPlan(Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["why"].String!, at["by"].String)),
         Pack = packs.Find(root["limit_pack"].String),
+        Reagents = Each(root["reagents"], reagent => Reagent(reagent, isFirst: at["id"].String == root["circuits"].Items.First()["id"].String)),
         Filters = Each(at["filters"], Filter),
         Tasks = Each(at["tasks"], task => new TaskPlan(Id(task), Name(task), task["asset"].String!, TimeSpan.FromDays(task["every_days"].Number!.Value)) { LastDone = Day(task["last_done"]) }),
         CirculationLowStated = at["circulation_low_m3h"].Number,
         Pools = Each(at["pools"], Pool),
         Probes = Each(at["probes"], Probe),
         Pumps = Each(at["pumps"], Pump),
+    };
+
+    // One kit serves the plant: every circuit judges its tests by it, the first one tells when it is out of date.
+    private static ReagentPlan Reagent(Place at, bool isFirst) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Tests = Each(at["tests"], Word<Measurand>),
+        Use = EnumWords<ReagentUse>.Find(at["method"].String) ?? ReagentUse.Any,
+        LifeAfterOpening = Days(at["days_after_opening"]),
+        IsWatchedHere = isFirst,
     };
 
     private static FilterPlan Filter(Place at) => new(Id(at), Name(at), at["area_m2"].Number)

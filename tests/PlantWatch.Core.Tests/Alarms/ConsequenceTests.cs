@@ -65,6 +65,13 @@ public sealed class ConsequenceTests
         { "R-005", "main", "R-002", "main-chlorine", "limit.below_stop", false },
         { "R-005", "main", "R-013", "main/free_chlorine", "test.above_stop", true },
         { "R-005", "main", "R-013", "learner/free_chlorine", "test.above_stop", false },
+        { "R-050", "circulation", "R-022", "main-flow", "flow.none", false },
+        { "R-051", "f1", "R-050", "circulation", "circulation.low", true },
+        { "R-051", "f1", "R-050", "circulation", "circulation.lost", false },
+        { "R-050", "circulation", "R-033", "acid-pump", "dosing.without_circulation", false },
+        { "R-022", "main-flow", "R-033", "acid-pump", "dosing.without_sample_flow", false },
+        { "R-060", "main/pool/legionella", "R-062", "main/pool", "lab.resample_overdue", false },
+        { "R-042", "dpd", "R-014", "main/free_chlorine", "test.repeat", false },
         { "R-010", "main-ph", "R-001", "main-ph", "limit.below_stop", false },
         { "R-040", "main", "R-012", "main/ph", "test.below_limit", false },
     };
@@ -75,6 +82,82 @@ public sealed class ConsequenceTests
         var (first, second) = (Up(RuleBook.All[cause], of), Up(RuleBook.All[rule], on, code, 2));
         Assert.Equal(follows ? first.Key : null, Consequences.RootOf(second, [first, second], Plan));
         Assert.Null(Consequences.RootOf(second, [first with { Active = false }, second], Plan));
+    }
+
+    [Theory]
+    [InlineData("R-022", "main-flow", "flow.none", true)]
+    [InlineData("R-010", "main-chlorine", "limit.below", true)]
+    [InlineData("R-010", "main-orp", "limit.below", true)]
+    [InlineData("R-011", "main-chlorine", "limit.above", false)]
+    [InlineData("R-011", "main-ph", "limit.above", true)]
+    [InlineData("R-011", "learner-ph", "limit.above", false)]
+    [InlineData("R-010", "main-temperature", "limit.below", false)]
+    [InlineData("R-017", "main-chlorine", "trend.heads_low", true)]
+    [InlineData("R-017", "main-chlorine", "trend.heads_high", false)]
+    [InlineData("R-017", "main-ph", "trend.heads_high", true)]
+    [InlineData("R-030", "acid-pump", "pump.fault", false)]
+    public void Without_circulation_there_is_neither_sample_nor_dosing(string rule, string subject, string code, bool follows)
+    {
+        var lost = Up(RuleBook.CirculationLow, "circulation", "circulation.lost") with { RaisedAt = Hall.Nine };
+        var second = Up(RuleBook.All[rule], subject, code, 2) with { RaisedAt = Hall.Nine + Minute };
+        Assert.Equal(follows ? lost.Key : null, Consequences.RootOf(second, [lost, second], Plan));
+        // Low is not lost: it still brings dosing and sample.
+        Assert.Null(Consequences.RootOf(second, [lost with { Cause = Reason.Of("circulation.low") }, second], Plan));
+        // What stood before is a fault of its own.
+        Assert.Null(Consequences.RootOf(second with { RaisedAt = Hall.Nine - (3 * Minute) }, [lost, second], Plan));
+    }
+
+    [Fact]
+    public void A_cell_that_lost_its_flow_with_the_circulation_is_told_first_and_stands_under_it_all_the_same()
+    {
+        var lost = Up(RuleBook.CirculationLow, "circulation", "circulation.lost", 2) with { RaisedAt = Hall.Nine };
+        var cell = Up(RuleBook.NoSampleFlow, "main-flow", "flow.none") with { RaisedAt = Hall.Nine - TimeSpan.FromSeconds(45) };
+        Assert.Equal(lost.Key, Consequences.RootOf(cell, [cell, lost], Plan));
+        // Chlorine that was low before the circulation was lost was low for another reason.
+        var low = Up(RuleBook.BelowLimit, "main-chlorine") with { RaisedAt = Hall.Nine - TimeSpan.FromSeconds(1) };
+        Assert.Null(Consequences.RootOf(low, [low, lost], Plan));
+    }
+
+    [Theory]
+    [InlineData("main/ph", "test.below_stop", "main", "balance.aggressive", true)]
+    [InlineData("main/ph", "test.above_stop", "main", "balance.scaling", true)]
+    [InlineData("main/ph", "test.below_stop", "main", "balance.scaling", false)]
+    [InlineData("main/ph", "test.below_stop", "learner", "balance.aggressive", false)]
+    [InlineData("main/free_chlorine", "test.below_stop", "main", "balance.aggressive", false)]
+    public void A_pH_beyond_its_stop_puts_the_balance_out_on_its_side(string test, string code, string pool, string balance, bool follows)
+    {
+        var (cause, second) = (Up(RuleBook.TestOutsideStop, test, code), Up(RuleBook.OutOfBalance, pool, balance, 2));
+        Assert.Equal(follows ? cause.Key : null, Consequences.RootOf(second, [cause, second], Plan));
+        // Of a pH only outside its limit alkalinity and hardness may be the greater part.
+        Assert.Null(Consequences.RootOf(second, [Up(RuleBook.TestOutsideLimit, test, "test.below_limit"), second], Plan));
+    }
+
+    // Combined 0.5 beside free 0.4 where 0.5 of free is allowed: 1.25. With free at 1.1 it would be 0.45, and inside.
+    [Theory]
+    [InlineData("free_chlorine", 0.4, 1.1, 1.25, 0.5, "free_chlorine", true)]
+    [InlineData("free_chlorine", 0.4, 0.9, 1.25, 0.5, "free_chlorine", false)]
+    [InlineData("free_chlorine", 3.4, 3.0, 1.25, 0.5, "free_chlorine", false)]
+    [InlineData("combined_chlorine", 1.5, 0.5, 1.2, 0.5, "free_chlorine", true)]
+    [InlineData("combined_chlorine", 0.6, 0.5, 1.2, 0.5, "free_chlorine", false)]
+    // A third of total is a half of free: 5/9 of total is 1.25 of free.
+    [InlineData("free_chlorine", 0.4, 1.1, 5.0 / 9, 1.0 / 3, "total_chlorine", true)]
+    [InlineData("free_chlorine", 0.4, 0.9, 5.0 / 9, 1.0 / 3, "total_chlorine", false)]
+    public void A_part_that_one_of_its_tests_accounts_for_stands_under_it_and_one_that_it_does_not_stands_for_itself(
+        string tested, double value, double limit, double part, double most, string of, bool follows)
+    {
+        var cause = Up(RuleBook.TestOutsideLimit, $"main/{tested}") with { Cause = Reason.Of(value < limit ? "test.below_limit" : "test.above_limit", "Main pool", tested, value, limit, "mg/L") };
+        var second = Up(RuleBook.CombinedPart, "main/combined_per_free", order: 2) with { Cause = Reason.Of("test.combined_part", "Main pool", part, most, of, "row") };
+        Assert.Equal(follows ? cause.Key : null, Consequences.RootOf(second, [cause, second], Plan));
+        Assert.Null(Consequences.RootOf(second with { Subject = "learner/combined_per_free" }, [cause, second], Plan));
+        Assert.Null(Consequences.RootOf(second, [cause with { Cause = Reason.Of("test.below_limit") }, second], Plan));
+    }
+
+    // docs/decisions/0013 says of each why nothing explains it and it explains nothing.
+    [Fact]
+    public void Every_rule_has_its_place_in_the_table_or_stands_alone_for_a_reason_that_is_written_down()
+    {
+        var tied = Consequences.Table.SelectMany(l => new[] { l.Cause, l.Consequence }).ToHashSet();
+        Assert.Equal(["R-004", "R-033", "R-040", "R-042", "R-052", "R-060", "R-061", "R-062"], RuleBook.All.Keys.Where(number => !tied.Contains(number)).Order());
     }
 
     [Fact]

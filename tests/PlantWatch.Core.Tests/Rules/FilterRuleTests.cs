@@ -178,6 +178,17 @@ public sealed class FilterRuleTests
     }
 
     [Fact]
+    public void A_sample_taken_during_a_backwash_is_compared_with_no_probe()
+    {
+        var bench = new Bench(Plan);
+        bench.Hold(TimeSpan.FromMinutes(5), (Flow, 110), (Hall.Flow, 1), (Hall.Ph, 7.4));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(1), (Flow, 0), (Hall.Ph, 7.4));
+        bench.CheckBeside("main-ph", 7.4, Bench.Test(Measurand.Ph, 7.42));
+        Assert.Equal("pair.backwash", bench.Entries.Select(e => e.Body).OfType<JudgementEntry>().Single(j => j.Judgement.ProbeId == "main-ph").Judgement.Reasons[0].Code);
+    }
+
+    [Fact]
     public void A_pump_that_doses_into_a_backwash_is_told_at_once()
     {
         var bench = new Bench(Plan);

@@ -4,6 +4,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -24,7 +25,7 @@ internal static class CheckFold
 
         var pool = draft.Index.Pool(check.PoolId);
         if (pool < 0) return Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "poolId", Reason.Of("pool.unknown", check.PoolId));
-        var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, OrpAt(draft, said));
+        var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, OrpAt(draft, said), Reagent(draft, check));
         if (!plausibility.Impossible.IsEmpty) return new Outcome.TurnedDown(TurnedDownKind.Invalid, plausibility.Impossible);
 
         // From two phones a correction may arrive before what it corrects: that is kept as evidence then, and nothing rests on it.
@@ -103,6 +104,8 @@ internal static class CheckFold
         BelievedPh = plan.Measurand == Measurand.Orp ? BelievedPh.Of(draft, said) : default,
         Check = said.Check,
         Suspect = plausibility.InItself,
+        Reagent = Reagent(draft, said.Check),
+        InBackwash = BackwashFold.Holds(draft, said.Check.SampledAt),
         Now = said.At,
         Window = WindowOf(said, plan.Id),
         WaterTemperature = draft.Plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.Temperature && p.PoolId == plan.PoolId) is { } thermometer
@@ -110,6 +113,8 @@ internal static class CheckFold
         Cyanurate = draft.Pools[draft.Index.Pool(said.Check.PoolId)].Manual.TryGetValue(Measurand.CyanuricAcid, out var cyanurate) ? cyanurate.Result.Value : null,
         Calibrations = draft.Calibrations.All,
     };
+
+    private static Func<TestResult, Reason?> Reagent(Draft draft, ManualCheck check) => result => ReagentWatch.Against(draft.Plan, draft.Reagents, result, check.SampledAt);
 
     private static Instant WatchedSince(ProbeState probe) =>
         !probe.Signal.LastAt.IsSet ? Instant.Never : probe.Signal.BlindAt.IsSet ? probe.Signal.BlindAt : probe.ExpectedSince;

@@ -36,6 +36,7 @@ internal sealed class Draft
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
         Filters = before.Filters;
+        Reagents = before.Reagents;
         Jobs = before.Jobs;
         Tasks = before.Tasks;
         Doses = before.Doses;
@@ -63,6 +64,7 @@ internal sealed class Draft
     public PumpState[] Pumps { get; private set; }
     public PoolState[] Pools { get; private set; }
     public ImmutableArray<FilterState> Filters { get; set; }
+    public ImmutableArray<ReagentState> Reagents { get; set; }
     public AlarmDesk Alarms { get; }
     public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; set; }
     public ImmutableArray<TaskState> Tasks { get; set; }
@@ -108,6 +110,7 @@ internal sealed class Draft
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
         Filters = carried.Filters;
+        Reagents = carried.Reagents;
         Jobs = carried.Jobs;
         Tasks = carried.Tasks;
         Doses = carried.Doses;
@@ -141,6 +144,7 @@ internal sealed class Draft
         Pools = pools,
         Alarms = Alarms.Result,
         Filters = Filters,
+        Reagents = Reagents,
         Jobs = Jobs,
         Tasks = Tasks,
         Doses = Doses,

@@ -37,6 +37,7 @@ internal static class PlanFold
         if (rule == RuleBook.RestartedUnsafe.Number) return plan.Probes.Any(p => p.Measurand == Measurand.CirculationFlow);
         if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
         if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
+        if (rule == RuleBook.ReagentOutOfDate.Number) return plan.Reagents.Any(r => r.Id == subject && r.IsWatchedHere);
         if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
         if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);
         return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);

@@ -24,6 +24,7 @@ internal static class TickFold
         FollowFold.Tick(draft, now);
         DosingFlowFold.Tick(draft, now);
         FilterFold.Tick(draft, now);
+        ReagentFold.Tick(draft, now);
         DoseFold.Tick(draft, now);
         LabFold.Tick(draft, now);
         TaskFold.Tick(draft, now);

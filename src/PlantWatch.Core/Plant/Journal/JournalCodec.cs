@@ -38,6 +38,7 @@ public static class JournalCodec
         typeof(BackwashBegun), typeof(BackwashEnded),
         typeof(PlantMadeSafe),
         typeof(ChannelStateSaid),
+        typeof(ReagentOpened),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -37,8 +37,12 @@ internal static class Pairing
         input.Check.Point == SamplePoint.BalanceTank ? Reason.Of("pair.sample_point")
         : input.Probe.PoolId is null && input.Plan.Pools.Length > 1 && input.Check.Point != SamplePoint.Cell ? Reason.Of("pair.mixed_return")
         : input.SignalFails ? Reason.Of("pair.signal_fails")
+        : input.InBackwash ? Reason.Of("pair.backwash")
         : input.Now - input.Check.SampledAt > OldestPaired ? Reason.Of("pair.too_old", (input.Now - input.Check.SampledAt).TotalDays, OldestPaired.TotalDays)
-        : null;
+        : OldReagent(input, Reconciliation.TestedBy(input.Probe.Measurand)) ?? (input.Probe.Measurand == Measurand.Orp ? OldReagent(input, Measurand.Ph) : null);
+
+    // It would confirm a probe as little as it would blame one.
+    private static Reason? OldReagent(ProbeCheck input, Measurand tested) => input.Check.Result(tested) is { } result ? input.Reagent?.Invoke(result) : null;
 
     // A mean that the instrument cannot show, or that is none, comes from no reading of it.
     private static Reason? Unreadable(ProbePlan probe, ProbeWindow? window) => window switch

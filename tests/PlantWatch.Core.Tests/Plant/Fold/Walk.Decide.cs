@@ -12,6 +12,7 @@ internal static partial class Walk
     private static CircuitPlan Picked => Hall.Plan with
     {
         Pack = PrintedRows.Pack(PrintedRows.IndoorMinimum, PrintedRows.RaisedAbove76, PrintedRows.PhBand, PrintedRows.PhClosure, PrintedRows.Ratio45, PrintedRows.HalfOfFree, PrintedRows.Orp720),
+        Reagents = [new() { Id = "dpd", Name = "DPD", Tests = [Measurand.FreeChlorine, Measurand.TotalChlorine], LifeAfterOpening = TimeSpan.FromDays(90), IsWatchedHere = true }],
         People = [new("e", "E. Example", PersonRole.Engineer), new("o", "O. Example", PersonRole.Operator)],
     };
 
@@ -22,6 +23,8 @@ internal static partial class Walk
         var rows = bench.State.Plan.Pack?.Rows ?? [];
         var row = rows.IsEmpty ? null : rows[act.B % rows.Length];
         var done = TimeOrderedId.Derive(Hall.Nine, $"state {act.B % 7}");
+        if (act.A % 5 == 0)
+            bench.Run(at => new ReagentOpened(at, act.B % 7 == 0 ? "none" : "dpd", new(TimeOrderedId.Derive(Hall.Nine, $"lot {act.B % 5}"), act.B % 6 == 0 ? " " : "26-41", new DateOnly(2026, 1 + (act.B % 12), 28), at - TimeSpan.FromDays(act.B % 120), who)));
         bench.Run(at => (act.A % 4) switch
         {
             2 => new PoolStateSet(at, done, act.B % 5 == 0 ? "learner" : "main", (OperatingState)(act.B % 6), who, act.B % 3 == 0 ? null : "as seen", act.B % 2 == 0, act.B % 11 == 0),

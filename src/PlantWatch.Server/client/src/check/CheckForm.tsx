@@ -7,6 +7,7 @@ import { DueLine } from '../overview/DueLine';
 import { Age } from '../parts/Age';
 import { Field, Remark, tie } from '../parts/Field';
 import { setWho, who } from '../parts/person';
+import { useReagents } from '../reagents/store';
 import { words } from '../words';
 import { sampleTime, type Errors } from './build';
 import { CombinedPreview } from './CombinedPreview';
@@ -92,6 +93,7 @@ export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner
   const count = Object.keys(errors).filter(k => k !== 'form').length;
   const due = poolViews.value.get(draft.value.poolId)?.due ?? [];
   const touched = isTouched(draft.value);
+  useReagents();
   return (
     <form class="check-form" noValidate onSubmit={e => { e.preventDefault(); onSubmit(); }}>
       <DueLine due={due} />

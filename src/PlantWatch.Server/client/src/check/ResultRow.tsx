@@ -4,6 +4,7 @@ import { decimalsOf, fixed, unitOf } from '../format/number';
 import { typedUnit } from '../format/units';
 import { serverNow } from '../live/clock';
 import { Remark, tie } from '../parts/Field';
+import { ReagentHint } from '../reagents/ReagentHint';
 import { words } from '../words';
 import { resultOf, type Errors } from './build';
 import { draft, editRow, mayDilute, methodsOf, rowOf } from './draft';
@@ -57,6 +58,7 @@ export function ResultRow({ m, errors }: { m: Measurand; errors: Errors }) {
             onInput={e => set({ dilution: e.currentTarget.value })} />
           {result !== null && row.dilution !== '' && <b>{words.check.result(`${fixed(result, decimalsOf(m))} ${unitOf(m)}`)}</b>}
         </div>)}
+      <ReagentHint m={m} method={row.method} />
       <Remark name={m} text={errors[m]} />
       <Remark name={'dilution-' + m} text={errors['dilution-' + m]} />
     </div>

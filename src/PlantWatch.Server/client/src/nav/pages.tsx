@@ -11,6 +11,7 @@ import { Overview } from '../overview/Overview';
 import { PoolPage } from '../pool/PoolPage';
 import { ProbePage } from '../probe/ProbePage';
 import { PumpsPage } from '../pumps/PumpsPage';
+import { ReagentsPage } from '../reagents/ReagentsPage';
 import { RecordPage } from '../record/RecordPage';
 import { TellingPage } from '../telling/TellingPage';
 import { BalancePage } from '../water/BalancePage';
@@ -39,6 +40,7 @@ export const pages: Page[] = [
   { key: '', show: () => <Overview />, entry: { group: 'water', name: words.nav.overview, tab: icons.water } },
   { key: 'check', show: id => <CheckPage poolId={id} />, entry: { group: 'water', name: words.nav.check, tab: icons.flask } },
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
+  { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },

@@ -1,4 +1,5 @@
 import { poolViews, site } from '../live/store';
+import { DueReagents } from '../reagents/DueReagents';
 import { words } from '../words';
 import { worstFirst } from './order';
 import { PoolCard } from './PoolCard';
@@ -12,6 +13,7 @@ export function Overview() {
   return (
     <>
       <h1 class="sr">{words.overview.title}</h1>
+      <DueReagents />
       <div class="pools">{sorted.map(p => <PoolCard key={p.id} pool={p} />)}</div>
     </>
   );

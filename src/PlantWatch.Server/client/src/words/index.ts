@@ -14,6 +14,7 @@ import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
+import { reagents } from './reagents';
 import { telling } from './telling';
 import { trust } from './trust';
 import { water } from './water';
@@ -24,6 +25,7 @@ const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
   jobs,
   makeSafe,
+  reagents,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
