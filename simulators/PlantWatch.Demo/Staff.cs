@@ -19,6 +19,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     private readonly PoolHours _hours = new(api, print);
     private double _nextRound;
     private double _limits;
+    private double _kit;
     private double _nextCalibration = Hours(4, 10);
     private double _labReported = Hours(6, 11);
     private double _panelTurned = Hours(8, 9.2);
@@ -32,6 +33,7 @@ internal sealed class Staff(PublicApi api, Action<string> print)
     {
         if (Take(ref _limits, age)) await new LimitDesk(api, print).ConfirmAsync(cancellation);
         await _hours.WorkAsync(now, cancellation);
+        if (Take(ref _kit, age)) await new KitShelf(api, print).NoteAsync(Operator, now, cancellation);
         if (age >= _nextCalibration) await CalibrateAsync(age, now, cancellation);
         if (Take(ref _labReported, age)) await _laboratory.EnterAsync(Operator, now, cancellation);
         if (Take(ref _panelTurned, age)) await LogPanelAsync(now, cancellation);

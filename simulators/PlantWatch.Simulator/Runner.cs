@@ -24,9 +24,10 @@ internal sealed class Runner(SimulatedPlant plant, Gateways gateways, CheckDesk?
     public async Task DeliverAsync(Happenings happened, CancellationToken cancellation)
     {
         foreach (var note in happened.Notes) print($"{plant.Now:yyyy-MM-dd HH:mm:ss}Z  {note}");
-        // Whoever washes a filter says so before the valve is turned.
-        foreach (var word in happened.Washes) await TellAsync(word, cancellation).ConfigureAwait(false);
+        // Whoever washes a filter says so before the valve is turned, and notes the wash after it is turned back.
+        foreach (var word in happened.Washes.Where(w => w.Begins)) await TellAsync(word, cancellation).ConfigureAwait(false);
         await gateways.SendAsync(happened.Messages, cancellation).ConfigureAwait(false);
+        foreach (var word in happened.Washes.Where(w => !w.Begins)) await TellAsync(word, cancellation).ConfigureAwait(false);
         foreach (var sheet in happened.Checks) await TypeInAsync(sheet, cancellation).ConfigureAwait(false);
     }
 

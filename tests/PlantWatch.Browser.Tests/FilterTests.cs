@@ -25,7 +25,7 @@ public sealed class FilterTests(Chromium chromium) : IClassFixture<Chromium>
         await server.PublishAsync("hall/across", "71");
         await using var phone = await chromium.OpenAsync(server.Address, 390);
         await phone.GoAsync("pumps");
-        await Expect(phone["filter-hall-f1"]).ToContainTextAsync("71 kPa across it, clean 30 kPa; 41 of 50 kPa to a wash");
+        await Expect(phone["filter-hall-f1"]).ToContainTextAsync("71 kPa across it, clean 30 kPa; risen by 41, a wash is due at 50");
         await Expect(phone["circulation-hall"]).ToHaveAttributeAsync("data-low", "true");
 
         await phone["backwash-hall-f1"].ClickAsync();

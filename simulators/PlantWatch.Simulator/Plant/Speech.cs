@@ -15,13 +15,16 @@ internal sealed class Speech(SimulatedCircuit circuit)
     private DateTimeOffset _packedNext;
     private DateTimeOffset _plainNext;
     private DateTimeOffset _pumpsNext;
+    private bool _ran = true;
 
     /// <summary>What is said at this moment.</summary>
     public void Say(DateTimeOffset now, double hours, Cadence cadence, List<Outgoing> messages)
     {
         if (Due(ref _packedNext, now, cadence.PackedEvery)) Sample(now, hours, messages);
         if (Due(ref _plainNext, now, cadence.PlainEvery)) Plain(now, hours, messages);
-        if (Due(ref _pumpsNext, now, cadence.PumpLook)) Pumps(now, cadence.PumpRepeat, messages);
+        // However seldom pumps are looked at: that the interlock stops them is said at once, or they would seem to dose into standing water.
+        if (Due(ref _pumpsNext, now, cadence.PumpLook) | (_ran != circuit.Treatment.Runs)) Pumps(now, cadence.PumpRepeat, messages);
+        _ran = circuit.Treatment.Runs;
         foreach (var (topic, gateway, pack) in _packs.Values)
             if (pack.Count > 0 && now - pack.First + cadence.PackedEvery >= cadence.PackSpan) Send(now, gateway, topic, pack, messages);
     }

@@ -6,15 +6,21 @@ namespace PlantWatch.Core.Readings;
 /// <param name="Id">Id given by whoever began it.</param>
 /// <param name="By">Who began it.</param>
 /// <param name="Since">From when.</param>
-/// <param name="Until">Until when: its end once it is over, the latest one before.</param>
+/// <param name="Until">Until when: its end once it is over, and some minutes more after a wash; the latest one before.</param>
 /// <param name="Ended">A wash was noted, a person said that it is over, or its time ran out.</param>
 public readonly record struct BackwashWindow(Guid Id, string? By, Instant Since, Instant Until, bool Ended)
 {
     /// <summary>Longest time: three minutes of wash and as much of rinse, valves to be turned, a second bed after the first (common practice). What stands after that is a fault.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromMinutes(30);
 
+    /// <summary>After a noted wash flow, pressure and sample cells come back within minutes (common practice); until then they call nobody either.</summary>
+    public static readonly TimeSpan Settles = TimeSpan.FromMinutes(5);
+
     /// <summary>It began and nobody has said that it is over.</summary>
     public bool IsOpen => Since.IsSet && !Ended;
+
+    /// <summary>True while water goes backwards, as far as anybody has said.</summary>
+    public bool IsUnderWay(Instant at) => !Ended && Holds(at);
 
     /// <summary>True for a moment within it.</summary>
     public bool Holds(Instant at) => Since.IsSet && at >= Since && at < Until;

@@ -148,6 +148,9 @@ public sealed class FilterRuleTests
         // The pressure of water that goes backwards has cleaned nothing.
         Assert.True(bench.IsUp(RuleBook.FilterPressureRisen, "f1"));
         Wash(bench);
+        // What comes back within minutes calls nobody on its way.
+        bench.Hold(TimeSpan.FromMinutes(1), (Flow, 40), (Pressure, 60), (Hall.Flow, 0));
+        Assert.True(bench.Alarm(RuleBook.NoSampleFlow, "main-flow")!.Suppressed);
         bench.Hold(TimeSpan.FromMinutes(5), (Flow, 118), (Pressure, 31), (Hall.Flow, 1));
         Assert.DoesNotContain(bench.State.Alarms.Values, a => a is { Active: true } or { Suppressed: true } && a.Rule is "R-050" or "R-051" or "R-022");
         Assert.Equal([BackwashChange.Begun, BackwashChange.Washed], bench.Entries.Select(e => e.Body).OfType<BackwashEntry>().Select(b => b.Change));

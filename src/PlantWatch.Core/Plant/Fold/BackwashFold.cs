@@ -29,7 +29,8 @@ internal static class BackwashFold
     {
         Close(draft, index, at);
         if (draft.Filters[index].Backwash is not { IsOpen: true } open) return false;
-        Keep(draft, index, open with { Until = Instant.Earlier(Instant.Later(at, open.Since), open.Until), Ended = true }, change, by, at);
+        var over = Instant.Earlier(Instant.Later(at, open.Since), open.Until);
+        Keep(draft, index, open with { Until = change == BackwashChange.Washed ? over + BackwashWindow.Settles : over, Ended = true }, change, by, at);
         return true;
     }
 
@@ -46,6 +47,14 @@ internal static class BackwashFold
         return false;
     }
 
+    /// <summary>True while any of them is under way: its end is judged as ever.</summary>
+    public static bool IsUnderWay(Draft draft, Instant at)
+    {
+        foreach (var filter in draft.Filters)
+            if (filter.Backwash.IsUnderWay(at)) return true;
+        return false;
+    }
+
     private static void Close(Draft draft, int index, Instant now)
     {
         if (draft.Filters[index].Backwash is { IsOpen: true } open && now >= open.Until)
@@ -56,7 +65,7 @@ internal static class BackwashFold
     {
         var filter = draft.Filters[index];
         draft.Filters = draft.Filters.SetItem(index, filter with { Backwash = window });
-        draft.Write(at, change == BackwashChange.Begun ? window.Since : window.Until, filter.Id, new BackwashEntry(filter.Id, window, change, by?.Trim()));
+        draft.Write(at, change == BackwashChange.Begun ? window.Since : Instant.Earlier(at, window.Until), filter.Id, new BackwashEntry(filter.Id, window, change, by?.Trim()));
         draft.Alarms.Regard(at);
     }
 

@@ -34,7 +34,7 @@ internal static class FilterFold
     {
         var index = IndexOf(draft, probe.FilterId);
         // Without circulation, and while water goes backwards, there is no pressure to speak of: it is neither clean nor dirty.
-        if (index < 0 || BackwashFold.Holds(draft, at) || (draft.Index.Circulation is >= 0 and var flow && CirculationFold.IsLost(draft, flow))) return;
+        if (index < 0 || BackwashFold.IsUnderWay(draft, at) || (draft.Index.Circulation is >= 0 and var flow && CirculationFold.IsLost(draft, flow))) return;
         var plan = draft.Plan.Filters.First(f => f.Id == probe.FilterId);
         Learn(draft, index, plan, at, value);
         if ((draft.Filters[index].CleanKilopascals ?? plan.CleanKilopascals) is not { } clean) return;

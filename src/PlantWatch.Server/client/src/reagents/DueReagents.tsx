@@ -14,7 +14,7 @@ export function DueReagents() {
   const due = (data ?? []).filter(r => r.word === 'out_of_date' || r.word === 'order');
   if (due.length === 0) return null;
   return (
-    <ul class="due sheet" data-testid="due-reagents">
+    <ul class="due due-kit sheet" data-testid="due-reagents">
       {due.map(r => <li key={r.id}><PoolGlyph state="due" /><a class="due-probe" href={link('reagents')}>{r.word === 'order' ? w.due.order(r.name, dayClock(r.goodUntil!, zone.value)) : w.due.out_of_date(r.name)}</a></li>)}
     </ul>
   );

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ReagentView } from '../contract.reagent';
 import { fixed } from '../format/number';
-import { dayClock } from '../format/zone';
+import { fullClock } from '../format/zone';
 import { zone } from '../live/store';
 import { list } from '../overview/DueLine';
 import { Age } from '../parts/Age';
@@ -19,7 +19,7 @@ function Line({ reagent: r, onSaid }: { reagent: ReagentView; onSaid: (text: str
     <li class="pump" data-testid={`reagent-${r.id}`} data-word={r.word}>
       <div class="pump-head"><b>{r.name}</b><span class="mark">{r.word === 'out_of_date' ? <WarnGlyph /> : r.word === 'order' ? <PoolGlyph state="due" /> : null}<b>{w.words[r.word]}</b></span></div>
       <p class="hint">{facts}</p>
-      {r.lot !== null && <p>{w.lotSaid(r.lot)}, {w.opened} <Age at={r.openedAt} />, {r.notedBy && w.by(r.notedBy)}; {w.until(dayClock(r.goodUntil!, zone.value))}</p>}
+      {r.lot !== null && <p>{w.lotSaid(r.lot)}, {w.opened} <Age at={r.openedAt} />, {r.notedBy && w.by(r.notedBy)}; {w.until(fullClock(r.goodUntil!, zone.value))}</p>}
       {r.why && <p class="notice">{r.why.text}</p>}
       {noting ? <LotForm reagent={r} onLeave={() => note(false)} onDone={text => { note(false); onSaid(text); }} />
         : <button type="button" class="slim" data-testid={`note-lot-${r.id}`} onClick={() => note(true)}>{w.open}</button>}
