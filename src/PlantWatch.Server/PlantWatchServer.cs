@@ -104,6 +104,7 @@ internal static class PlantWatchServer
         api.MapLaboratory();
         api.MapTelling();
         api.MapAlarmHealth();
+        api.MapExceptions();
         api.MapRecord();
         api.MapCharts();
         api.MapPairCharts();

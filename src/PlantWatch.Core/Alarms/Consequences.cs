@@ -66,6 +66,8 @@ public static class Consequences
         .. Of(RuleBook.ProbeNotTrusted, Bond.FollowedBy, null, RuleBook.PumpsFollowWrongValue),
         .. Of(RuleBook.ProbeNotTrusted, Bond.TestOf, null, RuleBook.TestWanted),
         .. Of(RuleBook.RepeatTest, Bond.Same, null, RuleBook.TestWanted),
+        // Both ask for the same test.
+        .. Of(RuleBook.TestWanted, Bond.Same, null, RuleBook.ExceptionOverdue),
         .. Of(RuleBook.PumpFault, Bond.Raises, null, RuleBook.BelowLimit),
         .. Of(RuleBook.PumpFault, Bond.Lowers, null, RuleBook.AboveLimit),
         .. Of(RuleBook.TankLow, Bond.Same, null, RuleBook.PumpFault),

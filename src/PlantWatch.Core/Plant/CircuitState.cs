@@ -3,6 +3,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -57,6 +58,12 @@ public sealed record CircuitState
         // Whoever made it: read from a snapshot it would sort by the culture of the machine, and the hash with it.
         init => field = value.WithComparers(StringComparer.Ordinal);
     } = ImmutableSortedDictionary<string, AlarmRecord>.Empty.WithComparers(StringComparer.Ordinal);
+
+    /// <summary>Breaches that are open, oldest first by when they became known.</summary>
+    public ImmutableArray<ExceptionLine> Exceptions { get; init; } = [];
+
+    /// <summary>The breaches that were closed last: what closed them may yet be corrected.</summary>
+    public ImmutableArray<ExceptionLine> ClosedExceptions { get; init; } = [];
 
     /// <summary>Jobs that are not over, by id.</summary>
     public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; init; } = ImmutableSortedDictionary<Guid, JobWatch>.Empty;

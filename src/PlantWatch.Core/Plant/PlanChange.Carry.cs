@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -29,6 +30,8 @@ public sealed partial record PlanChange
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
             Reagents = [.. next.Reagents.Select(r => old.Reagents.FirstOrDefault(known => known.Id == r.Id) ?? new ReagentState(r.Id, []))],
             Alarms = Alarms(old.Alarms, subjects),
+            Exceptions = Lines(old.Exceptions, subjects),
+            ClosedExceptions = Lines(old.ClosedExceptions, subjects),
             Jobs = Jobs(old.Jobs, subjects, next),
             Tasks = [.. next.Tasks.Select(t => old.Tasks.FirstOrDefault(known => known.Id == t.Id) ?? new TaskState(t.Id))],
             Doses = Doses(old.Doses, subjects),
@@ -131,6 +134,10 @@ public sealed partial record PlanChange
         doses.All(dose => subjects.Named(dose.PoolId) == dose.PoolId)
             ? doses
             : [.. doses.Where(dose => subjects.Named(dose.PoolId) is not null).Select(dose => dose with { PoolId = subjects.Named(dose.PoolId)! })];
+
+    // A breach whose pool is gone stays in the list: the fold closes it, and says so.
+    private static ImmutableArray<ExceptionLine> Lines(ImmutableArray<ExceptionLine> lines, PlanSubjects subjects) =>
+        lines.All(line => (subjects.Named(line.PoolId) ?? line.PoolId) == line.PoolId) ? lines : [.. lines.Select(line => line with { PoolId = subjects.Named(line.PoolId) ?? line.PoolId })];
 
     private static ImmutableArray<Calibration> Calibrations(ImmutableArray<Calibration> calibrations, PlanLineage lineage)
     {

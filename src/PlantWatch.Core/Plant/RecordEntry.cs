@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -43,6 +44,8 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(BackwashEntry), "backwash")]
 [JsonDerivedType(typeof(ReagentEntry), "reagent_opened")]
 [JsonDerivedType(typeof(PoolStateEntry), "pool_state")]
+[JsonDerivedType(typeof(ExceptionEntry), "exception")]
+[JsonDerivedType(typeof(ExceptionClosedEntry), "exception_closed")]
 public abstract record EntryBody
 {
     /// <summary>Stable key of the kind, as stored.</summary>

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Fold;
 using PlantWatch.Core.Readings.Payloads;
 
@@ -23,7 +24,9 @@ public static class Step
         var outcomes = new Outcome[batch.Count];
         for (var i = 0; i < batch.Count; i++)
         {
+            var before = draft.EntryCount;
             outcomes[i] = One(draft, batch[i], items);
+            ExceptionFold.Follow(draft, batch[i], before);
             draft.Alarms.Group();
         }
 
@@ -92,6 +95,8 @@ public static class Step
                 return ChannelFold.Say(draft, said);
             case PoolStateSet said:
                 return OperationFold.Set(draft, said);
+            case ExceptionNoted said:
+                return ExceptionFold.Note(draft, said);
             case FilterWashed said:
                 return FilterFold.Wash(draft, said);
             case ReagentOpened said:

@@ -128,12 +128,17 @@ public static partial class RuleBook
     /// <summary>A filter was not washed in time.</summary>
     public static Rule BackwashOverdue { get; } = new("R-052", Priority.Low, None, None);
 
+    // Whoever keeps bathers out has all the time there is: the gate asks for the test before the pool opens.
+    /// <summary>A breach stands open past its deadline.</summary>
+    public static Rule ExceptionOverdue { get; } = new("R-070", Priority.Medium, None, None, SuppressedWhile.NotOpen);
+
     /// <summary>Planned work was not done in time.</summary>
     public static Rule PlannedWorkOverdue { get; } = new("R-090", Priority.Low, None, None);
 
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]
     {
+        ExceptionOverdue,
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         RestartedUnsafe,

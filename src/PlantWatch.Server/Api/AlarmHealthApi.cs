@@ -21,14 +21,10 @@ internal static class AlarmHealthApi
 
     private static async Task<IResult> GetAsync(string? month, double? people, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
-        var zone = TimeZoneInfo.TryFindSystemTimeZoneById(host.Plan?.Site.TimeZone ?? "UTC", out var found) ? found : TimeZoneInfo.Utc;
+        var zone = SiteMonth.ZoneOf(host);
         var now = clock.GetUtcNow();
-        var here = TimeZoneInfo.ConvertTime(now, zone);
-        if (!DateOnly.TryParseExact($"{month ?? here.ToString("yyyy-MM", CultureInfo.InvariantCulture)}-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var first)
-            || first.Year is < 2000 or > 9000)
-            return Answers.Invalid("month", "health.month");
+        if (!SiteMonth.TryOf(month ?? SiteMonth.Running(zone, now), zone, out var first, out var starts)) return Answers.Invalid("month", "health.month");
         if (people is not (null or (> 0 and <= 100))) return Answers.Invalid("people", "health.people");
-        ImmutableArray<Instant> starts = [.. Enumerable.Range(0, DateTime.DaysInMonth(first.Year, first.Month) + 1).Select(i => Midnight(first.AddDays(i), zone))];
         var to = Instant.Earlier(starts[^1], Instant.From(now));
         if (to <= starts[0]) return Answers.Invalid("month", "health.month");
         // A mean is over the time that somebody listened: a record that began on the twentieth has no quiet nineteen days before.
@@ -54,13 +50,5 @@ internal static class AlarmHealthApi
             foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["plan"], Limit: int.MaxValue), cancellation))
                 began = began.IsSet ? Instant.Earlier(began, row.HappenedAt) : row.HappenedAt;
         return began;
-    }
-
-    // Where the clock leaps over midnight the day begins with its first moment.
-    private static Instant Midnight(DateOnly day, TimeZoneInfo zone)
-    {
-        var at = day.ToDateTime(TimeOnly.MinValue);
-        while (zone.IsInvalidTime(at)) at = at.AddMinutes(15);
-        return Instant.From(new DateTimeOffset(at, zone.GetUtcOffset(at)));
     }
 }

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -83,6 +84,9 @@ public sealed class GoldenDayTests
             Act.Close c => new IncidentClosed(at, State.Incidents.Keys.Single(), c.Who, c.Why),
             Act.Set s => new PoolStateSet(at, TimeOrderedId.Derive(at, s.Pool), s.Pool, s.State, s.Who, s.Why, s.ForCause),
             Act.Confirm c => new PackRowConfirmed(at, _plan.Pack!.Id, c.Row, RowDigest.Of(_plan.Pack.Rows.Single(r => r.Id == c.Row)), c.Who, c.Document),
+            Act.Dose d => new DoseGiven(at, d.Given),
+            Act.Shut s => new PoolStateSet(at, TimeOrderedId.Derive(at, s.Pool), s.Pool, OperatingState.Closed, s.Who, s.Why, ForCause: true),
+            Act.Tell t => new ExceptionNoted(at, TimeOrderedId.Derive(at, t.Key), State.Exceptions.Single(l => l.Key == t.Key).Id, t.Who, t.Words),
             Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
             _ => throw new InvalidOperationException($"{act} has no event"),
         });

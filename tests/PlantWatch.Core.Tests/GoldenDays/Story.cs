@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -11,14 +12,17 @@ namespace PlantWatch.Core.Tests.GoldenDays;
 /// <remarks>
 /// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit, or says the very same with <c>frozen</c>;
 /// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten, and <c>at outlet</c> or <c>at pool, stairs</c> the place of it.
+/// <c>10:05 check main corrects 09:50</c> takes the place of the check of that sample time; a dose is in kg and has mixed after half an hour; <c>tell main/ph</c> says in words what was done about an open exception.
 /// </remarks>
 internal sealed partial class Story
 {
     private static readonly TimeSpan Interval = TimeSpan.FromSeconds(30);
     private static readonly TimeSpan Typing = TimeSpan.FromMinutes(5);
+    private static readonly TimeSpan Mixing = TimeSpan.FromMinutes(30);
     private static readonly int[] Ripple = [0, 1, 0, -1, 0, 0, 1, -1];
 
     private readonly TimeZoneInfo _zone;
+    private readonly Dictionary<Instant, Guid> _checks = [];
     private DateOnly _day;
 
     public Story(CircuitPlan plan, IEnumerable<string> lines)
@@ -53,6 +57,9 @@ internal sealed partial class Story
         else if (Approved().Match(line) is { Success: true } a) Add(At(a, "at"), new Act.Approve(a.Groups["probe"].Value, a.Groups["who"].Value));
         else if (PumpDoes().Match(line) is { Success: true } pump && Plan.Pumps.FirstOrDefault(x => x.Id == pump.Groups["pump"].Value) is { } plan)
             Add(At(pump, "at"), new Act.Message(plan.StateTopic, pump.Groups["does"].Value));
+        else if (Given().Match(line) is { Success: true } g) Dose(g);
+        else if (Shut().Match(line) is { Success: true } s) Add(At(s, "at"), new Act.Shut(s.Groups["pool"].Value, s.Groups["who"].Value, s.Groups["why"].Value));
+        else if (Told().Match(line) is { Success: true } t) Add(At(t, "at"), new Act.Tell(t.Groups["key"].Value, t.Groups["who"].Value, t.Groups["words"].Value));
         else throw new FormatException($"a story cannot say: {line}");
     }
 
@@ -75,12 +82,25 @@ internal sealed partial class Story
     private void Check(Match line)
     {
         var sampled = At(line, "at");
+        var corrected = line.Groups["corrects"].Success ? _checks[At(line, "corrects")] : (Guid?)null;
+        var of = corrected is null ? sampled : At(line, "corrects");
+        _checks[of] = TimeOrderedId.Derive(sampled, line.Value);
         var said = line.Groups["what"].Value.Split(',', StringSplitOptions.TrimEntries);
         Add(sampled + Typing, new Act.Check(new ManualCheck
         {
-            Id = TimeOrderedId.Derive(sampled, line.Value), PoolId = line.Groups["pool"].Value, SampledAt = sampled, EnteredAt = sampled + Typing, Who = line.Groups["who"].Value,
+            Id = _checks[of], PoolId = line.Groups["pool"].Value, SampledAt = of, Corrects = corrected, CorrectionReason = corrected is null ? null : "typed wrongly", EnteredAt = sampled + Typing, Who = line.Groups["who"].Value,
             Point = line.Groups["point"].Success ? Word<SamplePoint>(line.Groups["point"].Value) : SamplePoint.Pool, Place = line.Groups["place"].Success ? line.Groups["place"].Value : null, BottomVisible = said.Contains("bottom seen") ? true : said.Contains("bottom not seen") ? false : null,
             Results = [.. said.Where(s => !s.StartsWith("bottom", StringComparison.Ordinal)).Select(Result)],
+        }));
+    }
+
+    private void Dose(Match line)
+    {
+        var given = At(line, "at");
+        Add(given, new Act.Dose(new GivenDose
+        {
+            Id = TimeOrderedId.Derive(given, line.Value), PoolId = line.Groups["pool"].Value, ProductId = line.Groups["kind"].Value, Product = line.Groups["kind"].Value,
+            Kind = Word<ProductKind>(line.Groups["kind"].Value), Kilograms = Number(line.Groups["kg"].Value), GivenAt = given, MixedAt = given + Mixing, By = line.Groups["who"].Value,
         }));
     }
 
@@ -110,7 +130,7 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<from>\S+) - (?<to>\S+)\s+(?<probe>\S+) (?<frozen>frozen )?(?<first>-?[\d.]+)( -> (?<last>-?[\d.]+))?$")]
     private static partial Regex Holds();
 
-    [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+)( at (?<point>[a-z_]+)(, (?<place>[a-z ]+?))?)? by (?<who>[^:]+): (?<what>.+)$")]
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) check (?<pool>\S+)( corrects (?<corrects>\d\d:\d\d))?( at (?<point>[a-z_]+)(, (?<place>[a-z ]+?))?)? by (?<who>[^:]+): (?<what>.+)$")]
     private static partial Regex Checked();
 
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) incident in (?<pool>\S+): (?<kind>\S+), by the figures of (?<authority>\S+), declared by (?<who>.+)$")]
@@ -140,6 +160,15 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) approve (?<probe>\S+) by (?<who>.+)$")]
     private static partial Regex Approved();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) dose (?<pool>\S+) by (?<who>[^:]+): (?<kg>[\d.]+) (?<kind>\S+)$")]
+    private static partial Regex Given();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) pool (?<pool>\S+) closed for cause by (?<who>[^:]+): (?<why>.+)$")]
+    private static partial Regex Shut();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) tell (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
+    private static partial Regex Told();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d)\s+(?<pump>\S+) (?<does>stopped|running|fault)$")]
     private static partial Regex PumpDoes();
 }
@@ -156,5 +185,8 @@ internal abstract record Act
     public sealed record Close(string Who, string Why) : Act;
     public sealed record Set(string Pool, OperatingState State, bool ForCause, string Who, string? Why) : Act;
     public sealed record Confirm(string Row, string Who, string Document) : Act;
+    public sealed record Dose(GivenDose Given) : Act;
+    public sealed record Shut(string Pool, string Who, string Why) : Act;
+    public sealed record Tell(string Key, string Who, string Words) : Act;
     public sealed record Approve(string Probe, string Who) : Act;
 }

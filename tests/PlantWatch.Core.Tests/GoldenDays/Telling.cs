@@ -3,6 +3,7 @@ using System.Text.Json;
 using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -51,6 +52,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case LabClosedEntry c:
                 yield return $"{at}  laboratory   closed by {c.By}: \"{c.Why}\"";
                 break;
+            case ExceptionEntry { Line: var line } e:
+                yield return $"{at}  exception    {line.Key} ({Word(line.Grade)}) {Word(e.Change)}: {Newest(e)}; {Owes(line)}";
+                break;
             case PackRowEntry { Confirmation: var c } p:
                 yield return $"{at}  limits       row {c.RowId} of {c.PackId} {Word(p.Change)} by {p.By}: \"{c.Document}\"";
                 break;
@@ -59,6 +63,23 @@ internal sealed class Telling(Func<Instant, string> clock)
         }
     }
 
+    // What the change is about: the reading that began it, the newest step, or how it was closed.
+    private string Newest(ExceptionEntry entry) => entry.Change switch
+    {
+        ExceptionChange.Opened => $"{Say(entry.Line.Reading.Cause)}, by {entry.Line.Reading.By ?? "a " + Word(entry.Line.Reading.Source)}",
+        ExceptionChange.Closed => $"{(entry.Line.Steps.IsEmpty ? "" : Say(entry.Line.Steps.MaxBy(s => s.KnownAt)!) + "; ")}{Word(entry.Line.Closing)} by {entry.Line.ClosedBy ?? "nobody"}{(entry.Line.ClosedWhy is { } why ? $", \"{why}\"" : "")}",
+        _ => entry.Line.Steps.IsEmpty ? "" : Say(entry.Line.Steps.MaxBy(s => s.KnownAt)!),
+    };
+
+    private static string Say(ExceptionStep step) =>
+        $"{Word(step.Kind)}{(step.Word == RetestWord.None ? "" : " " + Word(step.Word))}{(step.What is { } what ? $" {Say(what)}" : "")}{(step.Text is { } text ? $", \"{text}\"" : "")}{(step.By is { } by ? $", by {by}" : "")}";
+
+    private string Owes(ExceptionLine line) => line.IsOpen
+        ? $"{line.Owed.Who ?? "the operator on duty"} owes {Word(line.Owed.Act)} by {clock(line.Owed.By)}"
+        : $"minutes to action {Minutes(line, line.Action)}, to retest {Minutes(line, line.Retest)}, to closing {Figure(Math.Round(line.Until(line.ClosedAt)!.Value.TotalMinutes))}";
+
+    private static string Minutes(ExceptionLine line, ExceptionStep? step) => step is null ? "none" : Figure(Math.Round(line.Until(step.At)!.Value.TotalMinutes));
+
     public string Of(Core.Readings.Refusal refusal) => $"{clock(refusal.ReceivedAt)}  refused      {refusal.Topic}: {Word(refusal.Reason)} ({refusal.Detail})";
 
     public IEnumerable<string> Of(CircuitState state)
@@ -66,6 +87,7 @@ internal sealed class Telling(Func<Instant, string> clock)
         yield return "At the end";
         foreach (var alarm in state.Alarms.Values) yield return $"  {alarm.Key} {Word(alarm.State)}";
         if (state.Alarms.IsEmpty) yield return "  no alarm stands";
+        foreach (var line in state.Exceptions) yield return $"  open: {line.Key} since {clock(line.Reading.At)}, {Owes(line)}";
         foreach (var probe in state.Probes) yield return $"  {probe.Id} {Figure(probe.Last.Value)} (raw {Figure(probe.Last.Raw)}), by its signal {Word(probe.Signal.Standing)}, by the tests {Word(probe.Trust.Standing)}";
         foreach (var pool in state.Pools.Where(p => p.Operation.State != OperatingState.NotStated)) yield return $"  {pool.Id} {Word(pool.Operation.State)}{(pool.Operation.ForCause ? ", for cause" : "")}";
         foreach (var pool in state.Pools.Where(_ => state.Plan.Pack is not null))

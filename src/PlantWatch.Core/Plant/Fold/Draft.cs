@@ -18,6 +18,7 @@ internal sealed class Draft
     private ImmutableArray<Refusal>.Builder? _refusals;
     private ImmutableArray<RecordEntry>.Builder? _entries;
     private ImmutableArray<SeriesRenamed>.Builder? _renamed;
+    private List<TestFinding>? _findings;
 
     /// <param name="before">The circuit before.</param>
     /// <param name="events">How many events come: readings are about as many.</param>
@@ -50,6 +51,7 @@ internal sealed class Draft
         Packets = new PacketBook(before.Packets);
         KnownChecks = before.KnownChecks;
         Alarms = new AlarmDesk(before.Alarms, this);
+        Exceptions = new ExceptionDesk(before.Exceptions, before.ClosedExceptions, this);
     }
 
     /// <summary>How many ids were given out.</summary>
@@ -66,6 +68,7 @@ internal sealed class Draft
     public ImmutableArray<FilterState> Filters { get; set; }
     public ImmutableArray<ReagentState> Reagents { get; set; }
     public AlarmDesk Alarms { get; }
+    public ExceptionDesk Exceptions { get; }
     public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; set; }
     public ImmutableArray<TaskState> Tasks { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
@@ -84,6 +87,15 @@ internal sealed class Draft
     public ImmutableArray<Refusal>.Builder Refusals => _refusals ??= ImmutableArray.CreateBuilder<Refusal>();
     public ImmutableArray<RecordEntry>.Builder Entries => _entries ??= ImmutableArray.CreateBuilder<RecordEntry>();
     public ImmutableArray<SeriesRenamed>.Builder Renamed => _renamed ??= ImmutableArray.CreateBuilder<SeriesRenamed>();
+
+    /// <summary>How many rows of the record there are so far.</summary>
+    public int EntryCount => _entries?.Count ?? 0;
+
+    /// <summary>What tests said of limits in this event.</summary>
+    public List<TestFinding> Findings => _findings ??= [];
+
+    /// <summary>Tests said something of limits in this event.</summary>
+    public bool HasFindings => _findings is { Count: > 0 };
 
     /// <summary>An id that a replay gives again: it counts within the circuit, and nothing global.</summary>
     public Guid NewId(Instant at) => TimeOrderedId.Derive(at, $"{Plan.Id}/{++_serial}");
@@ -117,6 +129,7 @@ internal sealed class Draft
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
         Corrections = carried.Corrections;
+        Exceptions.Adopt(carried.Exceptions, carried.ClosedExceptions);
         Alarms.Adopt(carried.Alarms, at);
     }
 
@@ -143,6 +156,8 @@ internal sealed class Draft
         Pumps = pumps,
         Pools = pools,
         Alarms = Alarms.Result,
+        Exceptions = Exceptions.Open,
+        ClosedExceptions = Exceptions.Closed,
         Filters = Filters,
         Reagents = Reagents,
         Jobs = Jobs,

@@ -40,21 +40,19 @@ internal static class PoolFold
     /// <summary>Limits came into force: the newest tests, as long as they say how the water is, are held against them. They may raise and clear nothing.</summary>
     public static void AgainstNewLimits(Draft draft, Instant now)
     {
-        for (var i = 0; i < draft.Pools.Length; i++)
-            foreach (var value in draft.Pools[i].Manual.Values.Where(v => now - v.SampledAt <= StillLive))
-                foreach (var bound in draft.Pools[i].Limits.Bounds.Where(b => b.Quantity == value.Result.Measurand.Limiting()))
-                    Look(draft, bound.Grade == RowGrade.Closure ? RuleBook.TestOutsideClosure : RuleBook.TestOutsideLimit, $"{draft.Plan.Pools[i].Id}/{value.Result.Measurand.Key()}",
-                        TestAgainst.IsOutside(value.Result, bound.Low, bound.High), mayClear: false, now, () => TestAgainst.Limit(draft.Plan.Pools[i], value.Result, bound));
+        foreach (var (plan, pool) in draft.Plan.Pools.Zip(draft.Pools))
+            foreach (var value in pool.Manual.Values.Where(v => now - v.SampledAt <= StillLive))
+                foreach (var finding in TestAgainst.All(draft.Plan, plan, pool.Limits, value.Result).Where(f => f.Rule != RuleBook.TestOutsideStop))
+                    Look(draft, finding.Rule, finding.Subject, finding.Holds, mayClear: false, now, finding.Cause);
     }
 
     /// <summary>The plant edited a stop: the newest tests are held against what holds now, and clear nothing.</summary>
     public static void AgainstNewStops(Draft draft, Instant now)
     {
-        for (var i = 0; i < draft.Pools.Length; i++)
-            foreach (var value in draft.Pools[i].Manual.Values.Where(v => now - v.SampledAt <= StillLive))
-                if (Stops.TryOf(draft.Plan, value.Result.Measurand, out var stop, out _))
-                    Look(draft, RuleBook.TestOutsideStop, $"{draft.Plan.Pools[i].Id}/{value.Result.Measurand.Key()}",
-                        TestAgainst.IsOutside(value.Result, stop.Low, stop.High), mayClear: false, now, () => TestAgainst.Stop(draft.Plan.Pools[i], value.Result, stop));
+        foreach (var (plan, pool) in draft.Plan.Pools.Zip(draft.Pools))
+            foreach (var value in pool.Manual.Values.Where(v => now - v.SampledAt <= StillLive))
+                foreach (var finding in TestAgainst.All(draft.Plan, plan, pool.Limits, value.Result).Where(f => f.Rule == RuleBook.TestOutsideStop))
+                    Look(draft, finding.Rule, finding.Subject, finding.Holds, mayClear: false, now, finding.Cause);
     }
 
     /// <summary>What a corrected check said is taken back, also what its correction leaves out or says of another pool.</summary>
@@ -84,17 +82,14 @@ internal static class PoolFold
         var plan = draft.Plan.Pools[index];
         var subject = $"{plan.Id}/{value.Result.Measurand.Key()}";
         Look(draft, RuleBook.RepeatTest, subject, value.Suspect, mayClear: !value.Suspect, now, () => Reason.Of("test.repeat", plan.Name, value.Result.Measurand.Key()));
-        var (result, isDoubted) = (value.Result, value.Suspect || isContradicted);
-        if (Stops.TryOf(draft.Plan, result.Measurand, out var stop, out _))
-            Look(draft, RuleBook.TestOutsideStop, subject, TestAgainst.IsOutside(result, stop.Low, stop.High), !isDoubted && TestAgainst.IsInside(result, stop.Low, stop.High), now,
-                () => TestAgainst.Stop(plan, result, stop));
-        foreach (var bound in draft.Pools[index].Limits.Bounds.Where(b => b.Quantity == result.Measurand.Limiting()))
-            Look(draft, bound.Grade == RowGrade.Closure ? RuleBook.TestOutsideClosure : RuleBook.TestOutsideLimit, subject,
-                TestAgainst.IsOutside(result, bound.Low, bound.High), !isDoubted && TestAgainst.IsInside(result, bound.Low, bound.High), now, () => TestAgainst.Limit(plan, result, bound));
+        var isDoubted = value.Suspect || isContradicted;
+        foreach (var finding in TestAgainst.All(draft.Plan, plan, draft.Pools[index].Limits, value.Result))
+            Look(draft, finding.Rule, subject, finding.Holds, !isDoubted && finding.MayClear, now, finding.Cause);
     }
 
     internal static void Look(Draft draft, Rule rule, string subject, bool holds, bool mayClear, Instant now, Func<Reason> cause)
     {
+        draft.Findings.Add(new(rule, subject, holds, mayClear, cause));
         if (holds || mayClear) draft.Alarms.Look(rule, rule.KeyFor(subject), subject, holds, now, cause, renew: true);
     }
 }

@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
 using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -23,6 +24,19 @@ internal static class TestAgainst
         Censoring.Above => high is null && !(result.Value < low),
         _ => !IsOutside(result, low, high),
     };
+
+    /// <summary>A result against everything that holds for it: the stop, and each limit in force.</summary>
+    public static List<TestFinding> All(CircuitPlan circuit, PoolPlan plan, LimitsInForce limits, TestResult result)
+    {
+        var (subject, all) = ($"{plan.Id}/{result.Measurand.Key()}", new List<TestFinding>());
+        if (Stops.TryOf(circuit, result.Measurand, out var stop, out _))
+            all.Add(new(RuleBook.TestOutsideStop, subject, IsOutside(result, stop.Low, stop.High), IsInside(result, stop.Low, stop.High), () => Stop(plan, result, stop)));
+        foreach (var bound in limits.Bounds.Where(b => b.Quantity == result.Measurand.Limiting()))
+            all.Add(new(
+                bound.Grade == RowGrade.Closure ? RuleBook.TestOutsideClosure : RuleBook.TestOutsideLimit, subject,
+                IsOutside(result, bound.Low, bound.High), IsInside(result, bound.Low, bound.High), () => Limit(plan, result, bound)));
+        return all;
+    }
 
     public static Reason Stop(PoolPlan plan, TestResult result, ValueRange stop)
     {
@@ -49,3 +63,11 @@ internal static class TestAgainst
 
     private static bool IsBelow(TestResult result, double low) => result.Censoring == Censoring.Below ? result.Value <= low : result.Value < low;
 }
+
+/// <summary>What a test says of one rule.</summary>
+/// <param name="Rule">The rule.</param>
+/// <param name="Subject">Pool and quantity.</param>
+/// <param name="Holds">It is outside.</param>
+/// <param name="MayClear">It proves to be inside.</param>
+/// <param name="Cause">How that is said.</param>
+internal readonly record struct TestFinding(Rule Rule, string Subject, bool Holds, bool MayClear, Func<Reason> Cause);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -39,6 +40,7 @@ public static class JournalCodec
         typeof(PlantMadeSafe),
         typeof(ChannelStateSaid),
         typeof(ReagentOpened),
+        typeof(ExceptionNoted),
     ];
 
     private const byte FirstJsonKind = 16;

@@ -49,10 +49,10 @@ public sealed class IncidentTests
     {
         Declare();
         Cyanurate(0);
-        var before = PlantJson.HashOf(_bench.State with { Probes = [], Ledger = new(), Watermark = default, ListeningSince = default, Serial = 0, Alarms = _bench.State.Alarms.Clear() });
+        var before = PlantJson.HashOf(_bench.State with { Probes = [], Ledger = new(), Watermark = default, ListeningSince = default, Serial = 0, Alarms = _bench.State.Alarms.Clear(), Exceptions = [] });
         _bench.Hold(TimeSpan.FromMinutes(5), (Hall.Chlorine, 12), (Hall.Ph, 7.4), (Hall.Temperature, 27));
         Assert.Equal(HoldWord.NotStarted, Clock.Word);
-        Assert.Equal(before, PlantJson.HashOf(_bench.State with { Probes = [], Ledger = new(), Watermark = default, ListeningSince = default, Serial = 0, Alarms = _bench.State.Alarms.Clear() }));
+        Assert.Equal(before, PlantJson.HashOf(_bench.State with { Probes = [], Ledger = new(), Watermark = default, ListeningSince = default, Serial = 0, Alarms = _bench.State.Alarms.Clear(), Exceptions = [] }));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules.Packs;
@@ -15,6 +16,15 @@ internal static partial class Walk
         Reagents = [new() { Id = "dpd", Name = "DPD", Tests = [Measurand.FreeChlorine, Measurand.TotalChlorine], LifeAfterOpening = TimeSpan.FromDays(90), IsWatchedHere = true }],
         People = [new("e", "E. Example", PersonRole.Engineer), new("o", "O. Example", PersonRole.Operator)],
     };
+
+    // What was done about a breach, in words: of one that is there, or of none.
+    private static void Say(Bench bench, Act act)
+    {
+        var lines = bench.State.Exceptions.AddRange(bench.State.ClosedExceptions);
+        var line = lines.IsEmpty ? Guid.Empty : lines[act.A % lines.Length].Id;
+        bench.Run(at => new ExceptionNoted(
+            at, TimeOrderedId.Derive(Hall.Nine, $"note {act.B % 5}"), line, act.A % 7 == 0 ? "" : "R. Example", act.A % 5 == 0 ? " " : "fresh water in", act.A % 3 == 0 ? at - TimeSpan.FromMinutes(act.B % 90) : Instant.Never));
+    }
 
     // What people decide of pools and limits, with sense and without.
     private static void Decide(Bench bench, Act act)

@@ -83,6 +83,7 @@ internal static partial class Walk
             case < 93: Incident(bench, act); break;
             case < 94: Dose(bench, act); break;
             case 94 when act.B % 2 == 0: Laboratory(bench, act); break;
+            case 94 when act.B % 4 == 1: Say(bench, act); break;
             case < 95: bench.Run(at => new SessionLost(at, at - TimeSpan.FromMinutes(act.A), "gateway")); break;
             case < 97: bench.Run(at => new ClockTicked(at + TimeSpan.FromSeconds(act.A - 5000))); break;
             default: bench.Pass(TimeSpan.FromMinutes(act.A % 90)); break;

@@ -35,6 +35,7 @@ function Past({ alarm }: { alarm: AlarmView }) {
 
 /** The way to what the alarm asks for: a test by hand, or a note on the thing that failed. */
 function Next({ alarm }: { alarm: AlarmView }) {
+  if (alarm.rule === 'R-070') return <a class="button quiet" href={alarm.poolId ? link('exceptions', alarm.poolId) : link('exceptions')}>{words.exceptions.title}</a>;
   if (allPumps.value.has(alarm.subject)) return <a class="button quiet" href={link('pumps', alarm.subject)}>{words.pumps.write}</a>;
   return alarm.poolId ? <a class="button quiet" href={link('check', alarm.poolId)}>{words.overview.check}</a> : null;
 }

@@ -3,6 +3,7 @@ import { AlarmsPage } from '../alarms/AlarmsPage';
 import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
+import { ExceptionsPage } from '../exceptions/ExceptionsPage';
 import { AlarmHealthPage } from '../health/AlarmHealthPage';
 import { JobsPage } from '../jobs/JobsPage';
 import { LaboratoryPage } from '../laboratory/LaboratoryPage';
@@ -42,6 +43,7 @@ export const pages: Page[] = [
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
   { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
+  { key: 'exceptions', show: id => <ExceptionsPage pool={id} />, entry: { group: 'alarms', name: words.pageNames.pages.exceptions } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
   { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },

@@ -2,6 +2,7 @@ import { DueProbes } from '../calibrate/DueProbes';
 import { useMemo } from 'preact/hooks';
 import { query } from '../api/http';
 import type { CheckAnswer, CircuitInfo, Measurand, PoolInfo, ProbeInfo } from '../contract';
+import { PoolExceptions } from '../exceptions/PoolExceptions';
 import { fixed } from '../format/number';
 import { now } from '../live/clock';
 import { alarms, allPools, circuitOfPool, limitsOfPool, poolViews, probesOfPool, site } from '../live/store';
@@ -67,6 +68,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
         <div class="side">
           <Head pool={pool} circuit={circuit} />
           {view && <StateCard view={view} />}
+          <PoolExceptions poolId={pool.id} />
           {open.length > 0 && <section class="sheet card"><h2>{words.poolPage.alarms}</h2><ul class="alarm-list">{open.map(a => <AlarmRow key={a.id} alarm={a} brief />)}</ul></section>}
           {probes.length > 0 && <TrustStory poolId={pool.id} />}
           {view && <ManualCard pool={pool} view={view} />}

@@ -3,6 +3,7 @@ import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
+import { exceptions } from './exceptions';
 import { filters } from './filters';
 import { incident } from './incident';
 import { jobs } from './jobs';
@@ -23,6 +24,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
+  exceptions,
   jobs,
   makeSafe,
   reagents,
