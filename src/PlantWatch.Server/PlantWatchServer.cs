@@ -95,6 +95,8 @@ internal static class PlantWatchServer
         api.MapCalibrations();
         api.MapBench();
         api.MapAlarms();
+        api.MapAlarmStory();
+        api.MapRules();
         api.MapLimits();
         api.MapJobs();
         api.MapFilters();

@@ -34,12 +34,13 @@ public static partial class AlarmLife
         Back(alarm with { Suppressed = false, SuppressedBy = null, PendingSince = Instant.Never }, at);
 
     /// <summary>A person takes it out of service.</summary>
-    public static AlarmRecord TakeOut(AlarmRecord alarm, Instant at, string by, string why) =>
-        alarm with { OutOfService = true, OutOfServiceBy = by, OutOfServiceAt = at, OutOfServiceWhy = why };
+    /// <param name="until">It returns by itself then; never means that a person returns it.</param>
+    public static AlarmRecord TakeOut(AlarmRecord alarm, Instant at, Instant until, string by, string why) =>
+        alarm with { OutOfService = true, OutOfServiceBy = by, OutOfServiceAt = at, OutOfServiceWhy = why, OutOfServiceUntil = until };
 
-    /// <summary>A person returns it to service; still active, it annunciates as new.</summary>
+    /// <summary>A person, or its time, returns it to service; still active, it annunciates as new.</summary>
     public static AlarmRecord Return(AlarmRecord alarm, Instant at) =>
-        Back(alarm with { OutOfService = false, OutOfServiceBy = null, OutOfServiceAt = Instant.Never, OutOfServiceWhy = null }, at);
+        Back(alarm with { OutOfService = false, OutOfServiceBy = null, OutOfServiceAt = Instant.Never, OutOfServiceWhy = null, OutOfServiceUntil = Instant.Never }, at);
 
     // Back into the eyes of people: A or B by the condition of the moment. What cleared unseen stays to be seen.
     private static AlarmRecord Back(AlarmRecord alarm, Instant at) => alarm.Active ? AsNew(alarm, at) : alarm;

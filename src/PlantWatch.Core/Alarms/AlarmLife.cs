@@ -20,13 +20,14 @@ public static partial class AlarmLife
         return holds ? (Raise(alarm, at), AlarmChange.Raised) : (Clear(alarm, at), AlarmChange.Cleared);
     }
 
-    /// <summary>Time went on: a shelf may end, what is pending may be due, what stands long may annunciate anew. One of them at a time.</summary>
+    /// <summary>Time went on: a time out of service or a shelf may end, what is pending may be due, what stands long may annunciate anew. One of them at a time.</summary>
     /// <remarks>
     /// Time alone raises, and clears what stays as it was last said, like a switch. A measured value clears only by a reading: one good number
     /// and then silence is no proof that the water came back.
     /// </remarks>
     public static (AlarmRecord Next, AlarmChange Change) Wait(AlarmRecord alarm, Rule rule, Instant watermark)
     {
+        if (alarm.OutOfService && alarm.OutOfServiceUntil.IsSet && alarm.OutOfServiceUntil <= watermark) return (Return(alarm, watermark), AlarmChange.ReturnedToService);
         if (IsShelfOver(alarm, watermark)) return (OffShelf(alarm, watermark), AlarmChange.Unshelved);
         if (alarm.PendingSince.IsSet && !(alarm.Active && rule.ClearsByReading))
             if (Look(alarm, rule, !alarm.Active, watermark) is (var next, not AlarmChange.None and var change)) return (next, change);

@@ -52,7 +52,7 @@ public enum AlarmChange
     Retired,
     /// <summary>A person took it out of service.</summary>
     TakenOutOfService,
-    /// <summary>A person returned it to service.</summary>
+    /// <summary>A person, or its time, returned it to service.</summary>
     ReturnedToService,
     /// <summary>It still stands, and annunciates as new.</summary>
     ReAlarmed,
@@ -143,6 +143,9 @@ public sealed record AlarmRecord
 
     /// <summary>Why.</summary>
     public string? OutOfServiceWhy { get; init; }
+
+    /// <summary>It returns to service by itself then; never means that a person returns it.</summary>
+    public Instant OutOfServiceUntil { get; init; }
 
     /// <summary>Its place in the order of raising within the circuit: which came first. 0 before it was ever raised.</summary>
     public long Order { get; init; }

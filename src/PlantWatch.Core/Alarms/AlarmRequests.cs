@@ -46,12 +46,13 @@ public static class AlarmRequests
 
     private static bool MustBeMadeSafe(AlarmRecord alarm) => RuleBook.All.TryGetValue(alarm.Rule, out var rule) && rule.MustBeMadeSafe;
 
-    /// <summary>Out of service: with a reason, by maintenance or above where the plan names its people, and never what is about people's safety.</summary>
-    public static Objection? ToTakeOut(Rule rule, ImmutableArray<PersonPlan> people, string? by, string? why)
+    /// <summary>Out of service: with a reason, for a time that lies ahead where one is given, by maintenance or above where the plan names its people, and never what is about people's safety.</summary>
+    public static Objection? ToTakeOut(Rule rule, ImmutableArray<PersonPlan> people, Instant at, Instant until, string? by, string? why)
     {
         ArgumentNullException.ThrowIfNull(rule);
         if (!rule.MayLeaveService) return OfState("", Reason.Of("alarm.never_out_of_service", rule.Number));
         if (string.IsNullOrWhiteSpace(why)) return OfField("why", Reason.Of("field.required"));
+        if (until.IsSet && until <= at) return OfField("until", Reason.Of("alarm.until_past"));
         return ToReturn(people, by);
     }
 

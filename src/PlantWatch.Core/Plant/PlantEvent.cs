@@ -87,7 +87,8 @@ public sealed record PlantMadeSafe(Instant At, Guid AlarmId, bool BathersOut, bo
 /// <param name="Key">Rule number and subject, such as <c>R-010/main-ph</c>.</param>
 /// <param name="By">Who.</param>
 /// <param name="Why">Why.</param>
-public sealed record AlarmTakenOutOfService(Instant At, string Key, string By, string Why) : PlantEvent(At);
+/// <param name="Until">It returns by itself then; never means that a person returns it.</param>
+public sealed record AlarmTakenOutOfService(Instant At, string Key, string By, string Why, Instant Until = default) : PlantEvent(At);
 
 /// <summary>A person returned an alarm to service.</summary>
 public sealed record AlarmReturnedToService(Instant At, string Key, string By, string? Why) : PlantEvent(At);

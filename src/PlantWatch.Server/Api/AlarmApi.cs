@@ -32,7 +32,7 @@ internal static class AlarmApi
             Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) =>
                 new PlantMadeSafe(at, id, request.BathersOut, request.PumpsIsolated, request.CirculationHeld, by, request.Comment), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/out-of-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
-            ServeAsync(request, host, (at, key, by) => new AlarmTakenOutOfService(at, key, by, request.Why ?? ""), cancellation)).Produces<AlarmView>();
+            ServeAsync(request, host, (at, key, by) => new AlarmTakenOutOfService(at, key, by, request.Why ?? "", request.Until ?? Instant.Never), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/return-to-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
             ServeAsync(request, host, (at, key, by) => new AlarmReturnedToService(at, key, by, request.Why), cancellation)).Produces<AlarmView>();
         api.MapGet("/alarms", HistoryAsync).Produces<IReadOnlyList<AlarmChangeView>>();
@@ -70,7 +70,7 @@ internal static class AlarmApi
     }
 
     private static bool IsOf(CircuitPlan plan, string subject) =>
-        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
+        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Filters.Any(f => f.Id == subject) || plan.Telling.Channels.Any(c => c.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

@@ -1,3 +1,5 @@
+using PlantWatch.Core.Quantities;
+
 namespace PlantWatch.Server.Api;
 
 /// <summary>A shelving.</summary>
@@ -12,4 +14,5 @@ public sealed record Shelve(string? By, string? Why, double Minutes, bool OneSho
 /// <param name="Subject">Pool, probe, pump, or test as pool/measurand.</param>
 /// <param name="By">Who: maintenance or above where the plant file names its people.</param>
 /// <param name="Why">Why; must be said to take it out.</param>
-public sealed record OutOfService(string? Rule, string? Subject, string? By, string? Why);
+/// <param name="Until">It returns by itself then; null when a person is to return it. Not read when it is returned.</param>
+public sealed record OutOfService(string? Rule, string? Subject, string? By, string? Why, Instant? Until = null);

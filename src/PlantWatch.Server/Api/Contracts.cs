@@ -158,7 +158,7 @@ public sealed record AlarmView(
     string Title, string Cause, string Consequence, string Action, string TimeToRespond,
     Instant RaisedAt, Instant? ClearedAt, string? AcknowledgedBy, Instant? AcknowledgedAt, string? Comment, string? ShelvedBy, Instant? ShelvedUntil,
     string? ShelvedWhy, bool OneShot, bool Shelvable, bool Latches, bool LatchHeld, string? SuppressedBy,
-    string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, long Order, Guid? ConsequenceOf, int ReAlarms, bool Annunciates,
+    string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, Instant? OutOfServiceUntil, long Order, Guid? ConsequenceOf, int ReAlarms, bool Annunciates, Instant? AnnunciatedAt,
     bool MustBeMadeSafe, MadeSafeView? MadeSafe);
 
 /// <summary>A calibration.</summary>

@@ -16,10 +16,10 @@ internal static class AlarmHealthViews
     public static AlarmHealthView Of(AlarmHealth health, string month, IReadOnlyList<HealthDay> days, IEnumerable<CircuitPlan> plans, Wording words)
     {
         CircuitPlan[] known = [.. plans];
-        BusyAlarmView Busy(BusyAlarm b) => new(b.Rule, words.OfRule(b.Rule, "title"), b.Subject, Name(known, b.Subject, words), b.Count, b.Share);
+        BusyAlarmView Busy(BusyAlarm b) => new(b.Rule, words.OfRule(b.Rule, "title"), b.Subject, SubjectNames.Of(known, b.Subject, words), b.Count, b.Share);
         return new(
             month, health.From, health.To, health.People, health.Told, health.PerHour, Figures(health, words), days, [.. health.Busiest.Select(Busy)], [.. health.Chattering.Select(Busy)],
-            [.. health.Stale.Select(s => new LongAlarmView(s.Rule, words.OfRule(s.Rule, "title"), s.Subject, Name(known, s.Subject, words), s.From, s.To))], health.Floods);
+            [.. health.Stale.Select(s => new LongAlarmView(s.Rule, words.OfRule(s.Rule, "title"), s.Subject, SubjectNames.Of(known, s.Subject, words), s.From, s.To))], health.Floods);
     }
 
     internal static HealthFigure[] Figures(AlarmHealth h, Wording words) =>
@@ -50,15 +50,4 @@ internal static class AlarmHealthViews
 
     private static HealthFigure One(string key, double? value, string unit, string provenance, bool? meets, Wording words) =>
         new(key, words.Find($"health.{key}"), value, unit, provenance.Length > 0 ? words.Find($"health.{key}.target") : "", provenance, value is null ? null : meets);
-
-    // Plants call every pH probe "pH": away from its pool the name needs the pool, and a limit watches one quantity of a pool.
-    internal static string Name(CircuitPlan[] plans, string subject, Wording words)
-    {
-        var (head, quantity) = subject.Split('/') is [var first, var second] ? (first, second) : (subject, null);
-        string? PoolName(string? id) => plans.SelectMany(p => p.Pools).FirstOrDefault(p => p.Id == id)?.Name;
-        if (PoolName(head) is { } pool) return quantity is null ? pool : $"{pool}, {words.Find($"name.{quantity}")}";
-        var things = plans.SelectMany(p => p.Probes.Select(x => (x.Id, x.Name, x.PoolId)).Concat(p.Pumps.Select(x => (x.Id, x.Name, x.PoolId))));
-        var (id, name, home) = things.FirstOrDefault(t => t.Id == head);
-        return id is null ? subject : PoolName(home) is { } of ? $"{of}, {name}" : name;
-    }
 }

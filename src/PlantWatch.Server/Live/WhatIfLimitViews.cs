@@ -34,7 +34,7 @@ internal static class WhatIfLimitViews
     private static WhatIfLimitsSide Side(int alarms, double hours, AlarmHealth health, Wording words) => new(alarms, hours, health.Told, health.PerHour, AlarmHealthViews.Figures(health, words));
 
     private static WhatIfLimitsAlarm Alarm(AlarmEpisode e, Instant end, CircuitPlan[] plans, Wording words) => new(
-        e.Rule, words.OfRule(e.Rule, "title"), e.Subject, AlarmHealthViews.Name(plans, e.Subject, words), PoolOf(plans, e.Subject), e.Priority, e.From, e.To.IsSet ? e.To : null,
+        e.Rule, words.OfRule(e.Rule, "title"), e.Subject, SubjectNames.Of(plans, e.Subject, words), PoolOf(plans, e.Subject), e.Priority, e.From, e.To.IsSet ? e.To : null,
         ((e.To.IsSet ? e.To : end) - e.From).TotalMinutes, e.Called, words.Say(e.Cause));
 
     private static string? PoolOf(CircuitPlan[] plans, string subject)

@@ -108,6 +108,8 @@ internal sealed partial class Wording
             foreach (var (code, sentence) in JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []) all.Add(code, sentence);
         }
 
+        // What is said of a rule stands once, in its section of the page.
+        foreach (var (code, sentence) in RuleSheets.Sentences) all.Add(code, sentence);
         return all.Count > 0 ? new Wording(all.ToFrozenDictionary(StringComparer.Ordinal), UnitSystem.Metric) : throw new InvalidOperationException($"the words of language {language} are missing from this build");
     }
 

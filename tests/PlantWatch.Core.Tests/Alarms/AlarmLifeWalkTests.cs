@@ -107,7 +107,7 @@ public sealed class AlarmLifeWalkTests
                 case 25: if (Plain.IsShelved) { Alarm = AlarmLife.OffShelf(Alarm, At); Plain.Unshelve(_now); } break;
                 case 26: Alarm = AlarmLife.Suppress(Alarm, Dry); Plain.Suppress(); break;
                 case 27 or 28: if (Alarm.Suppressed) Alarm = AlarmLife.Release(Alarm, At); Plain.Release(_now); break;
-                case 29: Alarm = AlarmLife.TakeOut(Alarm, At, "M. Invented", "rebuilt"); Plain.TakeOut(); break;
+                case 29: TakeOut(_random.Next(2) == 0 ? null : _now + _random.Next(30, 2000)); break;
                 case 30: if (Alarm.OutOfService) Alarm = AlarmLife.Return(Alarm, At); Plain.Return(_now); break;
                 default: Reset(); break;
             }
@@ -129,6 +129,12 @@ public sealed class AlarmLifeWalkTests
             (Alarm, var change) = AlarmLife.Wait(Alarm, _rule, At);
             if (change == AlarmChange.ReAlarmed) ReAlarmsMet++;
             Plain.Time(_now);
+        }
+
+        private void TakeOut(double? until)
+        {
+            Alarm = AlarmLife.TakeOut(Alarm, At, until is { } end ? Start + TimeSpan.FromSeconds(end) : Instant.Never, "M. Invented", "rebuilt");
+            Plain.TakeOut(until);
         }
 
         private void Shelve(int kind)

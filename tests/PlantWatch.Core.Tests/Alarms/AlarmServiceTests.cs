@@ -22,7 +22,8 @@ public sealed class AlarmServiceTests
 
     private void Well(double minutes) => _bench.Hold(minutes * Minute, (Hall.Ph, 7.4));
 
-    private Outcome TakeOut(string key, string by = "M. Invented", string why = "cell is being rebuilt") => _bench.Run(at => new AlarmTakenOutOfService(at, key, by, why));
+    private Outcome TakeOut(string key, string by = "M. Invented", string why = "cell is being rebuilt", TimeSpan? lasting = null) =>
+        _bench.Run(at => new AlarmTakenOutOfService(at, key, by, why, lasting is { } span ? at + span : default));
 
     private Outcome Return(string key, string by = "M. Invented") => _bench.Run(at => new AlarmReturnedToService(at, key, by, "rebuilt"));
 
@@ -70,6 +71,27 @@ public sealed class AlarmServiceTests
         Assert.IsType<Outcome.Done>(Return(Key, "D. Invented"));
         Assert.Equal((AlarmState.Unacknowledged, (string?)null, (string?)null, false), (Alarm.State, Alarm.OutOfServiceBy, Alarm.OutOfServiceWhy, Alarm.OutOfServiceAt.IsSet));
         Assert.Equal([AlarmChange.TakenOutOfService, AlarmChange.Raised, AlarmChange.Acknowledged, AlarmChange.ReturnedToService], _bench.Told(RuleBook.AboveLimit, "main-ph"));
+    }
+
+    [Fact]
+    public void Out_of_service_for_a_time_returns_by_itself_also_after_a_restart_and_is_told_as_new()
+    {
+        TakeOut(Key, lasting: 30 * Minute);
+        Assert.Equal(_bench.Now + (30 * Minute), Alarm!.OutOfServiceUntil);
+        High(29);
+        _bench.Restart();
+        Assert.Equal((AlarmState.OutOfService, true), (Alarm!.State, Alarm.Active));
+        High(2);
+        Assert.Equal((AlarmState.Unacknowledged, false, (string?)null), (Alarm!.State, Alarm.OutOfServiceUntil.IsSet, Alarm.OutOfServiceBy));
+        Assert.Equal([AlarmChange.TakenOutOfService, AlarmChange.Raised, AlarmChange.ReturnedToService], _bench.Told(RuleBook.AboveLimit, "main-ph"));
+    }
+
+    [Fact]
+    public void Out_of_service_for_a_time_that_is_over_is_turned_down()
+    {
+        Assert.IsType<Outcome.TurnedDown>(TakeOut(Key, lasting: -Minute));
+        Assert.IsType<Outcome.TurnedDown>(TakeOut(Key, lasting: TimeSpan.Zero));
+        Assert.Null(Alarm);
     }
 
     [Fact]

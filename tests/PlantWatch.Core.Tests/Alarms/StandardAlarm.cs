@@ -8,7 +8,7 @@ namespace PlantWatch.Core.Tests.Alarms;
 internal sealed class StandardAlarm(double onDelay, double offDelay, bool latches, double reAlarm, double longestShelf)
 {
     private char _under = 'A';
-    private double? _against, _shelf, _quietSince;
+    private double? _against, _shelf, _quietSince, _outUntil;
     private bool _oneShot, _suppressed, _out;
 
     public int ReAlarms { get; private set; }
@@ -37,10 +37,11 @@ internal sealed class StandardAlarm(double onDelay, double offDelay, bool latche
         if (now - _against >= (holds ? onDelay : offDelay)) Turn(now);
     }
 
-    /// <summary>One thing at a time: a shelf ends, what is pending towards alarm is due, or what stands long speaks again. A measured value clears by a reading only.</summary>
+    /// <summary>One thing at a time: a time out of service or a shelf ends, what is pending towards alarm is due, or what stands long speaks again. A measured value clears by a reading only.</summary>
     public void Time(double now)
     {
-        if (_shelf <= now) Unshelve(now);
+        if (_outUntil <= now) Return(now);
+        else if (_shelf <= now) Unshelve(now);
         else if (!InAlarm && now - _against >= onDelay) Turn(now);
         else if (Letter is 'B' or 'C' && now - _quietSince >= reAlarm)
         {
@@ -90,12 +91,12 @@ internal sealed class StandardAlarm(double onDelay, double offDelay, bool latche
         Back(now);
     }
 
-    public void TakeOut() => _out = true;
+    public void TakeOut(double? until) => (_out, _outUntil) = (true, until);
 
     public void Return(double now)
     {
         if (!_out) return;
-        _out = false;
+        (_out, _outUntil) = (false, null);
         Back(now);
     }
 

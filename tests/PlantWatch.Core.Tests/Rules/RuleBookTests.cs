@@ -1,16 +1,12 @@
 using System.Reflection;
-using System.Text.Json;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Rules;
 
-/// <summary>Rule, page, words and evidence stand and fall together.</summary>
+/// <summary>Rule, page and evidence stand and fall together.</summary>
 public sealed class RuleBookTests
 {
     private static readonly IReadOnlyList<RulesPage> Page = RulesPage.Read();
-
-    private static readonly Dictionary<string, string> Words = JsonSerializer.Deserialize<Dictionary<string, string>>(
-        File.ReadAllText(Source.PathOf("src", "PlantWatch.Server", "Words", "en", "rules.json")))!;
 
     public static TheoryData<string> Rules => [.. RuleBook.All.Keys.Order(StringComparer.Ordinal)];
 
@@ -33,16 +29,6 @@ public sealed class RuleBookTests
         Assert.EndsWith(".", page.Sentence, StringComparison.Ordinal);
         foreach (var row in new[] { "cause", "consequence", "what to do", "time to respond", "priority", "on-delay", "off-delay", "deadband", "suppressed", "clears", "provenance" })
             Assert.True(page.Rows.TryGetValue(row, out var text) && text.Length > 2, $"{rule} lacks its {row}");
-    }
-
-    [Theory, MemberData(nameof(Rules))]
-    public void Page_and_words_agree(string rule)
-    {
-        var page = Page.Single(p => p.Number == rule);
-        Assert.Equal(Words[rule + ".title"], page.Title);
-        Assert.Equal(Words[rule + ".consequence"], page.Rows["consequence"]);
-        Assert.Equal(Words[rule + ".action"], page.Rows["what to do"]);
-        Assert.Equal(Words[rule + ".respond"], page.Rows["time to respond"]);
     }
 
     private static readonly Dictionary<SuppressedWhile, string> Suppressing = new()

@@ -173,11 +173,11 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public Outcome TakeOut(AlarmTakenOutOfService said)
     {
         if (!TryWatched(said.Key, out var rule, out var subject)) return NotHere();
-        if (AlarmRequests.ToTakeOut(rule, draft.Plan.People, said.By, said.Why) is { } no) return No(no);
+        if (AlarmRequests.ToTakeOut(rule, draft.Plan.People, said.At, said.Until, said.By, said.Why) is { } no) return No(no);
         var alarm = Find(said.Key) ?? Normal(rule, said.Key, subject, Reason.Of("alarm.out_of_service", subject));
         if (alarm.OutOfService) return Outcome.AlreadyDone.Instance;
         if (alarm.Id == Guid.Empty) alarm = alarm with { Id = draft.NewId(said.At) };
-        return Keep(alarm, AlarmLife.TakeOut(alarm, said.At, said.By, said.Why), AlarmChange.TakenOutOfService, said.At, said.By, said.Why);
+        return Keep(alarm, AlarmLife.TakeOut(alarm, said.At, said.Until, said.By, said.Why), AlarmChange.TakenOutOfService, said.At, said.By, said.Why);
     }
 
     public Outcome Return(AlarmReturnedToService said)
@@ -194,7 +194,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         (rule, subject) = (RuleBook.IncidentOpen, slash < 0 ? "" : key[(slash + 1)..]);
         if (slash < 0 || !RuleBook.All.TryGetValue(key[..slash], out var known)) return false;
         rule = known;
-        return AroundFold.IsHere(draft, subject) && PlanFold.IsWatched(draft.Plan, rule.Number, subject);
+        return AroundFold.IsHere(draft, subject) && Watched.Is(draft.Plan, rule.Number, subject);
     }
 
     private static Outcome.TurnedDown No(Objection no) => Outcome.TurnedDown.Because(no.IsOfState ? TurnedDownKind.Conflict : TurnedDownKind.Invalid, no.Field, no.Why);

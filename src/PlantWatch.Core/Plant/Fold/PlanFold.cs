@@ -1,7 +1,3 @@
-using PlantWatch.Core.Plans;
-using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Rules;
-
 namespace PlantWatch.Core.Plant.Fold;
 
 /// <summary>The plant file came into force, for the first time or again: what is known is carried over, and each effect is stated.</summary>
@@ -16,7 +12,7 @@ internal static class PlanFold
         OperationFold.Arrive(draft, before, said.Arrival, said.At);
         InForceFold.All(draft, said.At);
         if (!before.Plan.Stops.AsSpan().SequenceEqual(said.Plan.Stops.AsSpan())) PoolFold.AgainstNewStops(draft, said.At);
-        foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
+        foreach (var alarm in draft.Alarms.All.Where(a => !Watched.Is(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
         draft.Alarms.Regard(said.At);
         for (var i = 0; i < draft.Probes.Length; i++)
             if (!draft.Probes[i].ExpectedSince.IsSet) draft.Probes[i] = draft.Probes[i] with { ExpectedSince = said.At };
@@ -26,20 +22,5 @@ internal static class PlanFold
         draft.Renamed.AddRange(change.Renamed);
         draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));
         return Outcome.Done.Instance;
-    }
-
-    /// <summary>An alarm that nothing will ever look at again would stand for ever: a duty, a tank level is gone from the plant file.</summary>
-    internal static bool IsWatched(CircuitPlan plan, string rule, string subject)
-    {
-        if (rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
-        if (rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == subject && PumpFollows.Of(plan, p) >= 0);
-        if (rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
-        if (rule == RuleBook.RestartedUnsafe.Number) return plan.Probes.Any(p => p.Measurand == Measurand.CirculationFlow);
-        if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
-        if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
-        if (rule == RuleBook.ReagentOutOfDate.Number) return plan.Reagents.Any(r => r.Id == subject && r.IsWatchedHere);
-        if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
-        if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);
-        return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
     }
 }

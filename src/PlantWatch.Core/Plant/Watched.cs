@@ -1,0 +1,25 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant;
+
+/// <summary>Whether the plant file still gives a rule something to look at.</summary>
+public static class Watched
+{
+    /// <summary>An alarm that nothing will ever look at again would stand for ever: a duty, a tank level is gone from the plant file.</summary>
+    public static bool Is(CircuitPlan plan, string rule, string subject)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        if (rule == RuleBook.TankLow.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
+        if (rule == RuleBook.PumpsFollowWrongValue.Number) return plan.Pumps.Any(p => p.Id == subject && PumpFollows.Of(plan, p) >= 0);
+        if (rule == RuleBook.DosesWithoutFlow.Number) return plan.Probes.Any(p => p.Measurand is Measurand.SampleFlow or Measurand.CirculationFlow);
+        if (rule == RuleBook.RestartedUnsafe.Number) return plan.Probes.Any(p => p.Measurand == Measurand.CirculationFlow);
+        if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
+        if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
+        if (rule == RuleBook.ReagentOutOfDate.Number) return plan.Reagents.Any(r => r.Id == subject && r.IsWatchedHere);
+        if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
+        if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);
+        return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
+    }
+}
