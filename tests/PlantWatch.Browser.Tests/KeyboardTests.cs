@@ -21,7 +21,7 @@ public sealed class KeyboardTests(Chromium chromium) : IClassFixture<Chromium>
         await screen.Page.Keyboard.PressAsync("Enter");
         await Expect(screen.Page.Locator("main")).ToBeFocusedAsync();
 
-        await TabToAsync(screen, "a[href='#/pool/main']");
+        await screen.TabToAsync("a[href='#/pool/main']");
         await screen.Page.Keyboard.PressAsync("Enter");
         await Expect(screen["strips"]).ToBeVisibleAsync();
         // A new page begins at its top for the keyboard too, and Back is Back.
@@ -38,31 +38,15 @@ public sealed class KeyboardTests(Chromium chromium) : IClassFixture<Chromium>
         await server.PublishAsync("hall/acid/state", "fault");
         await using var screen = await chromium.OpenAsync(server.Address);
         await screen.GoAsync();
-        await TabToAsync(screen, "[data-testid='alarm-bar']");
+        await screen.TabToAsync("[data-testid='alarm-bar']");
         await screen.Page.Keyboard.PressAsync("Enter");
         await Expect(screen["alarm-acid-pump"]).ToBeVisibleAsync();
-        await TabToAsync(screen, "[data-testid='ack']");
+        await screen.TabToAsync("[data-testid='ack']");
         await screen.Page.Keyboard.PressAsync("Enter");
-        await TabToAsync(screen, "[data-testid='alarm-acid-pump'] input[autocomplete='name']");
+        await screen.TabToAsync("[data-testid='alarm-acid-pump'] input[autocomplete='name']");
         await screen.Page.Keyboard.TypeAsync("T. Wren");
         await screen.Page.Keyboard.PressAsync("Enter");
         await Expect(screen["alarm-acid-pump"]).ToHaveAttributeAsync("data-state", "acknowledged");
         screen.IsClean();
-    }
-
-    /// <summary>Presses Tab until it is there, as a person does; what holds the focus is always in sight and outlined.</summary>
-    private static async Task TabToAsync(Screen screen, string selector)
-    {
-        for (var i = 0; i < 60; i++)
-        {
-            if (await screen.AskAsync<bool>("selector => document.activeElement.matches(selector)", selector))
-            {
-                await Expect(screen.Page.Locator(":focus")).ToBeInViewportAsync();
-                Assert.NotEqual("none", await screen.AskAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle"));
-                return;
-            }
-            await screen.Page.Keyboard.PressAsync("Tab");
-        }
-        Assert.Fail($"sixty tabs never reached {selector}");
     }
 }

@@ -17,7 +17,7 @@ public sealed record Rule(
     public bool Shelvable => Priority != Priority.Critical;
 
     /// <summary>A person may take it out of service; what cannot be shelved can even less be put away for days.</summary>
-    public bool MayLeaveService => Shelvable;
+    public bool MayLeaveService { get; init; } = Priority != Priority.Critical;
 
     /// <summary>Its latch is reset only after a person has recorded what was done to make the plant safe.</summary>
     public bool MustBeMadeSafe { get; init; }

@@ -132,8 +132,9 @@ public static partial class RuleBook
     /// <summary>A breach stands open past its deadline.</summary>
     public static Rule ExceptionOverdue { get; } = new("R-070", Priority.Medium, None, None, SuppressedWhile.NotOpen);
 
+    // A thing may have several pieces of work, each with an alarm of its own: rule and thing together do not name one.
     /// <summary>Planned work was not done in time.</summary>
-    public static Rule PlannedWorkOverdue { get; } = new("R-090", Priority.Low, None, None);
+    public static Rule PlannedWorkOverdue { get; } = new("R-090", Priority.Low, None, None) { MayLeaveService = false };
 
     /// <summary>All rules by number.</summary>
     public static FrozenDictionary<string, Rule> All { get; } = new[]

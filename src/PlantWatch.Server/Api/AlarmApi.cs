@@ -70,7 +70,8 @@ internal static class AlarmApi
     }
 
     private static bool IsOf(CircuitPlan plan, string subject) =>
-        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Filters.Any(f => f.Id == subject) || plan.Telling.Channels.Any(c => c.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
+        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Filters.Any(f => f.Id == subject) || plan.Reagents.Any(r => r.Id == subject)
+        || plan.Telling.Channels.Any(c => c.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

@@ -12,7 +12,7 @@ internal static class RuleSubjects
 
     private static readonly string[] OfPumps = [RuleBook.PumpFault.Number, RuleBook.TankLow.Number, RuleBook.PumpsFollowWrongValue.Number, RuleBook.DosesWithoutFlow.Number];
 
-    private static readonly string[] OfTests = [RuleBook.TestOutsideLimit.Number, RuleBook.RepeatTest.Number, RuleBook.TestWanted.Number];
+    private static readonly string[] OfTests = [RuleBook.TestOutsideLimit.Number, RuleBook.RepeatTest.Number, RuleBook.TestWanted.Number, RuleBook.ExceptionOverdue.Number];
 
     private static readonly string[] OfValues = [RuleBook.BelowLimit.Number, RuleBook.AboveLimit.Number, RuleBook.ChangesTooFast.Number, RuleBook.HeadsForLimit.Number];
 
@@ -33,6 +33,7 @@ internal static class RuleSubjects
         var n when n == RuleBook.CombinedPart.Number => plan.Pools.SelectMany(p => new[] { $"{p.Id}/combined_per_free", $"{p.Id}/combined_per_total" }),
         var n when n == RuleBook.LaboratoryOutside.Number => plan.Pools.SelectMany(p => Enum.GetValues<Organism>().Where(o => o != default).Select(o => $"{p.Id}/{o.Key()}")),
         var n when n == RuleBook.FilterPressureRisen.Number || n == RuleBook.BackwashOverdue.Number => plan.Filters.Select(f => f.Id),
+        var n when n == RuleBook.ReagentOutOfDate.Number => plan.Reagents.Select(r => r.Id),
         var n when n == RuleBook.ChannelFails.Number => plan.Telling.Channels.Select(c => c.Id),
         _ => [],
     };

@@ -63,6 +63,24 @@ public sealed class Screen : IAsyncDisposable
     public Task UntilAsync(string function, object? argument = null) =>
         Page.WaitForFunctionAsync(function, argument, new PageWaitForFunctionOptions { Timeout = Chromium.Patience });
 
+    /// <summary>Presses Tab until it is there, as a person does; what holds the focus is always in sight and outlined.</summary>
+    public async Task TabToAsync(string selector)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            if (await AskAsync<bool>("selector => document.activeElement.matches(selector)", selector))
+            {
+                await Expect(Page.Locator(":focus")).ToBeInViewportAsync();
+                Assert.NotEqual("none", await AskAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle"));
+                return;
+            }
+
+            await Page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Fail($"sixty tabs never reached {selector}");
+    }
+
     /// <summary>Nothing was complained of, nothing forbidden was tried, nobody else was asked for anything.</summary>
     public void IsClean(Func<string, bool>? expected = null)
     {

@@ -1,4 +1,5 @@
 import { probeById, site, valueAt } from './plant.mjs';
+import { rules, story } from './rules.mjs';
 import { circuitView, empty, firstAlarms, iso, ledger } from './views.mjs';
 import { whatIf } from './water.mjs';
 
@@ -88,6 +89,13 @@ function alarmAct(id, verb, body) {
   return [200, view];
 }
 
+function service(verb, body) {
+  const a = state.alarms.find(x => x.rule === body.rule && x.subject === body.subject);
+  if (!a) return refuse([{ field: 'key', code: 'alarm.not_watched', text: 'The plant file gives nothing that this rule watches there' }], 404);
+  Object.assign(a, verb === 'out-of-service' ? { state: 'out_of_service', outOfServiceBy: body.by, outOfServiceWhy: body.why, outOfServiceAt: iso(Date.now()), outOfServiceUntil: body.until } : { state: a.acknowledged ? 'acknowledged' : 'unacknowledged' });
+  return [200, a];
+}
+
 export function api(method, url, body, bare) {
   const [p0, p1, p2] = url.pathname.replace('/api/v1/', '').split('/').map(decodeURIComponent);
   const q = url.searchParams;
@@ -103,6 +111,9 @@ export function api(method, url, body, bare) {
   if (p0 === 'calibrations' && method === 'PUT') { const k = { id: p1, status: 'proposed', decidedBy: null, decidedAt: null, decision: null, holdsFrom: null, proposedAt: iso(Date.now()), proposedBy: body.by, ...body, by: undefined }; state.calibrations.push(k); return [200, k]; }
   if (p0 === 'calibrations' && p2 === 'decision') { const k = state.calibrations.find(x => x.id === p1); Object.assign(k, { status: body.decision, decidedBy: body.by, decidedAt: iso(Date.now()), decision: body.why, holdsFrom: body.decision === 'rejected' ? null : body.holdsFrom }); return [200, k]; }
   if (p0 === 'calibrations') return [200, state.calibrations.filter(k => !q.get('probe') || k.probeId === q.get('probe'))];
+  if (p0 === 'rules') return [200, rules(bare ? { alarms: [] } : state, site)];
+  if (p0 === 'alarms' && p1?.endsWith('-service')) return service(p1, body);
+  if (p0 === 'alarms' && p1 && !p2) { const s = story(state, p1); return s ? [200, s] : refuse([], 404); }
   if (p0 === 'alarms' && p2) return alarmAct(p1, p2, body);
   if (p0 === 'alarms') return [200, bare ? [] : state.changes];
   if (p0 === 'jobs' && method === 'PUT') { const f = { assetName: body.asset, openedAt: iso(Date.now()), openedBy: body.by, doneAt: null, effect: 'unknown', effectText: null, signs: [], ...body, id: p1, at: iso(Date.now()) }; state.jobs = [f, ...state.jobs.filter(x => x.id !== p1)]; return [200, f]; }

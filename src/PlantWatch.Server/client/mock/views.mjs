@@ -67,7 +67,7 @@ export function circuitView(c, t, version, state) {
       id: p.id, activity: { 'hypo-pump': 'running', 'acid-pump': 'fault', 'spa-pump': 'unknown' }[p.id], since: p.id === 'spa-pump' ? null : iso(t - 25 * 60_000), heardAt: p.id === 'spa-pump' ? null : iso(t - 9000),
       tankPercent: { 'hypo-pump': 62, 'acid-pump': 9 }[p.id] ?? null, tankAt: iso(t - 60_000), stale: false,
     })),
-    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => a), jobs: state.jobs.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
+    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => ({ ...a, annunciates: ['unacknowledged', 'latched_unacknowledged'].includes(a.state) && !a.consequenceOf })), jobs: state.jobs.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
     proposals: state.calibrations.filter(k => k.status === 'proposed' && c.probes.some(p => p.id === k.probeId)), ledger: ledger(t),
   };
 }

@@ -1,5 +1,3 @@
-import { useEffect } from 'preact/hooks';
-import { site } from './live/store';
 import { MorePage } from './nav/MorePage';
 import { pages } from './nav/pages';
 import { Shell } from './parts/Shell';
@@ -14,7 +12,5 @@ function Page() {
 }
 
 export function App() {
-  const name = site.value?.name;
-  useEffect(() => { document.title = name ? `${name} \u00b7 ${words.product}` : words.product; }, [name]);
   return <Shell><Page /></Shell>;
 }

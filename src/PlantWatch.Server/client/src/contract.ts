@@ -44,11 +44,11 @@ export interface AlarmView {
   raisedAt: Iso; clearedAt: Iso | null; acknowledgedBy: string | null; acknowledgedAt: Iso | null; comment: string | null;
   shelvedBy: string | null; shelvedUntil: Iso | null;
   shelvedWhy?: string | null; oneShot?: boolean; shelvable?: boolean; latches?: boolean; latchHeld?: boolean; suppressedBy?: string | null;
-  outOfServiceBy?: string | null; outOfServiceAt?: Iso | null; outOfServiceWhy?: string | null;
+  outOfServiceBy?: string | null; outOfServiceAt?: Iso | null; outOfServiceWhy?: string | null; outOfServiceUntil?: Iso | null;
   /** Place in the order of raising; id of the alarm this one follows from; how often it spoke again. */
   order?: number; consequenceOf?: string | null; reAlarms?: number;
   /** It speaks up: nobody has seen it, it is not put away, and no cause at least as severe speaks for it. */
-  annunciates?: boolean;
+  annunciates?: boolean; annunciatedAt?: Iso | null;
   /** It is reset only after somebody recorded that the plant was made safe; what was recorded. */
   mustBeMadeSafe?: boolean; madeSafe?: { by: string; at: Iso; comment: string | null } | null;
 }
@@ -96,7 +96,7 @@ export interface ResetRequest { by: string; comment: string | null }
 /** What was done after dosing into standing water. */
 export interface MakeSafeRequest { bathersOut: boolean; pumpsIsolated: boolean; circulationHeld: boolean; by: string; comment: string | null }
 /** Out of service and back: by rule and subject, whether it stands or not. */
-export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null }
+export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null; until?: Iso | null }
 export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }
 export interface RefusalView {
   id: string; receivedAt: Iso; circuit: string; topic: string; payloadText: string; payloadBytes: number; reason: string; text: string;

@@ -1,13 +1,17 @@
 import { render } from 'preact';
 import './styles/index.css';
 import { App } from './App';
+import { startTitle } from './alarms/AlarmBar';
 import { startLive } from './live/connection';
 import { startOutbox } from './outbox/checks';
 import { startDoses } from './outbox/doses';
 import { preloadStrips } from './pool/LazyStrips';
+import { startSound } from './sound/sound';
 
 render(<App />, document.getElementById('app')!);
 startOutbox();
 startDoses();
 startLive();
+startTitle();
+startSound();
 preloadStrips();

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { AlarmChangeView, AlarmView } from '../contract';
 import { dayClock } from '../format/zone';
@@ -6,9 +6,12 @@ import { now } from '../live/clock';
 import { alarms, circuits, nameOf, zone } from '../live/store';
 import { PriorityGlyph, TickGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
+import { link } from '../router';
+import { SoundCard } from '../sound/SoundCard';
 import { words } from '../words';
 import { AlarmRow } from './AlarmRow';
 import { families, inOrder, isAside, type Family } from './order';
+import { mayShare, SeveralForm } from './SeveralForm';
 
 function History({ changed }: { changed: string }) {
   const from = new Date(Math.floor(now.peek() / 3_600_000) * 3_600_000 - 7 * 86_400_000).toISOString();
@@ -22,7 +25,7 @@ function History({ changed }: { changed: string }) {
           {data.slice(0, 200).map((c, i) => (
             <li key={i}><span class="hint">{dayClock(c.at, zone.value)}</span>
               <span><b>{words.alarmChange[c.change]}</b>{c.by && ` \u2013 ${c.by}`}{c.comment && `: ${c.comment}`}</span>
-              <span class="mark"><PriorityGlyph priority={c.alarm.priority} /><span>{c.alarm.title} <span class="hint">{nameOf(c.alarm.subject)}</span></span></span></li>))}
+              <span class="mark"><PriorityGlyph priority={c.alarm.priority} /><span><a href={link('alarm', c.alarm.id)}>{c.alarm.title}</a> <span class="hint">{nameOf(c.alarm.subject)}</span></span></span></li>))}
         </ul>)}
     </section>
   );
@@ -38,11 +41,20 @@ function FamilyRows({ family: { cause, follow } }: { family: Family }) {
   );
 }
 
+/** From two on it is worth a form of its own. */
+function Several({ all }: { all: AlarmView[] }) {
+  const [open, setOpen] = useState(false);
+  const may = mayShare(all);
+  if (open) return <SeveralForm shown={may} onDone={() => setOpen(false)} />;
+  return may.length > 1 ? <div class="inline"><button type="button" data-testid="open-several" onClick={() => setOpen(true)}>{words.alarmList.several}</button></div> : null;
+}
+
 function Standing({ all }: { all: AlarmView[] }) {
   const asks = families(all.filter(a => !isAside(a))), aside = inOrder(all.filter(isAside));
   return (
     <div data-testid="alarms" class="alarm-list">
       <h2>{words.alarmList.asks}</h2>
+      <Several all={all} />
       {asks.length === 0 ? <p class="hint">{words.alarmList.nothingAsks}</p> : <ul class="alarm-list" data-testid="alarms-asking">{asks.map(f => <FamilyRows key={f.cause.id} family={f} />)}</ul>}
       {aside.length > 0 && <><h2>{words.alarmList.aside}</h2><ul class="alarm-list" data-testid="alarms-aside">{aside.map(a => <AlarmRow key={a.id} alarm={a} />)}</ul></>}
     </div>
@@ -59,7 +71,10 @@ export function AlarmsPage() {
           ? <p class="empty mark"><TickGlyph />{words.alarms.none}</p>
           : <Standing all={all} />}
       </section>
-      <History changed={all.map(a => a.id + a.state).join()} />
+      <section>
+        <SoundCard />
+        <History changed={all.map(a => a.id + a.state).join()} />
+      </section>
     </div>
   );
 }

@@ -1,8 +1,6 @@
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import type { AlarmView, Priority } from '../contract';
-
-vi.mock('../parts/AlarmBar', () => ({ priorities: ['critical', 'high', 'medium', 'low', 'note'] }));
-const { families } = await import('./order');
+import { families } from './order';
 
 const alarm = (id: string, priority: Priority, more: Partial<AlarmView> = {}) =>
   ({ id, priority, state: 'unacknowledged', acknowledged: false, raisedAt: '2026-05-01T10:00:00Z', ...more }) as AlarmView;

@@ -1,6 +1,5 @@
-import { inOrder } from '../alarms/order';
+import { inOrder, standingAlarms } from '../alarms/order';
 import { alarms, allPools, poolViews } from '../live/store';
-import { standingAlarms } from '../parts/AlarmBar';
 import { PoolGlyph } from '../parts/Glyph';
 import { link } from '../router';
 import { words } from '../words';

@@ -30,7 +30,7 @@ function Bars({ view }: { view: AlarmHealthView }) {
 function Busy({ rows }: { rows: BusyAlarmView[] }) {
   return rows.length === 0 ? <p class="hint">{w.none}</p> : (
     <ol class="health-list">{rows.map(b => (
-      <li key={b.rule + b.subject}><span><a href={link('alarms')}>{b.title}</a> <span class="hint">{b.rule} {'\u00b7'} {b.subjectName}</span></span><span class="n"><b>{b.count}</b> <span class="hint">{say(100 * b.share)} %</span></span></li>))}</ol>);
+      <li key={b.rule + b.subject}><span><a href={link('rules', b.rule)}>{b.title}</a> <span class="hint">{b.rule} {'\u00b7'} {b.subjectName}</span></span><span class="n"><b>{b.count}</b> <span class="hint">{say(100 * b.share)} %</span></span></li>))}</ol>);
 }
 
 function Figures({ view }: { view: AlarmHealthView }) {

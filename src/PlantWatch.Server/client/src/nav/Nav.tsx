@@ -1,13 +1,13 @@
+import { families, standingAlarms } from '../alarms/order';
 import { alarms } from '../live/store';
 import { keptChecks } from '../outbox/checks';
-import { standingAlarms } from '../parts/AlarmBar';
 import { route } from '../router';
 import { words } from '../words';
 import { icons } from './icons';
 import { addressOf, destinations, groups, homeOf, type Destination } from './pages';
 
 function Badge({ page }: { page: string }) {
-  const n = page === 'alarms' ? standingAlarms(alarms.value).filter(a => !a.acknowledged).length : page === 'check' ? keptChecks.value.length : 0;
+  const n = page === 'alarms' ? families(standingAlarms(alarms.value)).filter(f => !f.cause.acknowledged).length : page === 'check' ? keptChecks.value.length : 0;
   return n > 0 ? <span class="badge">{n}</span> : null;
 }
 

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { AlarmPage } from '../alarms/AlarmPage';
 import { AlarmsPage } from '../alarms/AlarmsPage';
 import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
@@ -14,6 +15,7 @@ import { ProbePage } from '../probe/ProbePage';
 import { PumpsPage } from '../pumps/PumpsPage';
 import { ReagentsPage } from '../reagents/ReagentsPage';
 import { RecordPage } from '../record/RecordPage';
+import { RulesPage } from '../rules/RulesPage';
 import { TellingPage } from '../telling/TellingPage';
 import { BalancePage } from '../water/BalancePage';
 import { DosePage } from '../water/DosePage';
@@ -45,6 +47,7 @@ export const pages: Page[] = [
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'exceptions', show: id => <ExceptionsPage pool={id} />, entry: { group: 'alarms', name: words.pageNames.pages.exceptions } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
+  { key: 'rules', show: id => <RulesPage number={id} />, entry: { group: 'alarms', name: words.pageNames.pages.rules } },
   { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
   { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },
   { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling } },
@@ -52,6 +55,7 @@ export const pages: Page[] = [
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
+  { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },
   { key: 'pool', show: id => <PoolPage id={id ?? ''} />, under: '' },
   { key: 'balance', show: id => <BalancePage id={id ?? ''} />, under: '' },
   { key: 'what-if', show: id => <WhatIfPage id={id ?? ''} />, under: '' },

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { AlarmBar } from '../alarms/AlarmBar';
 import { life } from '../live/connection';
 import { site } from '../live/store';
 import { Nav } from '../nav/Nav';
 import { route } from '../router';
 import { words } from '../words';
-import { AlarmBar } from './AlarmBar';
 import { NotLive } from './NotLive';
 import { setTheme, theme, type Theme } from './theme';
 

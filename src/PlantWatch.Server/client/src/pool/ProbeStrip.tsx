@@ -15,8 +15,8 @@ import type { Shown } from './window';
 
 export interface Common { shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; checks: CheckAnswer[] }
 
-/** What the page of one probe draws over its strip. */
-export interface Overlay { probeId: string; flowSwitch: ProbeInfo | null; happenings: Happening[]; standing: DoubtNow }
+/** What the page of one probe, or of one alarm, draws over its strip; of tests alone the measurand stands for the probe. */
+export interface Overlay { probeId: string; flowSwitch: ProbeInfo | null; happenings: Happening[]; standing?: DoubtNow; legend?: string }
 
 /** The strip of one probe. */
 export function ProbeStrip({ probe, heading, limit, overlay, owner = true, ...common }: Common & {

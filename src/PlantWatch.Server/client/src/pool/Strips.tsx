@@ -11,7 +11,7 @@ import { words } from '../words';
 import { gestures } from './gestures';
 import { ProbeStrip, type Overlay } from './ProbeStrip';
 import { TestStrip } from './TestStrip';
-import { following, followed, panned, shownSignal, spans, zoomed, type Shown, type SpanName } from './window';
+import { following, followed, held, panned, shownSignal, spans, zoomed, type Shown, type SpanName } from './window';
 
 function Bar({ shown, cursor }: { shown: Signal<Shown>; cursor: Signal<number | null> }) {
   const w = shown.value, span = w.to - w.from;
@@ -68,11 +68,14 @@ function Images({ poolId, shown }: { poolId: string; shown: Signal<Shown> }) {
   return <span>{words.strips.image}: <a href={base + '.png' + q} target="_blank" rel="noopener">PNG</a>, <a href={base + '.svg' + q} target="_blank" rel="noopener">SVG</a>.</span>;
 }
 
-export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: readonly LimitBand[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined }
+/** A moment that the first picture holds. */
+export interface Around { from: number; to: number }
+
+export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: readonly LimitBand[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined; around?: Around | undefined }
 
 /** All strips of a page under one time axis. */
-export default function Strips({ poolId, probes, limits, tests, fresh, first, chart, overlay }: StripsProps) {
-  const shown = useMemo(() => { const s = shownSignal(serverNow()); if (first) s.value = following(spans[first], serverNow()); return s; }, []);
+export default function Strips({ poolId, probes, limits, tests, fresh, first, chart, overlay, around }: StripsProps) {
+  const shown = useMemo(() => { const s = shownSignal(serverNow()); if (first) s.value = following(spans[first], serverNow()); if (around) s.value = held(around.from, around.to, serverNow()); return s; }, []);
   const cursor = useSignal<number | null>(null);
   const host = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
@@ -97,9 +100,9 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
       <Bar shown={shown} cursor={cursor} />
       <div class="strips-host" ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
         {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} overlay={overlay?.probeId === p.id ? overlay : undefined} axis={i === count - 1} />)}
-        {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} axis={probes.length + i === count - 1} />)}
+        {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} happenings={overlay?.probeId === m ? overlay.happenings : undefined} axis={probes.length + i === count - 1} />)}
       </div>
-      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}{overlay && ` ${words.probePage.strips.doubted} \u00b7 ${words.probePage.strips.event}${overlay.flowSwitch ? ` \u00b7 ${words.probePage.strips.shaded}` : ''}.`}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
+      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}{overlay && ` ${overlay.legend ?? `${words.probePage.strips.doubted} \u00b7 ${words.probePage.strips.event}`}${overlay.flowSwitch ? ` \u00b7 ${words.probePage.strips.shaded}` : ''}.`}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
     </div>
   );
 }

@@ -83,7 +83,13 @@ export const en = {
     broker: 'Broker',
   },
   bar: {
-    none: 'No alarm', noneButUnknown: (n: number) => n === 1 ? 'No alarm, but one pool is unknown' : `No alarm, but ${n} pools are unknown`, label: 'Alarms', newest: 'Worst not acknowledged', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
+    none: 'No alarm', noneThen: 'No alarm when last heard', noneButUnknown: (n: number) => n === 1 ? 'No alarm, but one pool is unknown' : `No alarm, but ${n} pools are unknown`, label: 'Alarms', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
+    dead: 'Not live', outOfService: (n: number) => `${n} out of service`,
+    state: {
+      normal: '', unacknowledged: 'new', acknowledged: 'seen', returned_unacknowledged: 'gone', latched_unacknowledged: 'latched', latched_acknowledged: 'latched',
+      shelved: 'shelved', suppressed_by_design: 'suppressed', out_of_service: 'out of service',
+    } satisfies Record<AlarmState, string>,
+    title: { dead: (own: string) => `Not live \u00b7 ${own}`, calls: (n: number, own: string) => `(${n}) \u25b2 ${own}` },
   },
   overview: {
     title: 'Pools', empty: 'No plant file is in force yet, so there is no pool to show.', waiting: 'Waiting for the server.',

@@ -1,4 +1,4 @@
-import { alarmList, makeSafe } from './alarms';
+import { alarmList, alarmPage, makeSafe } from './alarms';
 import { calibrate } from './calibrate';
 import { circulation } from './circulation';
 import { dose } from './dose';
@@ -16,6 +16,8 @@ import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
 import { reagents } from './reagents';
+import { rulesPage } from './rules';
+import { sound } from './sound';
 import { telling } from './telling';
 import { trust } from './trust';
 import { water } from './water';
@@ -24,10 +26,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  exceptions,
-  jobs,
-  makeSafe,
-  reagents,
+  exceptions, jobs, makeSafe, reagents, alarmPage, rulesPage, sound,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
