@@ -78,15 +78,21 @@ internal static class CheckApi
         entry.Check, entry.ArrivedAt, CombinedViews.Of(entry.Check, Wording.English), [.. entry.Remarks.Select(Wording.English.Say)],
         [.. judgements.Select(j => j.Judgement).OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, entry.Check.SampledAt))]);
 
-    private static async Task<IResult> ListAsync(string pool, string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    private static async Task<IResult> ListAsync(string? pool, string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {
-        if (host.WithPool(pool) is not { } worker) return Answers.NotFound($"pool {pool}");
+        if (pool is not null && host.WithPool(pool) is null) return Answers.NotFound($"pool {pool}");
         if (Times.Open(from, to, out var start, out var end) is { } no) return no;
         var take = Math.Clamp(limit ?? 200, 1, 2000);
-        var checks = await store.EntriesAsync(worker.Partition, new EntryQuery(["check"], pool, start, end, take), cancellation);
-        var judged = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], null, start, end, take * Math.Max(1, worker.State.Plan.Probes.Length)), cancellation);
-        var byCheck = judged.Select(r => r.Body).OfType<JudgementEntry>().ToLookup(j => j.Judgement.CheckId);
-        return Answers.Ok(checks.Select(r => r.Body).OfType<CheckEntry>().Select(c => Answer(c, byCheck[c.Check.Id])).ToArray());
+        var all = new List<CheckAnswer>();
+        foreach (var worker in pool is null ? host.Circuits.ToArray() : [host.WithPool(pool)!])
+        {
+            var checks = await store.EntriesAsync(worker.Partition, new EntryQuery(["check"], pool, start, end, take), cancellation);
+            var judged = await store.EntriesAsync(worker.Partition, new EntryQuery(["judgement"], null, start, end, take * Math.Max(1, worker.State.Plan.Probes.Length)), cancellation);
+            var byCheck = judged.Select(r => r.Body).OfType<JudgementEntry>().ToLookup(j => j.Judgement.CheckId);
+            all.AddRange(checks.Select(r => r.Body).OfType<CheckEntry>().Select(c => Answer(c, byCheck[c.Check.Id])));
+        }
+
+        return Answers.Ok(all.OrderByDescending(c => c.Check.SampledAt).Take(take).ToArray());
     }
 
     private static ManualCheck Check(Guid id, CheckRequest request) => new()

@@ -209,7 +209,7 @@ public sealed record SeriesView(
     string Series, Tier Tier, IReadOnlyList<long> T, IReadOnlyList<double?> Min, IReadOnlyList<double?> Mean, IReadOnlyList<double?> Max, IReadOnlyList<double?>? Corrected);
 
 // ---- PUT /api/v1/checks/{id} : request CheckRequest, answer CheckAnswer (200, also when sent again) or Problem (400/409)
-//      GET /api/v1/checks/{id} : CheckAnswer     GET /api/v1/checks?pool=&from=&to= : CheckAnswer[] newest first
+//      GET /api/v1/checks/{id} : CheckAnswer     GET /api/v1/checks?pool=&from=&to= : CheckAnswer[] newest first; of every pool where none is named
 
 /// <summary>A check as the form sends it. The id is in the address.</summary>
 public sealed record CheckRequest

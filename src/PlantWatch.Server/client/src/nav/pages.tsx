@@ -5,6 +5,7 @@ import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
 import { ExceptionsPage } from '../exceptions/ExceptionsPage';
+import { HandoverPage } from '../handover/HandoverPage';
 import { AlarmHealthPage } from '../health/AlarmHealthPage';
 import { JobsPage } from '../jobs/JobsPage';
 import { LaboratoryPage } from '../laboratory/LaboratoryPage';
@@ -53,6 +54,7 @@ export const pages: Page[] = [
   { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
+  { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },

@@ -5,6 +5,7 @@ import { dose } from './dose';
 import { en } from './en';
 import { exceptions } from './exceptions';
 import { filters } from './filters';
+import { handover } from './handover';
 import { incident } from './incident';
 import { jobs } from './jobs';
 import { alarmHealth, laboratory } from './laboratory';
@@ -26,7 +27,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  exceptions, jobs, makeSafe, reagents, alarmPage, rulesPage, sound,
+  exceptions, jobs, handover, makeSafe, reagents, alarmPage, rulesPage, sound,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */

@@ -1,0 +1,80 @@
+import type { ComponentChildren } from 'preact';
+import { inOrder, isAside } from '../alarms/order';
+import type { AlarmView, DueView } from '../contract';
+import type { JobView, TaskView } from '../contract.jobs';
+import { dayClock } from '../format/zone';
+import { now } from '../live/clock';
+import { alarms, circuits, nameOf, poolViews, zone } from '../live/store';
+import { Age } from '../parts/Age';
+import { PoolGlyph, PriorityGlyph, WarnGlyph } from '../parts/Glyph';
+import { usePolled } from '../parts/usePolled';
+import { words } from '../words';
+
+const w = words.handover;
+const day = 86_400_000;
+
+function Part({ title, none, count, id, children }: { title: string; none: string; count: number; id: string; children: ComponentChildren }) {
+  return <div class="sheet card" data-testid={`handover-${id}`}><h2>{title}</h2>{count === 0 ? <p class="hint">{none}</p> : <ul class="plain handover-list">{children}</ul>}</div>;
+}
+
+function Pools() {
+  const pools = [...poolViews.value.values()];
+  return (
+    <Part title={w.pools} none={words.bar.unknown} count={pools.length} id="pools">
+      {pools.map(p => (
+        <li key={p.id}><span class="mark"><PoolGlyph state={p.state} /><span><b>{nameOf(p.id)}</b>: {words.pool[p.state]}{p.operation && `; ${w.run} ${words.poolState.states[p.operation.state].toLowerCase()}`}</span></span>
+          {p.why[0] && p.state !== 'normal' && <span class="hint">{p.why[0].text}</span>}</li>))}
+    </Part>
+  );
+}
+
+function Alarm({ alarm }: { alarm: AlarmView }) {
+  const why = alarm.shelvedUntil ? `${words.alarms.shelvedBy(alarm.shelvedBy ?? '', dayClock(alarm.shelvedUntil, zone.value))}${alarm.shelvedWhy ? `: ${alarm.shelvedWhy}` : ''}`
+    : alarm.outOfServiceBy ? `${alarm.outOfServiceBy}: ${alarm.outOfServiceWhy ?? ''}` : alarm.suppressedBy ?? (alarm.comment ? `${alarm.acknowledgedBy}: ${alarm.comment}` : null);
+  return (
+    <li><span class="mark"><PriorityGlyph priority={alarm.priority} /><span><b>{alarm.title}</b>, {nameOf(alarm.subject)}</span></span>
+      <span>{alarm.cause}</span><span class="hint">{words.alarmState[alarm.state]}, <Age at={alarm.raisedAt} />{why && `; ${why}`}</span></li>
+  );
+}
+
+function Jobs({ jobs }: { jobs: JobView[] }) {
+  const open = jobs.filter(j => j.state !== 'done' || j.effect === 'did_not_help');
+  return (
+    <Part title={w.jobs} none={w.noJobs} count={open.length} id="jobs">
+      {open.map(j => (
+        <li key={j.id}><span><b>{j.assetName}</b>: {j.seen}</span><span class="hint">{j.state === 'done' ? j.effectText : words.jobs.state[j.state]}, {j.by}, <Age at={j.at} /></span></li>))}
+    </Part>
+  );
+}
+
+interface Owed { key: string; name: string; at: string; overdue: boolean }
+const ofCheck = (d: DueView): Owed => ({ key: d.poolId + d.dueAt, name: `${w.check} ${nameOf(d.poolId)}: ${d.what.map(q => words.measurand[q]).join(', ')}`, at: d.dueAt, overdue: d.overdue });
+const ofTask = (t: TaskView): Owed => ({ key: t.circuit + t.id, name: `${t.name}, ${t.assetName}`, at: t.dueAt, overdue: t.overdue });
+
+function Due({ tasks }: { tasks: TaskView[] }) {
+  const soon = tasks.filter(t => Date.parse(t.dueAt) < now.value + day);
+  const owed = [...[...poolViews.value.values()].flatMap(p => p.due).map(ofCheck), ...soon.map(ofTask)].sort((a, b) => (a.at < b.at ? -1 : 1));
+  return (
+    <Part title={w.due} none={w.noDue} count={owed.length} id="due">
+      {owed.map(o => <li key={o.key}><span class="mark">{o.overdue && <WarnGlyph />}<span>{o.name}</span></span><span class="hint">{o.overdue ? w.overdue : w.dueAt} {dayClock(o.at, zone.value)}</span></li>)}
+    </Part>
+  );
+}
+
+/** What stands now, worst first; with a dead connection the bar above says that it is old. */
+export function Standing() {
+  const jobs = usePolled<JobView[]>('/jobs', 60_000).data ?? [];
+  const tasks = usePolled<TaskView[]>('/tasks', 60_000).data ?? [];
+  if (circuits.value.size === 0) return <p class="empty">{words.bar.unknown}</p>;
+  const all = inOrder(alarms.value.filter(a => a.state !== 'normal'));
+  const standing = all.filter(a => !isAside(a)), aside = all.filter(isAside);
+  return (
+    <>
+      <Pools />
+      <Part title={w.alarms} none={w.noAlarms} count={standing.length} id="alarms">{standing.map(a => <Alarm key={a.id} alarm={a} />)}</Part>
+      <Part title={w.aside} none={w.noAside} count={aside.length} id="aside">{aside.map(a => <Alarm key={a.id} alarm={a} />)}</Part>
+      <Jobs jobs={jobs} />
+      <Due tasks={tasks} />
+    </>
+  );
+}
