@@ -1,0 +1,43 @@
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Plant;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>The fitter writes a job with its parts on the board, and the next shift reads of it.</summary>
+public sealed class JobTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    [BrowserFact]
+    public async Task A_job_goes_over_the_board_with_parts_and_minutes_and_wrong_input_is_said_beside_its_field()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await using var screen = await chromium.OpenAsync(server.Address, 390);
+        await screen.GoAsync("jobs");
+        await screen["new-job"].ClickAsync();
+        await screen["submit-job"].ClickAsync();
+        await Expect(screen["error-asset"]).ToBeVisibleAsync();
+        await Expect(screen["error-seen"]).ToBeVisibleAsync();
+
+        await screen["field-asset"].SelectOptionAsync("acid-pump");
+        await screen.TypeAsync("field-seen", "drips at the head");
+        await screen.TypeAsync("field-minutes", "an hour");
+        await screen["add-part"].ClickAsync();
+        await screen["submit-job"].ClickAsync();
+        await Expect(screen["error-minutes"]).ToContainTextAsync("Whole minutes");
+        await Expect(screen["error-parts"]).ToBeVisibleAsync();
+        await Expect(screen["field-seen"]).ToHaveValueAsync("drips at the head");
+
+        await screen["field-minutes"].FillAsync("60");
+        await screen["part-name-0"].FillAsync("head gasket");
+        await screen["job-state-waiting_for_parts"].CheckAsync();
+        await screen.TypeAsync("field-job-by", "T. Wren");
+        await screen["submit-job"].ClickAsync();
+        await Expect(screen["lane-waiting_for_parts"]).ToContainTextAsync("drips at the head");
+        await Expect(screen["lane-waiting_for_parts"]).ToContainTextAsync("60 min at work");
+
+        await screen.GoAsync("handover");
+        await Expect(screen["handover-jobs"]).ToContainTextAsync("drips at the head");
+        await Expect(screen["handover-happened"]).ToContainTextAsync("T. Wren");
+        screen.IsClean();
+    }
+}
