@@ -21,7 +21,7 @@ public sealed class ApiFuzzTests
     [
         ("GET", "/site", null), ("GET", "/health-view", null), ("GET", "/circuits/*", null), ("GET", "/probes/*", null), ("GET", "/refusals?limit=*", null),
         ("GET", "/series?probe=*&from=*&to=*&width=*", null), ("GET", $"/series?probe=ph&from=*&to={Now}&width=*", null), ("GET", "/checks?pool=main&from=*&to=*&limit=*", null),
-        ("GET", "/alarms?from=*&to=*&limit=*", null), ("GET", "/faults?asset=*&limit=*", null), ("GET", "/calibrations?probe=*", null), ("GET", "/checks/*", null),
+        ("GET", "/alarms?from=*&to=*&limit=*", null), ("GET", "/jobs?asset=*", null), ("GET", "/calibrations?probe=*", null), ("GET", "/checks/*", null),
         ("GET", "/charts/pools/*?from=*&to=*", null), ("GET", "/charts/pools/main.svg?from=*&to=*&width=*&height=40&theme=*", null),
         ("GET", "/charts/probes/*/agreement.svg", null), ("GET", "/charts/probes/ph/*?from=*&to=*", null), ("GET", "/charts/probes/ph/regression.png?from=*&width=*&height=*&theme=*", null),
         ("GET", "/probes/*/corrections", null), ("GET", "/probes/ph/record?from=*&to=*&show=*&tier=*", null), ("GET", $"/probes/ph/quality?from=*&to={Now}", null),
@@ -40,7 +40,7 @@ public sealed class ApiFuzzTests
         ("POST", "/calibrations/~/decision", """{"decision":"approved","by":"I. Brandvold","why":null,"holdsFrom":null}"""),
         ("POST", "/alarms/~/acknowledge", """{"by":"T. Wren","comment":"x"}"""), ("POST", "/alarms/~/shelve", """{"by":"T. Wren","why":"x","minutes":30}"""),
         ("POST", "/alarms/~/unshelve", """{"by":"T. Wren"}"""),
-        ("PUT", "/faults/~", """{"asset":"acid-pump","seen":"hums","done":null,"state":"open","alarmId":null,"by":"T. Wren"}"""),
+        ("PUT", "/jobs/~", """{"asset":"acid-pump","seen":"hums","done":null,"state":"open","alarmId":null,"by":"T. Wren","taskId":null,"parts":[{"name":"hose","count":1,"number":null}],"minutes":5}"""), ("GET", "/jobs/*", null), ("GET", "/reliability?days=*", null),
     ];
 
     [Fact]
