@@ -13,8 +13,10 @@ import { words } from '../words';
 const w = words.handover;
 const day = 86_400_000;
 
-function Part({ title, none, count, id, children }: { title: string; none: string; count: number; id: string; children: ComponentChildren }) {
-  return <div class="sheet card" data-testid={`handover-${id}`}><h2>{title}</h2>{count === 0 ? <p class="hint">{none}</p> : <ul class="plain handover-list">{children}</ul>}</div>;
+/** A part of the page; while its count is null nobody knows it, and it does not say that there is nothing. */
+function Part({ title, none, count, id, children }: { title: string; none: string; count: number | null; id: string; children: ComponentChildren }) {
+  if (count === null) return <div class="sheet card"><h2>{title}</h2><p class="hint">{words.loading}</p></div>;
+  return <div class="sheet card" data-testid={`handover-${id}`}><h2>{title}</h2>{count === 0 ? <p class="hint">{none}</p> : <ul class="handover-list">{children}</ul>}</div>;
 }
 
 function Pools() {
@@ -22,7 +24,7 @@ function Pools() {
   return (
     <Part title={w.pools} none={words.bar.unknown} count={pools.length} id="pools">
       {pools.map(p => (
-        <li key={p.id}><span class="mark"><PoolGlyph state={p.state} /><span><b>{nameOf(p.id)}</b>: {words.pool[p.state]}{p.operation && `; ${w.run} ${words.poolState.states[p.operation.state].toLowerCase()}`}</span></span>
+        <li key={p.id}><span class="mark"><PoolGlyph state={p.state} /><span><b>{nameOf(p.id)}</b>: {words.pool[p.state]}{p.operation && p.operation.state !== 'not_stated' && `; ${w.run} ${words.poolState.states[p.operation.state].toLowerCase()}`}</span></span>
           {p.why[0] && p.state !== 'normal' && <span class="hint">{p.why[0].text}</span>}</li>))}
     </Part>
   );
@@ -37,10 +39,10 @@ function Alarm({ alarm }: { alarm: AlarmView }) {
   );
 }
 
-function Jobs({ jobs }: { jobs: JobView[] }) {
-  const open = jobs.filter(j => j.state !== 'done' || j.effect === 'did_not_help');
+function Jobs({ jobs }: { jobs: JobView[] | null }) {
+  const open = (jobs ?? []).filter(j => j.state !== 'done' || j.effect === 'did_not_help');
   return (
-    <Part title={w.jobs} none={w.noJobs} count={open.length} id="jobs">
+    <Part title={w.jobs} none={w.noJobs} count={jobs && open.length} id="jobs">
       {open.map(j => (
         <li key={j.id}><span><b>{j.assetName}</b>: {j.seen}</span><span class="hint">{j.state === 'done' ? j.effectText : words.jobs.state[j.state]}, {j.by}, <Age at={j.at} /></span></li>))}
     </Part>
@@ -51,11 +53,11 @@ interface Owed { key: string; name: string; at: string; overdue: boolean }
 const ofCheck = (d: DueView): Owed => ({ key: d.poolId + d.dueAt, name: `${w.check} ${nameOf(d.poolId)}: ${d.what.map(q => words.measurand[q]).join(', ')}`, at: d.dueAt, overdue: d.overdue });
 const ofTask = (t: TaskView): Owed => ({ key: t.circuit + t.id, name: `${t.name}, ${t.assetName}`, at: t.dueAt, overdue: t.overdue });
 
-function Due({ tasks }: { tasks: TaskView[] }) {
-  const soon = tasks.filter(t => Date.parse(t.dueAt) < now.value + day);
+function Due({ tasks }: { tasks: TaskView[] | null }) {
+  const soon = (tasks ?? []).filter(t => Date.parse(t.dueAt) < now.value + day);
   const owed = [...[...poolViews.value.values()].flatMap(p => p.due).map(ofCheck), ...soon.map(ofTask)].sort((a, b) => (a.at < b.at ? -1 : 1));
   return (
-    <Part title={w.due} none={w.noDue} count={owed.length} id="due">
+    <Part title={w.due} none={w.noDue} count={tasks && owed.length} id="due">
       {owed.map(o => <li key={o.key}><span class="mark">{o.overdue && <WarnGlyph />}<span>{o.name}</span></span><span class="hint">{o.overdue ? w.overdue : w.dueAt} {dayClock(o.at, zone.value)}</span></li>)}
     </Part>
   );
@@ -63,8 +65,8 @@ function Due({ tasks }: { tasks: TaskView[] }) {
 
 /** What stands now, worst first; with a dead connection the bar above says that it is old. */
 export function Standing() {
-  const jobs = usePolled<JobView[]>('/jobs', 60_000).data ?? [];
-  const tasks = usePolled<TaskView[]>('/tasks', 60_000).data ?? [];
+  const jobs = usePolled<JobView[]>('/jobs', 60_000).data;
+  const tasks = usePolled<TaskView[]>('/tasks', 60_000).data;
   if (circuits.value.size === 0) return <p class="empty">{words.bar.unknown}</p>;
   const all = inOrder(alarms.value.filter(a => a.state !== 'normal'));
   const standing = all.filter(a => !isAside(a)), aside = all.filter(isAside);
