@@ -40,11 +40,12 @@ internal static class WhatIfLimitApi
 
     private static IResult Ask(WhatIfLimitsRequest request, PlantHost host, PlantWatchOptions options, LimitRuns runs, TimeProvider clock)
     {
-        if (host.Plan is not { } plan) return Answers.Invalid("", "what_if.no_plan");
+        var inForce = LastGoodPlan.PathIn(options.Data);
+        if (host.Plan is not { } plan || !File.Exists(inForce)) return Answers.Invalid("", "what_if.no_plan");
         if (Times(request, Instant.From(clock.GetUtcNow()), out var from, out var to) is { } wrong) return wrong;
         if (Bounds.OfList("changes", request.Changes ?? [], WhatIfLimitRequests.Most) is { } tooMany) return tooMany;
         if (!WhatIfLimitRequests.TryRead(request.Changes ?? [], host, Wording.English, out var changes, out var errors)) return Objected(errors);
-        var changed = ChangedPlan.Of(File.ReadAllText(LastGoodPlan.PathIn(options.Data)), LastGoodPlan.Source(options.Data).Understand().Packs, changes);
+        var changed = ChangedPlan.Of(File.ReadAllText(inForce), LastGoodPlan.Source(options.Data).Understand().Packs, changes);
         if (changed.Plan is not { } other) return Objected([.. changed.Errors.Select(e => new FieldSaid(e.Key, "plant_file", e.Message))]);
         return runs.Ask(from, to, changes, plan, other) is { } run
             ? Results.Json(WhatIfLimitViews.Of(run, runs.Ahead(run), Wording.English), PlantJson.Options, statusCode: StatusCodes.Status202Accepted)

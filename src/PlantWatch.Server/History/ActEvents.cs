@@ -30,7 +30,10 @@ internal static class ActEvents
         // What counts from when it was done keeps its own time, also where it lies before the start.
         LabResultEntry said => new LabResultEntered(act.Row.At, said.Result, said.Water),
         LabClosedEntry said => new LabResultClosed(act.Row.At, said.ResultId, said.By, said.Why),
+        JobEntry said => new JobWritten(act.Row.At, said.Job),
         FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By),
+        BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? ""),
+        BackwashEntry said => new BackwashEnded(now, said.Window.Id, said.FilterId, said.By ?? ""),
         IncidentEntry { Change: IncidentChange.Declared } said => new IncidentDeclared(now, said.Incident with { HappenedAt = Instant.Later(said.Incident.HappenedAt, now - OldestIncident) }),
         IncidentEntry said => new IncidentClosed(now, said.Incident.Id, said.By ?? "", said.Comment ?? ""),
         PoolStateEntry said => new PoolStateSet(now, said.Operation.ActId, act.Row.Subject, said.Operation.State, said.Operation.By ?? "", said.Operation.Why, said.Operation.ForCause, said.Refilled && act.Row.At == act.At),
@@ -61,6 +64,8 @@ internal static class ActEvents
             AlarmChange.Shelved => new AlarmShelved(now, live.Id, said.Alarm.ShelvedUntil, by, why, said.Alarm.OneShot),
             AlarmChange.Unshelved => new AlarmUnshelved(now, live.Id, by),
             AlarmChange.Reset => new AlarmReset(now, live.Id, by, said.Comment),
+            // It is taken down only when all three are so.
+            AlarmChange.MadeSafe => new PlantMadeSafe(now, live.Id, true, true, true, by, said.Comment),
             _ => null,
         };
     }

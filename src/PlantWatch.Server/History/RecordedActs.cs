@@ -18,10 +18,13 @@ internal static class RecordedActs
     // A check may be typed in long after its sample.
     private static readonly TimeSpan TypedLate = TimeSpan.FromDays(366);
 
-    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "laboratory", "laboratory_closed", "pool_state"];
+    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "backwash", "job", "laboratory", "laboratory_closed", "pool_state"];
 
     // An old one may hold still, so that these are asked for without a beginning.
     private static readonly string[] HoldOn = ["calibration", "pack_row"];
+
+    /// <summary>The kinds of rows that are acts, or can be.</summary>
+    public static IEnumerable<string> Kinds => InTheirTime.Concat(HoldOn);
 
     /// <summary>Oldest first, from the start on; before them what was done earlier and holds still.</summary>
     public static IReadOnlyList<RecordedAct> Of(SqliteArchive archive, PartitionKey partition, Instant start, Instant to)
@@ -44,6 +47,7 @@ internal static class RecordedActs
     {
         AlarmEntry said => said.By is not null,
         WorkEntry said => said.Change is WorkChange.Begun or WorkChange.Ended,
+        BackwashEntry said => said.Change is BackwashChange.Begun or BackwashChange.GivenUp,
         IncidentEntry said => said.Change is IncidentChange.Declared or IncidentChange.Closed,
         PoolStateEntry said => !said.ByIncident,
         _ => true,
@@ -57,7 +61,7 @@ internal static class RecordedActs
         return
         [
             .. all.Where(e => e.Body is PoolStateEntry or FilterEntry).GroupBy(e => (e.Body.Kind, e.Subject)).Select(g => g.Last()),
-            .. all.Where(e => e.Body is LabResultEntry or LabClosedEntry),
+            .. all.Where(e => e.Body is LabResultEntry or LabClosedEntry or JobEntry),
             .. all.Where(e => e.Body is IncidentEntry { Change: IncidentChange.Declared } said && !closed.Contains(said.Incident.Id)),
             .. returned,
         ];

@@ -43,6 +43,7 @@ export function Answer({ run, result }: { run: WhatIfLimitsRun; result: WhatIfLi
       <h2>{w.answer}</h2>
       <p class="answer-lead" data-testid="answer"><b>{result.lostCount + result.gainedCount === 0 ? lead : `${lead}; ${w.critical(result.lostCritical)}.`}</b></p>
       <p data-testid="answer-load">{w.load(say(result.after.told), say(result.before.told), say(result.after.stoodHours), say(result.before.stoodHours))}</p>
+      {run.lines.map(l => <p key={l.line + l.pool} class="asked">{l.poolName}: {l.line.replace(/^- \{ | \}$|, source: .*/g, '')}</p>)}
       <p class="hint">{w.span(dayClock(run.from, zone.value), dayClock(run.to, zone.value))}</p>
       <Sides result={result} />
     </section>

@@ -62,8 +62,8 @@ export function LimitForm({ choices, onRun }: { choices: WhatIfLimitsChoices; on
       </div>
       <p data-testid="in-force"><b>{w.inForce}:</b> {inForce(quantity)}{quantity.stop && <span class="hint block">{w.stop(String(quantity.stop[0]), `${quantity.stop[1]}${unit ? ' ' + unit : ''}`)}</span>}{!quantity.watched && <span class="hint block">{w.byHand}</span>}</p>
       <div class="ask-pair">{number('low', w.low, unit, w.leaveEmpty)}{number('high', w.high, unit)}</div>
-      <details open={tuned || undefined}><summary>{w.more}</summary><div class="ask-pair">
-        {number('deadband', w.deadband, unit, w.usual(`${quantity.deadband} ${unit}`.trim()))}{number('onDelaySeconds', w.onDelay, 's', w.usual(`${quantity.onDelaySeconds} s`))}{number('offDelaySeconds', w.offDelay, 's', w.usual(`${quantity.offDelaySeconds} s`))}</div></details>
+      {quantity.watched && <details open={tuned || undefined}><summary>{w.more}</summary><div class="ask-pair">
+        {number('deadband', w.deadband, unit, w.usual(`${quantity.deadband} ${unit}`.trim()))}{number('onDelaySeconds', w.onDelay, 's', w.usual(`${quantity.onDelaySeconds} s`))}{number('offDelaySeconds', w.offDelay, 's', w.usual(`${quantity.offDelaySeconds} s`))}</div></details>}
       <details open={loose || undefined}><summary>{w.looser}</summary><p class="hint">{w.looserMeans}</p>
         {choices.mayLoosen.length === 0 ? <p class="hint">{w.nobody}</p> : <div class="ask-pair">
           <Field name="loosenedBy" label={w.looserBy} error={said['loosenedBy']}><select value={draft.loosenedBy} {...tie('loosenedBy', said['loosenedBy'])} onChange={e => change({ loosenedBy: e.currentTarget.value })}><option value="" />{choices.mayLoosen.map(n => <option key={n} value={n}>{n}</option>)}</select></Field>

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { ask } from '../api/http';
 import type { WhatIfLimitsRun } from '../contract.whatIfLimits';
 import { dayClock } from '../format/zone';
@@ -26,11 +27,14 @@ function UnderWay({ run, reload }: { run: WhatIfLimitsRun; reload: () => void })
 
 /** A run from waiting to its answer. */
 export function RunView({ run, reload }: { run: WhatIfLimitsRun; reload: () => void }) {
-  return <>
+  // The question stands above it: on a phone the run would begin out of sight.
+  const top = useRef<HTMLDivElement>(null);
+  useEffect(() => top.current?.scrollIntoView({ block: 'start' }), []);
+  return <div class="stack run-view" ref={top}>
     <p class="sr" role="status" aria-live="polite">{w.state[run.state]}</p>
     {run.state === 'waiting' || run.state === 'running' ? <UnderWay run={run} reload={reload} />
       : run.result ? <Answer run={run} result={run.result} />
       : <section class="sheet card"><h2>{w.state[run.state]}</h2>{run.fault && <p class="notice bad" role="alert">{run.fault.text}</p>}</section>}
     <Lines lines={run.lines} />
-  </>;
+  </div>;
 }
