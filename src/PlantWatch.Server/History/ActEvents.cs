@@ -30,6 +30,7 @@ internal static class ActEvents
         // What counts from when it was done keeps its own time, also where it lies before the start.
         LabResultEntry said => new LabResultEntered(act.Row.At, said.Result, said.Water),
         LabClosedEntry said => new LabResultClosed(act.Row.At, said.ResultId, said.By, said.Why),
+        ReagentEntry said => new ReagentOpened(act.Row.At, said.ReagentId, said.Lot),
         JobEntry said => new JobWritten(act.Row.At, said.Job),
         FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By),
         BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? ""),
@@ -55,7 +56,7 @@ internal static class ActEvents
     private static PlantEvent? OfAlarm(AlarmEntry said, Instant now, CircuitState state)
     {
         var (by, why) = (said.By ?? "", said.Comment ?? "");
-        if (said.Change == AlarmChange.TakenOutOfService) return new AlarmTakenOutOfService(now, said.Alarm.Key, by, why);
+        if (said.Change == AlarmChange.TakenOutOfService) return new AlarmTakenOutOfService(now, said.Alarm.Key, by, why, said.Alarm.OutOfServiceUntil);
         if (said.Change == AlarmChange.ReturnedToService) return new AlarmReturnedToService(now, said.Alarm.Key, by, said.Comment);
         if (!state.Alarms.TryGetValue(said.Alarm.Key, out var live)) return null;
         return said.Change switch
