@@ -51,15 +51,18 @@ public sealed record Arrival(ImmutableArray<ArrivedPool> Pools, ImmutableArray<I
         };
     }
 
-    private static IEnumerable<(string From, string Old, string Now)> Moved(PlantPlan before, PlantPlan next, string circuit)
+    private static List<(string From, string Old, string Now)> Moved(PlantPlan before, PlantPlan next, string circuit)
     {
+        var moved = new List<(string From, string Old, string Now)>();
         var to = next.Circuits.FirstOrDefault(c => c.Id == circuit);
         foreach (var (old, now) in PlanLineage.Pair([.. before.Circuits.SelectMany(c => c.Pools)], [.. next.Circuits.SelectMany(c => c.Pools)], p => p.Id, p => p.Was))
         {
             if (old is null || now is null || to is null || to.Pools.All(p => p.Id != now.Id)) continue;
             var from = before.Circuits.First(c => c.Pools.Any(p => p.Id == old.Id));
-            if (from.Id != to.Id && !IsRenamed(from, to, next)) yield return (from.Id, old.Id, now.Id);
+            if (from.Id != to.Id && !IsRenamed(from, to, next)) moved.Add((from.Id, old.Id, now.Id));
         }
+
+        return moved;
     }
 
     // A circuit under another id is the same circuit, and took its state along.
