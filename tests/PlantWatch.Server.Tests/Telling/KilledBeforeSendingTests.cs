@@ -17,7 +17,7 @@ public sealed class KilledBeforeSendingTests
         await File.WriteAllTextAsync(Path.Combine(folder.FullName, "plant.yaml"), TellingPlant.With(TellingPlant.Post(box.Port)));
         await using var server = new ServerProcess(folder.FullName, BrokerMode.Embedded, broker);
         server.Start();
-        await Peer.UntilAsync(() => server.IsReadyAsync().Result, "the server is ready");
+        Assert.True(await Programs.ComesAboutAsync(server.IsReadyAsync, TimeSpan.FromSeconds(90)), string.Join("\n", server.Said));
         await using (var pump = Peer.Start("mosquitto_pub", "-h", "127.0.0.1", "-p", $"{broker}", "-q", "1", "-t", "hall/acid/state", "-m", "fault")) await pump.ExitAsync();
         await Peer.UntilAsync(() => server.Said.Any(line => line.Contains(" 6000 ", StringComparison.Ordinal)), "the message is written down");
         await server.KillAsync();
@@ -27,7 +27,7 @@ public sealed class KilledBeforeSendingTests
 
         box.Start();
         server.Start();
-        await Peer.UntilAsync(() => box.Letters.Count == 1, "the letter arrives");
+        Assert.True(await Programs.ComesAboutAsync(() => Task.FromResult(box.Letters.Count == 1), TimeSpan.FromSeconds(90)), "the letter arrives");
         Assert.Equal($"{written.Notice.Id:N}@baths.example", box.Letters[0].MessageId);
         await server.KillAsync();
         folder.Delete(recursive: true);
