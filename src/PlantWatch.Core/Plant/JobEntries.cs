@@ -4,12 +4,12 @@ using PlantWatch.Core.Maintenance;
 
 namespace PlantWatch.Core.Plant;
 
-/// <summary>A version of a job.</summary>
-public sealed record JobEntry(Job Job) : EntryBody
+/// <summary>A version of a job. Stored as a fault with its note: by these names rows lie in records from before jobs had parts.</summary>
+public sealed record JobEntry([property: JsonPropertyName("note")] Job Job) : EntryBody
 {
     /// <inheritdoc/>
     [JsonIgnore]
-    public override string Kind => "job";
+    public override string Kind => "fault";
 }
 
 /// <summary>What the plant's signals say of a job that was done.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
@@ -93,8 +94,8 @@ public sealed record AlarmTakenOutOfService(Instant At, string Key, string By, s
 /// <summary>A person returned an alarm to service.</summary>
 public sealed record AlarmReturnedToService(Instant At, string Key, string By, string? Why) : PlantEvent(At);
 
-/// <summary>A job of maintenance was written or changed.</summary>
-public sealed record JobWritten(Instant At, Job Job) : PlantEvent(At);
+/// <summary>A job of maintenance was written or changed. Journals know it as a note.</summary>
+public sealed record JobWritten(Instant At, [property: JsonPropertyName("note")] Job Job) : PlantEvent(At);
 
 /// <summary>A person declared a contamination incident. What the plant adds to it, times, tests and remarks, is not read.</summary>
 public sealed record IncidentDeclared(Instant At, Incident Incident) : PlantEvent(At);

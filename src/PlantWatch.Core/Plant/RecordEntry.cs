@@ -27,7 +27,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(JudgementEntry), "judgement")]
 [JsonDerivedType(typeof(CalibrationEntry), "calibration")]
 [JsonDerivedType(typeof(AlarmEntry), "alarm")]
-[JsonDerivedType(typeof(JobEntry), "job")]
+[JsonDerivedType(typeof(JobEntry), "fault")]
 [JsonDerivedType(typeof(JobEffectEntry), "job_effect")]
 [JsonDerivedType(typeof(StandingEntry), "standing")]
 [JsonDerivedType(typeof(GapEntry), "gap")]

@@ -74,7 +74,7 @@ internal static class JobApi
     private static JobView? One(CircuitState state, IReadOnlyList<RecordEntry> rows, Guid id) => JobViews.OfRecord(state, rows, Wording.English).FirstOrDefault(j => j.Id == id);
 
     private static async Task<IReadOnlyList<RecordEntry>> RowsAsync(IRecordStore store, CircuitWorker worker, string? asset, CancellationToken cancellation) =>
-        await store.EntriesAsync(worker.Partition, new EntryQuery(["job", "job_effect"], asset, Limit: Shown), cancellation);
+        await store.EntriesAsync(worker.Partition, new EntryQuery(["fault", "job_effect"], asset, Limit: Shown), cancellation);
 
     private static IResult? TooLong(JobRequest request) =>
         Bounds.OfName("by", request.By) ?? Bounds.OfRemark("seen", request.Seen) ?? Bounds.OfRemark("done", request.Done) ?? Bounds.OfName("taskId", request.TaskId)

@@ -18,7 +18,7 @@ internal static class RecordedActs
     // A check may be typed in long after its sample.
     private static readonly TimeSpan TypedLate = TimeSpan.FromDays(366);
 
-    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "backwash", "job", "reagent_opened", "laboratory", "laboratory_closed", "pool_state"];
+    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "backwash", "fault", "reagent_opened", "laboratory", "laboratory_closed", "pool_state"];
 
     // An old one may hold still, so that these are asked for without a beginning.
     private static readonly string[] HoldOn = ["calibration", "pack_row"];

@@ -14,14 +14,30 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     public TimeSpan LongestAttempt { get; init; } = TimeSpan.FromSeconds(20);
 
     private readonly ConcurrentDictionary<string, Task> _running = new(StringComparer.Ordinal);
+    private static readonly TimeSpan Rest = TimeSpan.FromMinutes(1);
+    private readonly ConcurrentDictionary<string, Instant> _rests = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, bool> _hurried = new(StringComparer.Ordinal);
 
     /// <summary>Has every channel that is idle look for what waits for it.</summary>
     public void Go(PlantPlan plan, IReadOnlyList<CircuitWorker> circuits, CancellationToken cancellation)
     {
         foreach (var channel in plan.Telling.Channels)
-            if (!_running.TryGetValue(channel.Id, out var running) || running.IsCompleted)
-                _running[channel.Id] = Task.Run(() => SendDueAsync(plan, channel, circuits, cancellation), CancellationToken.None);
+            if ((!_running.TryGetValue(channel.Id, out var running) || running.IsCompleted) && !(_rests.TryGetValue(channel.Id, out var until) && Now < until))
+                _running[channel.Id] = Task.Run(() => GuardAsync(channel, () => SendDueAsync(plan, channel, circuits, cancellation)), CancellationToken.None);
+    }
+
+    // A fault of ours, and not of the peer: what cannot be noted or read is not tried every second, or it would be sent every second.
+    private async Task GuardAsync(ChannelPlan channel, Func<Task> send)
+    {
+        try
+        {
+            await send();
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+        {
+            _rests[channel.Id] = Now + Rest;
+            TellingLog.SendFailed(log, channel.Id, fault);
+        }
     }
 
     /// <summary>A channel is known to work again: what waits for it does not wait out its time.</summary>
@@ -81,7 +97,7 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     {
         try
         {
-            return await pictures.OfAsync(circuit, message, cancellation);
+            return await pictures.OfAsync(circuit, message, cancellation).WaitAsync(LongestAttempt, clock, cancellation);
         }
         catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
         {

@@ -21,6 +21,9 @@ internal static partial class TellingLog
     [LoggerMessage(6013, LogLevel.Warning, "The strip for message {Notice} could not be drawn; it goes without")]
     public static partial void NoPicture(ILogger log, Guid notice, Exception fault);
 
+    [LoggerMessage(6014, LogLevel.Error, "Sending by {Channel} failed on our side; it rests for a minute")]
+    public static partial void SendFailed(ILogger log, string channel, Exception fault);
+
     [LoggerMessage(6020, LogLevel.Error, "A look at what is to be told failed; the next one goes on")]
     public static partial void LookFailed(ILogger log, Exception fault);
 }

@@ -30,15 +30,21 @@ internal sealed class TellingLoop(PlantHost host, OutboxBook book, Sender sender
 
     private async Task LookAsync(CancellationToken cancellation)
     {
+        if (host.Plan is not { } plan) return;
+        var circuits = host.Circuits.ToArray();
+        book.KeepOnly([.. circuits.Select(circuit => circuit.Partition)]);
+        foreach (var circuit in circuits) await GuardAsync(() => LookAsync(plan, circuit, cancellation));
+        sender.Go(plan, circuits, cancellation);
+        await GuardAsync(() => SayStandingAsync(plan, circuits, cancellation));
+        foreach (var circuit in circuits) await GuardAsync(() => watch.LookAsync(plan, circuit, cancellation));
+    }
+
+    // What fails for one circuit is not to silence the others.
+    private async Task GuardAsync(Func<Task> look)
+    {
         try
         {
-            if (host.Plan is not { } plan) return;
-            var circuits = host.Circuits.ToArray();
-            book.KeepOnly([.. circuits.Select(circuit => circuit.Partition)]);
-            foreach (var circuit in circuits) await LookAsync(plan, circuit, cancellation);
-            sender.Go(plan, circuits, cancellation);
-            await SayStandingAsync(plan, circuits, cancellation);
-            foreach (var circuit in circuits) await watch.LookAsync(plan, circuit, cancellation);
+            await look();
         }
         catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
         {

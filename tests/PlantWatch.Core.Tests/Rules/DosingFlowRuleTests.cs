@@ -156,6 +156,19 @@ public sealed class DosingFlowRuleTests
         Assert.Null(bench.Alarm(RuleBook.RestartedUnsafe, "acid-pump"));
     }
 
+    [Fact, Evidence("R-034")]
+    public void A_restart_with_the_pump_still_running_and_the_cell_not_yet_filled_is_told_too()
+    {
+        var bench = Standing();
+        bench.Says(Hall.AcidState, "running");
+        bench.Pass(TimeSpan.FromMinutes(1));
+        bench.Says(Hall.Flow, "0");
+        bench.Says("hall/circulation", "118");
+        bench.Pass(TimeSpan.FromMinutes(1));
+        Assert.True(bench.IsUp(RuleBook.RestartedUnsafe, "acid-pump"));
+        Assert.Equal("dosing.without_circulation", bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.Cause.Code);
+    }
+
     private static Outcome MakeSafe(Bench bench, Guid alarm) => bench.Run(at => new PlantMadeSafe(at, alarm, true, true, true, "J. Sample", "lines vented"));
 
     private static string WhyNot(Outcome outcome) => Assert.IsType<Outcome.TurnedDown>(outcome).Remarks[0].Reason.Code;

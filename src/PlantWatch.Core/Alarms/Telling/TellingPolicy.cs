@@ -78,9 +78,13 @@ public sealed class TellingPolicy(TellingPlan plan, string timeZone)
         if (!plan.Channels.Any(channel => channel.Id == raised.Channel)) return;
         var alarm = look.Find(raised.Alarm);
         if (IsPutAway(alarm)) return;
-        if (alarm is not { Active: true }) After(raised, NoticeKind.Cleared, alarm?.ClearedAt ?? Instant.Never, look);
+        if (alarm is null && look.Find(raised.Key) is { } next && StillStands(next)) return;
+        if (alarm is null || !StillStands(alarm)) After(raised, NoticeKind.Cleared, alarm?.ClearedAt ?? Instant.Never, look);
         else if (alarm.IsAcknowledged && alarm.AnnunciatedAt == raised.AnnunciatedAt) After(raised, NoticeKind.Acknowledged, alarm.AcknowledgedAt, look);
     }
+
+    // A latch that holds is not over, and neither is what stands on as another occurrence.
+    private static bool StillStands(AlarmRecord alarm) => alarm.Active || alarm.LatchHeld;
 
     private static bool IsPutAway(AlarmRecord? alarm) => alarm?.State is AlarmState.Shelved or AlarmState.SuppressedByDesign or AlarmState.OutOfService;
 

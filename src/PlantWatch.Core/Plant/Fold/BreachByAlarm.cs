@@ -13,7 +13,7 @@ internal static class BreachByAlarm
         if (BreachKeys.Of(draft, entry.Alarm) is not { } key) return;
         if (entry.Change == AlarmChange.Acknowledged) Seen(draft, key, entry, at);
         else if (BreachRules.GradeOf(entry.Alarm.Rule) is BreachGrade.Unknown or BreachGrade.Laboratory) return;
-        else if (entry.Change == AlarmChange.Retired) Retired(draft, key, at);
+        else if (entry.Change == AlarmChange.Retired) Retired(draft, key, BreachRules.GradeOf(entry.Alarm.Rule), at);
         else if (!BreachRules.IsLiveLimit(entry.Alarm.Rule) && !BreachRules.IsLiveStop(entry.Alarm.Rule)) return;
         else if (entry.Change == AlarmChange.Raised && Counts(draft, entry.Alarm)) Raised(draft, key, entry.Alarm, at);
         else if (entry.Change == AlarmChange.Cleared) Back(draft, key, entry.Alarm, at);
@@ -47,9 +47,9 @@ internal static class BreachByAlarm
         draft.Exceptions.Keep(line.With(new(kind, entry.Alarm.Id, at, at, entry.By) { Text = kind == StepKind.Words ? entry.Comment : null }), ExceptionChange.Acted, at);
     }
 
-    // Of a pool that is gone another word is said, once the plan is in force.
-    private static void Retired(Draft draft, string key, Instant at)
+    // A limit that is gone takes no graver breach with it: a stop owes its retest still. Of a pool that is gone another word is said, once the plan is in force.
+    private static void Retired(Draft draft, string key, BreachGrade gone, Instant at)
     {
-        if (BreachKeys.IsHere(draft, key) && draft.Exceptions.Find(key) is { } line && !BreachKeys.Stands(draft, key, static _ => true)) draft.Exceptions.Close(line, Closing.LimitGone, at, null);
+        if (BreachKeys.IsHere(draft, key) && draft.Exceptions.Find(key) is { } line && line.Grade <= gone && !BreachKeys.Stands(draft, key, static _ => true)) draft.Exceptions.Close(line, Closing.LimitGone, at, null);
     }
 }

@@ -55,10 +55,14 @@ internal static class BreachByTest
         // Told late, and somebody has tested since.
         if (Known(draft, verdict.Key) is not { } newer || newer.SampledAt <= check.SampledAt) return;
         var (plan, pool) = (draft.Plan.Pools[draft.Index.Pool(check.PoolId)], draft.Pools[draft.Index.Pool(check.PoolId)]);
-        var said = TestVerdict.Of(verdict.Key, [.. TestAgainst.All(draft.Plan, plan, pool.Limits, newer.Result).Select(f => f with { MayClear = f.MayClear && !newer.Suspect })]);
+        var said = TestVerdict.Of(verdict.Key, [.. TestAgainst.All(draft.Plan, plan, pool.Limits, newer.Result).Select(f => f with { MayClear = f.MayClear && !IsDoubted(pool, newer) })]);
         var step = new ExceptionStep(StepKind.Retest, newer.CheckId, newer.SampledAt, at, null) { Word = said.Word, Grade = said.Grade, What = said.Cause ?? BreachWords.Tested(newer.Result) };
         KeepOrClose(draft, line.With(step), ExceptionChange.Retested, at);
     }
+
+    // Doubted in itself, or since it stands alone against its probe.
+    private static bool IsDoubted(PoolState pool, ManualValue test) =>
+        test.Suspect || (!pool.Doubts.IsDefaultOrEmpty && pool.Doubts.Any(d => d.Measurand == test.Result.Measurand));
 
     private static void GoOn(Draft draft, ExceptionLine line, ManualCheck check, TestVerdict verdict, Instant at)
     {

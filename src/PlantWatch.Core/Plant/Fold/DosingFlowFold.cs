@@ -14,6 +14,7 @@ internal static class DosingFlowFold
         {
             var cause = draft.Pumps[i].Activity == PumpActivity.Running ? Standing(draft, i) : null;
             var key = draft.Index.NoFlowKeys[i];
+            if (cause is not null && StoodUnsafe(draft, key) is { } stood) cause = stood;
             if (cause is not null || draft.Alarms.Knows(key))
                 draft.Alarms.Look(RuleBook.DosesWithoutFlow, key, draft.Plan.Pumps[i].Id, cause is not null, now, () => cause!);
             Restart(draft, i, now);
@@ -24,11 +25,14 @@ internal static class DosingFlowFold
     private static void Restart(Draft draft, int pump, Instant now)
     {
         var (key, plan) = (draft.Index.RestartKeys[pump], draft.Plan.Pumps[pump]);
-        var unsafeYet = draft.Alarms.Find(draft.Index.NoFlowKeys[pump]) is { LatchHeld: true, MadeSafe: null, Cause.Code: "dosing.without_circulation" };
-        var restarted = unsafeYet && draft.Index.Circulation is >= 0 and var circulation && !CirculationFold.IsLost(draft, circulation);
+        var restarted = StoodUnsafe(draft, draft.Index.NoFlowKeys[pump]) is not null && draft.Index.Circulation is >= 0 and var circulation && !CirculationFold.IsLost(draft, circulation);
         if (restarted || draft.Alarms.Knows(key))
             draft.Alarms.Look(RuleBook.RestartedUnsafe, key, plan.Id, restarted, now, () => Reason.Of("dosing.restarted_unsafe", plan.Name));
     }
+
+    // A cell that fills after the circulation has come back must not take away that the pump dosed into standing water.
+    private static Reason? StoodUnsafe(Draft draft, string key) =>
+        draft.Alarms.Find(key) is { LatchHeld: true, MadeSafe: null, Cause: { Code: "dosing.without_circulation" } cause } ? cause : null;
 
     private static Reason? Standing(Draft draft, int pump)
     {

@@ -103,6 +103,31 @@ public sealed class TellingPolicyTests
     }
 
     [Fact]
+    public void A_latch_that_holds_is_not_over()
+    {
+        _bench.Raise("R-033/acid", Priority.Critical);
+        _bench.Look();
+        _bench["R-033/acid"] = _bench["R-033/acid"] with { Active = false, Latches = true, LatchHeld = true, ClearedAt = _bench.Now };
+        Assert.DoesNotContain(_bench.LookAfter(1), said => said.StartsWith("Cleared", StringComparison.Ordinal));
+        _bench.Acknowledge("R-033/acid");
+        Assert.Contains("Acknowledged R-033/acid -> topic", _bench.LookAfter(1));
+        _bench.Gone("R-033/acid");
+        Assert.Contains("Cleared R-033/acid -> topic", _bench.LookAfter(1));
+    }
+
+    [Fact]
+    public void An_alarm_that_stands_on_for_another_cause_is_not_over()
+    {
+        _bench.Raise("R-010/ph", Priority.High);
+        _bench.Look();
+        _bench.Now += TimeSpan.FromMinutes(1);
+        _bench.Raise("R-010/ph", Priority.High);
+        Assert.All(_bench.Look(), said => Assert.StartsWith("Raised", said, StringComparison.Ordinal));
+        _bench.Gone("R-010/ph");
+        Assert.Contains("Cleared R-010/ph -> topic", _bench.LookAfter(1));
+    }
+
+    [Fact]
     public void The_end_of_an_alarm_that_was_not_told_is_not_told()
     {
         _bench.Raise("R-010/ph", Priority.Low);
