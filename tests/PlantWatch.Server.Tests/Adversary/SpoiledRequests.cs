@@ -17,6 +17,8 @@ internal static class SpoiledRequests
         for (var i = 0; i < count; i++)
         {
             using var request = Request(doors, mutator);
+            // A connection each: the server closes one that spoke no HTTP, and the next request must not run into that.
+            request.Headers.ConnectionClose = true;
             using var answer = await http.SendAsync(request);
             var text = await answer.Content.ReadAsStringAsync();
             var said = $"{request.Method} {request.RequestUri} {await SentAsync(request)}: {(int)answer.StatusCode} {text[..Math.Min(600, text.Length)]}";
