@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Opening;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -33,11 +35,21 @@ public sealed record Arrival(ImmutableArray<ArrivedPool> Pools, ImmutableArray<I
         {
             if (known(from.Key) is not { } state) continue;
             (string Old, string Now)[] moved = [.. from.Select(m => (m.Old, m.Now)).Where(m => state.Pools.Any(p => p.Id == m.Old))];
-            pools.AddRange(moved.Select(m => new ArrivedPool(m.Now, state.Pools.First(p => p.Id == m.Old).Operation)));
+            pools.AddRange(moved.Select(m => new ArrivedPool(m.Now, Operation(state, m.Old))));
             if (moved.Length > 0) incidents.AddRange(state.Incidents.Values.Where(i => i.ClosesThePool).Select(i => Of(i, moved, circuit)));
         }
 
         return pools.Count == 0 ? Nothing : new(pools.ToImmutable(), incidents.ToImmutable());
+    }
+
+    // Its alarms and its breaches stay behind with the water they speak of; that bathers were in danger there must not stay behind with them.
+    private static PoolOperation Operation(CircuitState state, string pool)
+    {
+        var operation = state.Pools.First(p => p.Id == pool).Operation;
+        var inDanger = GateAlarms.AnyCritical(state.Plan, state.Alarms.Values, pool) || state.Exceptions.Any(line => line.PoolId == pool && line.Grade >= BreachGrade.Closure);
+        return operation.MayBatheIn && inDanger
+            ? operation with { State = OperatingState.Closed, Since = state.Watermark, ForCause = true, TestsFrom = state.Watermark }
+            : operation;
     }
 
     // It goes on where it was too, when pools are left there: so it has an id of its own here, the same however often it is worked out.

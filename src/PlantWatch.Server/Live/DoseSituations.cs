@@ -23,13 +23,17 @@ internal static class DoseSituations
             Bathers = known.Bathers,
             // There are no roles yet; whoever builds them asks here.
             Entitlement = Entitlement.Granted,
-            PhStop = Stops.TryOf(state.Plan, Measurand.Ph, out var ph, out _) ? ph : Stops.Ph,
-            ChlorineStop = Stops.TryOf(state.Plan, Measurand.FreeChlorine, out var chlorine, out _) ? chlorine : Stops.FreeChlorine,
+            PhStop = StricterOf(state, Measurand.Ph, Stops.Ph),
+            ChlorineStop = StricterOf(state, Measurand.FreeChlorine, Stops.FreeChlorine),
             Products = plan?.Products ?? [],
             Hold = IncidentHold.Of(state.Plan, state.Pools, state.Incidents.Values, poolId),
             Now = now,
         };
     }
+
+    // A stop that the plant has loosened says when bathers must be out, and not how far anybody may dose.
+    private static ValueRange StricterOf(CircuitState state, Measurand measurand, ValueRange usual) => Stops.TryOf(state.Plan, measurand, out var edited, out _)
+        ? new(Math.Max(edited.Low, usual.Low), Math.Min(edited.High, usual.High)) : usual;
 
     /// <summary>Today on the site's calendar.</summary>
     public static DateOnly Today(CircuitPlan circuit, Instant now) =>

@@ -9,17 +9,25 @@ internal sealed class OutboxBook(IOutbox outbox, TimeProvider clock) : IDisposab
 {
     private static readonly TimeSpan Kept = TimeSpan.FromDays(35);
     private readonly ConcurrentDictionary<PartitionKey, IReadOnlyList<OutboxItem>> _items = new();
+    private static readonly TimeSpan Clears = TimeSpan.FromDays(1);
+    private readonly ConcurrentDictionary<PartitionKey, Instant> _clearedAt = new();
     private readonly SemaphoreSlim _turn = new(1, 1);
 
     /// <summary>What is known of a circuit's messages, in the order in which they were written; empty before it was opened.</summary>
     public IReadOnlyList<OutboxItem> Of(PartitionKey partition) => _items.GetValueOrDefault(partition) ?? [];
 
-    /// <summary>Reads what an earlier process left, once, and lets go of what is long over.</summary>
+    /// <summary>Reads what an earlier process left, and once a day lets go of what is long over.</summary>
     public async Task OpenAsync(PartitionKey partition, IReadOnlyCollection<Guid> liveAlarms, CancellationToken cancellation)
     {
-        if (_items.ContainsKey(partition)) return;
-        await outbox.ForgetAsync(partition, Now - Kept, liveAlarms, cancellation);
-        _items.TryAdd(partition, await outbox.OutboxAsync(partition, cancellation));
+        if (_items.ContainsKey(partition) && _clearedAt.TryGetValue(partition, out var at) && Now - at < Clears) return;
+        await InTurnAsync(
+            async () =>
+            {
+                await outbox.ForgetAsync(partition, Now - Kept, liveAlarms, cancellation);
+                _items[partition] = await outbox.OutboxAsync(partition, cancellation);
+                _clearedAt[partition] = Now;
+            },
+            cancellation);
     }
 
     /// <summary>Circuits that are gone, or go by another name, are read anew when they come back.</summary>

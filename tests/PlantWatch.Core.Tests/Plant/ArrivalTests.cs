@@ -32,6 +32,18 @@ public sealed class ArrivalTests
         Assert.Equal(OperatingState.NotStated, _spa.State.Pools[0].Operation.State);
     }
 
+    [Theory, Evidence("R-013")]
+    [InlineData(6.2, OperatingState.Closed, true)]
+    [InlineData(7.4, OperatingState.NotStated, false)]
+    public void A_pool_under_a_stop_arrives_closed_for_cause(double ph, OperatingState state, bool forCause)
+    {
+        _hall.Skip(TimeSpan.FromMinutes(1));
+        _hall.Check(_hall.CheckOf(Bench.Test(Measurand.Ph, ph)) with { PoolId = "learner", Point = SamplePoint.Pool });
+        Move();
+        var learner = _spa.State.Pools.Single(p => p.Id == "learner").Operation;
+        Assert.Equal((state, forCause), (learner.State, learner.ForCause));
+    }
+
     [Theory, Evidence("R-005")]
     [InlineData("learner")]
     [InlineData("main")]

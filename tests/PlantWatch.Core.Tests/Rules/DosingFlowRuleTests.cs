@@ -169,6 +169,18 @@ public sealed class DosingFlowRuleTests
         Assert.Equal("dosing.without_circulation", bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.Cause.Code);
     }
 
+    [Fact, Evidence("R-034")]
+    public void A_word_that_pumps_are_isolated_does_not_count_while_one_says_that_it_runs()
+    {
+        var bench = Standing();
+        bench.Says(Hall.AcidState, "running");
+        bench.Pass(TimeSpan.FromMinutes(1));
+        MakeSafe(bench, bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.Id);
+        bench.Says("hall/circulation", "118");
+        bench.Pass(TimeSpan.FromMinutes(1));
+        Assert.NotNull(bench.Alarm(RuleBook.RestartedUnsafe, "acid-pump"));
+    }
+
     private static Outcome MakeSafe(Bench bench, Guid alarm) => bench.Run(at => new PlantMadeSafe(at, alarm, true, true, true, "J. Sample", "lines vented"));
 
     private static string WhyNot(Outcome outcome) => Assert.IsType<Outcome.TurnedDown>(outcome).Remarks[0].Reason.Code;

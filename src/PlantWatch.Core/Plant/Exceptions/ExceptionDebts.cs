@@ -1,4 +1,5 @@
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Exceptions;
 
@@ -13,10 +14,23 @@ public static class ExceptionDebts
         ArgumentNullException.ThrowIfNull(line);
         if (!line.IsOpen) return default;
         var owed = new Owed(OwedAct.ActAndRetest, line.Reading.KnownAt + ExceptionDeadlines.Respond(line.Reading.Grade, resampleWithin), line.Reading.By);
+        var acted = Instant.Never;
         foreach (var step in line.Steps)
-            if (!step.Withdrawn) owed = After(owed, line, step, resampleWithin);
+        {
+            if (step.Withdrawn) continue;
+            if (step.Kind == StepKind.Retest) acted = Instant.Never;
+            var before = owed.By;
+            owed = After(owed, line, step, resampleWithin);
+            if (!IsAction(step.Kind)) continue;
+            // However often something is given, from the first of it on nobody waits longer than that with a test.
+            acted = acted.IsSet ? acted : step.At;
+            owed = owed with { By = Instant.Earlier(owed.By, Instant.Later(before, acted + TestDeadlines.WhileBlind)) };
+        }
+
         return line.Grade == BreachGrade.Laboratory ? owed with { Act = OwedAct.Resample } : owed;
     }
+
+    private static bool IsAction(StepKind kind) => kind is StepKind.Dose or StepKind.NewWater or StepKind.FilterWashed;
 
     private static Owed After(Owed owed, ExceptionLine line, ExceptionStep step, TimeSpan resampleWithin)
     {
@@ -25,7 +39,7 @@ public static class ExceptionDebts
         {
             StepKind.Retest => AfterTest(owed, line, step, resampleWithin),
             // What is given or changed needs its time; words and a closed pool do not move the clock.
-            StepKind.Dose or StepKind.NewWater or StepKind.FilterWashed => owed with { Act = OwedAct.Retest, By = line.Grade == BreachGrade.Laboratory ? owed.By : Instant.Later(owed.By, ExceptionDeadlines.AfterAction(step)) },
+            var kind when IsAction(kind) => owed with { Act = OwedAct.Retest, By = line.Grade == BreachGrade.Laboratory ? owed.By : Instant.Later(owed.By, ExceptionDeadlines.AfterAction(step)) },
             // It became graver: whoever had an hour has not got it any more.
             StepKind.Reading => owed with { Act = OwedAct.ActAndRetest, By = Instant.Earlier(owed.By, step.KnownAt + ExceptionDeadlines.Respond(step.Grade, resampleWithin)) },
             StepKind.Words or StepKind.PoolClosed => owed with { Act = OwedAct.Retest },

@@ -30,9 +30,9 @@ internal static class DosingFlowFold
             draft.Alarms.Look(RuleBook.RestartedUnsafe, key, plan.Id, restarted, now, () => Reason.Of("dosing.restarted_unsafe", plan.Name));
     }
 
-    // A cell that fills after the circulation has come back must not take away that the pump dosed into standing water.
+    // Said to be made safe it is safe once the pump no longer says that it runs. A cell that fills after the circulation has come back must not take away that the pump dosed into standing water.
     private static Reason? StoodUnsafe(Draft draft, string key) =>
-        draft.Alarms.Find(key) is { LatchHeld: true, MadeSafe: null, Cause: { Code: "dosing.without_circulation" } cause } ? cause : null;
+        draft.Alarms.Find(key) is { LatchHeld: true, Cause: { Code: "dosing.without_circulation" } cause } alarm && (alarm.MadeSafe is null || alarm.Active) ? cause : null;
 
     private static Reason? Standing(Draft draft, int pump)
     {

@@ -30,6 +30,21 @@ public sealed class BreachLineTests
     }
 
     [Fact]
+    public void However_often_something_is_given_nobody_waits_longer_than_four_hours_with_a_test()
+    {
+        _bench.TestsChlorine(0.5);
+        var first = _bench.Now;
+        for (var i = 0; i < 12; i++)
+        {
+            _bench.Doses(ProductKind.SodiumHypochlorite);
+            _bench.Minutes(50);
+        }
+
+        var by = _bench.Open(BreachBench.Chlorine)!.Owed.By;
+        Assert.Equal(4, (by - first).TotalHours, 0.01);
+    }
+
+    [Fact]
     public void The_gravest_rule_gives_the_grade_and_stop_and_limit_are_one_line()
     {
         _bench.TestsChlorine(0.1);

@@ -12,24 +12,24 @@ function Badge({ page }: { page: string }) {
 }
 
 function Item({ page, current }: { page: Destination; current: string | null }) {
-  const { name, tab } = page.entry;
+  const { name, tab, seldom } = page.entry;
   return (
-    <li class={tab ? 'tab' : 'beyond-tabs'}>
+    <li class={tab ? 'tab' : seldom ? 'beyond-tabs seldom' : 'beyond-tabs'}>
       <a href={addressOf(page.key)} aria-current={page.key === current ? 'page' : undefined} data-testid={`nav-${page.key || 'overview'}`}>
         {tab}<span>{name}<Badge page={page.key} /></span></a>
     </li>
   );
 }
 
-/** Wide: every destination in a row, group by group. On a phone: the tabs and More. */
+/** Wide: the destinations of every day in a row, group by group, and More. On a phone: the tabs and More. */
 export function Nav() {
   const here = route.value[0] ?? '';
   const current = homeOf(here);
-  const beyond = here === 'more' || destinations.some(p => p.key === current && !p.entry.tab);
+  const entry = destinations.find(p => p.key === current)?.entry;
   return (
     <nav class="tabs" aria-label={words.nav.label}>
       {groups.map(g => <ul key={g} aria-label={words.pageNames.groups[g]}>{destinations.filter(p => p.entry.group === g).map(p => <Item key={p.key} page={p} current={current} />)}</ul>)}
-      <ul class="to-more"><li class="tab"><a href="#/more" aria-current={here === 'more' ? 'page' : beyond ? 'true' : undefined} data-testid="nav-more">{icons.more}<span>{words.pageNames.more}</span></a></li></ul>
+      <ul class="to-more"><li class="tab"><a href="#/more" class={entry && !entry.tab ? 'holds' : undefined} aria-current={here === 'more' ? 'page' : entry?.seldom ? 'true' : undefined} data-testid="nav-more">{icons.more}<span>{words.pageNames.more}</span></a></li></ul>
     </nav>
   );
 }

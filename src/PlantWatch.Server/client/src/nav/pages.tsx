@@ -30,8 +30,8 @@ import { icons } from './icons';
 export type Group = 'water' | 'alarms' | 'plant' | 'record';
 export const groups: Group[] = ['water', 'alarms', 'plant', 'record'];
 
-/** A destination. Those with a `tab` keep a place in the bottom bar of a phone, four at most; the others stand under More. */
-export interface Entry { group: Group; name: string; tab?: JSX.Element }
+/** A destination. Those with a `tab` keep a place in the bottom bar of a phone, four at most; the others stand under More there. One that is asked for now and then is `seldom`: it stands under More on a desk too. */
+export interface Entry { group: Group; name: string; tab?: JSX.Element; seldom?: true }
 
 /** One page of the client: what follows `#/`, what it shows, and either its entry or the page it lies under. */
 export interface Page { key: string; show: (id: string | null) => JSX.Element; entry?: Entry; under?: string }
@@ -44,14 +44,14 @@ export const pages: Page[] = [
   { key: '', show: () => <Overview />, entry: { group: 'water', name: words.nav.overview, tab: icons.water } },
   { key: 'check', show: id => <CheckPage poolId={id} />, entry: { group: 'water', name: words.nav.check, tab: icons.flask } },
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
-  { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents } },
+  { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents, seldom: true } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'exceptions', show: id => <ExceptionsPage pool={id} />, entry: { group: 'alarms', name: words.pageNames.pages.exceptions } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
-  { key: 'rules', show: id => <RulesPage number={id} />, entry: { group: 'alarms', name: words.pageNames.pages.rules } },
-  { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth } },
-  { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits } },
-  { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling } },
+  { key: 'rules', show: id => <RulesPage number={id} />, entry: { group: 'alarms', name: words.pageNames.pages.rules, seldom: true } },
+  { key: 'alarm-health', show: () => <AlarmHealthPage />, entry: { group: 'alarms', name: words.pageNames.pages.alarmHealth, seldom: true } },
+  { key: 'what-if-limits', show: id => <WhatIfLimitsPage id={id} />, entry: { group: 'alarms', name: words.pageNames.pages.whatIfLimits, seldom: true } },
+  { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling, seldom: true } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },

@@ -44,7 +44,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
         <h2 id={`name-${pool.id}`}><a href={link('pool', pool.id)}>{pool.name}</a></h2>
         <span class="state-word" data-testid={`state-${pool.id}`}>{words.pool[state]}</span>
       </header>
-      {view?.operation && view.operation.state !== 'not_stated' && <p class="hint" data-testid={`operation-${pool.id}`}>{words.poolState.states[view.operation.state]}{view.operation.forCause && `, ${words.poolState.forCause}`}</p>}
+      {view?.operation && view.operation.state !== 'not_stated' && <p class="hint run-as" data-testid={`operation-${pool.id}`}>{words.poolState.states[view.operation.state]}{view.operation.forCause && `, ${words.poolState.forCause}`}</p>}
       <Why pool={pool} view={view} />
       <LimitsLine view={view} />
       <ul class="probe-rows">
