@@ -106,10 +106,12 @@ public sealed class LimitRunsTests : IAsyncLifetime
 
     private async Task<WhatIfLimitsRun> EndAsync(Guid id)
     {
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(2));
         while (true)
         {
             var run = await RunAsync(id);
             if (run.State is not (RunState.Waiting or RunState.Running)) return run;
+            if (patience.IsCancellationRequested) Assert.Fail("the run does not come to its end");
             await Task.Delay(50);
         }
     }
