@@ -36,9 +36,39 @@ public sealed record PumpPlan
     /// <summary>Tank level in per cent under which it is time to refill.</summary>
     public double TankLowPercent { get; init; } = 15;
 
+    /// <summary>What it delivers while it runs, flat out and well, in L/h; null when not known.</summary>
+    public double? LitresPerHour { get; init; }
+
+    /// <summary>Topic of its strokes; null when it only says whether it runs.</summary>
+    public string? StrokesTopic { get; init; }
+
+    /// <summary>What the number on that topic counts.</summary>
+    public StrokeCount StrokesAre { get; init; }
+
+    /// <summary>What a stroke delivers when all is well, in mL; null when not known.</summary>
+    public double? MillilitresPerStroke { get; init; }
+
+    /// <summary>The most in litres that is plausible in a day; null when nobody said.</summary>
+    public double? DailyLimitLitres { get; init; }
+
+    /// <summary>The product as the plant file describes it, under its id and without price: neither changes what it does to water. Null in plans read before this was written down.</summary>
+    public ProductPlan? Product { get; init; }
+
     /// <summary>Series key of the state.</summary>
     public string StateSeries => Id + "/state";
 
     /// <summary>Series key of the tank level.</summary>
     public string TankSeries => Id + "/tank";
+
+    /// <summary>Series key of the strokes.</summary>
+    public string StrokesSeries => Id + "/strokes";
+}
+
+/// <summary>What a pump's number of strokes counts.</summary>
+public enum StrokeCount
+{
+    /// <summary>All strokes since it was last set to nil: a running counter.</summary>
+    Total = 0,
+    /// <summary>The strokes of the last minute.</summary>
+    LastMinute,
 }

@@ -16,7 +16,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 10;
+    public const int CurrentFoldVersion = 11;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -161,4 +161,7 @@ public sealed record PumpState
 
     /// <summary>Tank level in per cent; quality not received before the first.</summary>
     public LastReading Tank { get; init; }
+
+    /// <summary>Strokes as they were last heard; quality not received before the first.</summary>
+    public LastReading Strokes { get; init; }
 }

@@ -35,5 +35,12 @@ public sealed partial record PlanChange
         Setting(next.Id, "tank_topic", Name(old.TankTopic), Name(next.TankTopic), effects);
         Setting(next.Id, "tank_litres", Figure(old.TankLitres), Figure(next.TankLitres), effects);
         Setting(next.Id, "tank_low_percent", old.TankLowPercent, next.TankLowPercent, effects);
+        Setting(next.Id, "litres_per_hour", Figure(old.LitresPerHour), Figure(next.LitresPerHour), effects);
+        Setting(next.Id, "strokes_topic", Name(old.StrokesTopic), Name(next.StrokesTopic), effects);
+        Setting(next.Id, "strokes_are", Word(old.StrokesAre), Word(next.StrokesAre), effects);
+        Setting(next.Id, "millilitres_per_stroke", Figure(old.MillilitresPerStroke), Figure(next.MillilitresPerStroke), effects);
+        Setting(next.Id, "daily_limit_litres", Figure(old.DailyLimitLitres), Figure(next.DailyLimitLitres), effects);
+        // A plan from before this was written down did not dose it at another strength.
+        if (old.ProductId == next.ProductId && old.Product is { } was && next.Product is { } now && was != now) effects.Add(Reason.Of("plan.pump_strength_changed", next.Id, next.ProductId));
     }
 }

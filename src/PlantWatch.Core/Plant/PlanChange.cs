@@ -74,6 +74,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
             if (old is null || next is null || old.Id == next.Id) continue;
             renamed.Add(new(old.StateSeries, next.StateSeries));
             renamed.Add(new(old.TankSeries, next.TankSeries));
+            renamed.Add(new(old.StrokesSeries, next.StrokesSeries));
         }
 
         return renamed.ToImmutable();

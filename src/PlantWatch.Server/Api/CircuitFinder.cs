@@ -17,7 +17,7 @@ internal static class CircuitFinder
         host.With(c => (circuit is null || c.Id == circuit) && c.Filters.Any(f => f.Id == filterId));
 
     public static CircuitWorker? WithSeries(this PlantHost host, string? series) =>
-        host.With(c => c.Probes.Any(p => p.Id == series) || c.Pumps.Any(p => p.StateSeries == series || (p.TankTopic is not null && p.TankSeries == series)));
+        host.With(c => c.Probes.Any(p => p.Id == series) || c.Pumps.Any(p => p.StateSeries == series || (p.TankTopic is not null && p.TankSeries == series) || (p.StrokesTopic is not null && p.StrokesSeries == series)));
 
     public static CircuitWorker? WithAlarm(this PlantHost host, Guid id) => host.Circuits.FirstOrDefault(w => w.State.Alarms.Values.Any(a => a.Id == id));
 

@@ -26,6 +26,7 @@ internal sealed class StoredFeed
             .. plan.Probes.Select(p => (Stored(p.Id, p.Was, to), p.Id)),
             .. plan.Pumps.Select(p => (Stored(p.StateSeries, p.Was is null ? null : p.Was + "/state", to), p.StateSeries)),
             .. plan.Pumps.Where(p => p.TankTopic is not null).Select(p => (Stored(p.TankSeries, p.Was is null ? null : p.Was + "/tank", to), p.TankSeries)),
+            .. plan.Pumps.Where(p => p.StrokesTopic is not null).Select(p => (Stored(p.StrokesSeries, p.Was is null ? null : p.Was + "/strokes", to), p.StrokesSeries)),
         ];
     }
 
@@ -36,7 +37,7 @@ internal sealed class StoredFeed
     public static CircuitPlan Speaking(CircuitPlan plan) => plan with
     {
         Probes = [.. plan.Probes.Select(p => p with { Topic = p.Id, Format = PayloadFormat.Number, RecordName = null, Unit = null })],
-        Pumps = [.. plan.Pumps.Select(p => p with { StateTopic = p.StateSeries, TankTopic = p.TankTopic is null ? null : p.TankSeries })],
+        Pumps = [.. plan.Pumps.Select(p => p with { StateTopic = p.StateSeries, TankTopic = p.TankTopic is null ? null : p.TankSeries, StrokesTopic = p.StrokesTopic is null ? null : p.StrokesSeries })],
     };
 
     /// <summary>The key under which the record holds what a probe read.</summary>

@@ -127,7 +127,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     }
 
     internal static IEnumerable<string> TopicsOf(CircuitPlan circuit) =>
-        circuit.Probes.Select(p => p.Topic).Concat(circuit.Pumps.Select(p => p.StateTopic)).Concat(circuit.Pumps.Select(p => p.TankTopic).OfType<string>()).Distinct();
+        circuit.Probes.Select(p => p.Topic).Concat(circuit.Pumps.Select(p => p.StateTopic)).Concat(circuit.Pumps.Select(p => p.TankTopic).OfType<string>())
+            .Concat(circuit.Pumps.Select(p => p.StrokesTopic).OfType<string>()).Distinct();
 
     private static ImmutableArray<Reason> Moves(PlantPlan? before, PlantPlan next, string circuit) =>
         before is null ? [] : PlanChange.MovesOf(before, next, circuit);

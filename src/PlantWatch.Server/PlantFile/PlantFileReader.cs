@@ -40,6 +40,7 @@ internal static class PlantFileReader
         IdChecks.Check(root, complaints);
         ReferenceChecks.Check(root, packs, complaints);
         ProductChecks.Check(root, complaints);
+        PumpChecks.Check(root, complaints);
         ProbeChecks.Check(root, complaints);
         LimitChecks.Check(root, complaints);
         StopChecks.Check(root, complaints);

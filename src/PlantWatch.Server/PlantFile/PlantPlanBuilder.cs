@@ -166,6 +166,13 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         TankTopic = at["tank_topic"].String,
         TankLitres = at["tank_litres"].Number,
         TankLowPercent = at["tank_low_percent"].Number ?? 15,
+        LitresPerHour = at["litres_per_hour"].Number,
+        StrokesTopic = at["strokes_topic"].String,
+        StrokesAre = EnumWords<StrokeCount>.Find(at["strokes_are"].String) ?? StrokeCount.Total,
+        MillilitresPerStroke = at["millilitres_per_stroke"].Number,
+        DailyLimitLitres = at["daily_limit_litres"].Number,
+        Product = root["products"].Items.Where(p => p["id"].String == at["product"].String).Select(Product).FirstOrDefault() is { } product
+            ? product with { Name = product.Id, PricePerKilogram = null, PricePerLitre = null } : null,
     };
 
     private static string Id(Place at) => at["id"].String!;

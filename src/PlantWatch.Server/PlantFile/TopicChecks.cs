@@ -32,6 +32,7 @@ internal static class TopicChecks
             {
                 yield return new(circuit.Path, pump["state_topic"], default, false);
                 yield return new(circuit.Path, pump["tank_topic"], default, false);
+                yield return new(circuit.Path, pump["strokes_topic"], default, false);
             }
         }
     }

@@ -34,7 +34,7 @@ public sealed class PlanChangeEffectsTests
 
         Assert.Equal([Reason.Of("plan.probe_renamed", "ph", "ph-1"), Reason.Of("plan.pump_renamed", "hypo-pump", "hypo-1")], change.Effects.AsEnumerable());
         Assert.Equal(
-            [new("ph", "ph-1"), new("hypo-pump/state", "hypo-1/state"), new("hypo-pump/tank", "hypo-1/tank")],
+            [new("ph", "ph-1"), new("hypo-pump/state", "hypo-1/state"), new("hypo-pump/tank", "hypo-1/tank"), new("hypo-pump/strokes", "hypo-1/strokes")],
             change.Renamed.AsEnumerable());
     }
 
@@ -120,6 +120,26 @@ public sealed class PlanChangeEffectsTests
     public void Every_other_key_is_said_with_old_and_new() => Assert.Equal(
         [Reason.Of("plan.setting_changed", "ph", "every_seconds", 10.0, 30.0), Reason.Of("plan.setting_changed", "hypo-pump", "tank_topic", default(Fact), "hall/tank")],
         Effects(Plan.WithProbe("ph", p => p with { Every = TimeSpan.FromSeconds(30) }).WithPump("hypo-pump", p => p with { TankTopic = "hall/tank" })));
+
+    [Fact]
+    public void What_a_pump_delivers_is_said_with_old_and_new() => Assert.Equal(
+        [
+            Reason.Of("plan.setting_changed", "hypo-pump", "litres_per_hour", default(Fact), 7.0), Reason.Of("plan.setting_changed", "hypo-pump", "strokes_topic", default(Fact), "hall/strokes"),
+            Reason.Of("plan.setting_changed", "hypo-pump", "strokes_are", "total", "last_minute"), Reason.Of("plan.setting_changed", "hypo-pump", "millilitres_per_stroke", default(Fact), 2.5),
+            Reason.Of("plan.setting_changed", "hypo-pump", "daily_limit_litres", default(Fact), 60.0),
+        ],
+        Effects(Plan.WithPump("hypo-pump", p => p with { LitresPerHour = 7, StrokesTopic = "hall/strokes", StrokesAre = StrokeCount.LastMinute, MillilitresPerStroke = 2.5, DailyLimitLitres = 60 })));
+
+    [Fact]
+    public void A_product_of_another_strength_is_said_for_its_pump()
+    {
+        var before = Plan.WithPump("hypo-pump", p => p with { Product = Hypo(12) });
+
+        Assert.Empty(PlanChange.Between(Plan, before).Effects);
+        Assert.Equal(Reason.Of("plan.pump_strength_changed", "hypo-pump", before.Pumps.Single(p => p.Id == "hypo-pump").ProductId), Assert.Single(PlanChange.Between(before, Plan.WithPump("hypo-pump", p => p with { Product = Hypo(14) })).Effects));
+    }
+
+    private static ProductPlan Hypo(double percent) => new("hypo", "hypo", ProductKind.SodiumHypochlorite, percent);
 
     private static Reason[] Effects(CircuitPlan next) => [.. PlanChange.Between(Plan, next).Effects];
 }

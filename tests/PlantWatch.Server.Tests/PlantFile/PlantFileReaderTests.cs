@@ -64,6 +64,9 @@ public sealed class PlantFileReaderTests
         var pump = Assert.Single(circuit.Pumps);
         Assert.Equal(("pump", "Pump", "was-pump", "pool", "hypo"), (pump.Id, pump.Name, pump.Was, pump.PoolId, pump.ProductId));
         Assert.Equal(("hall/pump/state", "hall/pump/tank", 200.0, 20.0), (pump.StateTopic, pump.TankTopic, pump.TankLitres, pump.TankLowPercent));
+        Assert.Equal((7.5, "hall/pump/strokes", StrokeCount.LastMinute, 2.5, 60.0), (pump.LitresPerHour, pump.StrokesTopic, pump.StrokesAre, pump.MillilitresPerStroke, pump.DailyLimitLitres));
+        // What it costs and what people call it change nothing that it does.
+        Assert.Equal(Read(EveryKey).Products[0] with { Name = "hypo", PricePerKilogram = null, PricePerLitre = null }, pump.Product);
     }
 
     [Fact]
@@ -195,6 +198,11 @@ public sealed class PlantFileReaderTests
                 tank_topic: hall/pump/tank
                 tank_litres: 200
                 tank_low_percent: 20
+                litres_per_hour: 7.5
+                strokes_topic: hall/pump/strokes
+                strokes_are: last_minute
+                millilitres_per_stroke: 2.5
+                daily_limit_litres: 60
         """;
 
     private static PlantPlan Read(string yaml)

@@ -68,6 +68,12 @@ internal static class MessageFold
             return;
         }
 
+        if (route.PumpStrokes >= 0)
+        {
+            PumpFold.Strokes(draft, route.PumpStrokes, message, item.Sample.Value);
+            return;
+        }
+
         var (reason, detail) = Place(draft, route, message.At, item.Sample, out var probe, out var value, out var measuredAt);
         if (reason != RefusalReason.None) draft.Refuse(message.At, message.Topic, message.Payload[item.Bytes], reason, detail);
         else ReadingFold.Take(draft, probe, measuredAt, message, value, item);

@@ -60,6 +60,7 @@ internal sealed class PlanIndex
             _pumps[plan.Pumps[i].Id] = i;
             Route(plan.Pumps[i].StateTopic).PumpState = i;
             if (plan.Pumps[i].TankTopic is { } tank) Route(tank).PumpTank = i;
+            if (plan.Pumps[i].StrokesTopic is { } strokes) Route(strokes).PumpStrokes = i;
         }
     }
 
@@ -187,6 +188,9 @@ internal sealed class TopicRoute
 
     /// <summary>Pump whose tank level this is, or -1.</summary>
     public int PumpTank { get; set; } = -1;
+
+    /// <summary>Pump whose strokes these are, or -1.</summary>
+    public int PumpStrokes { get; set; } = -1;
 
     public void AddProbe(int index, ProbePlan probe, UnitScale scale)
     {

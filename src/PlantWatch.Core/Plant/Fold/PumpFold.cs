@@ -9,6 +9,9 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>What a dosing pump says of itself and its tank. Both are kept as series beside the probes.</summary>
 internal static class PumpFold
 {
+    // A counter that has run for centuries.
+    private const double MostStrokes = 1e12;
+
     public static void State(Draft draft, int index, MessageArrived message, double code)
     {
         var plan = draft.Plan.Pumps[index];
@@ -48,6 +51,18 @@ internal static class PumpFold
         // A refill lifts the level by far more than the waves of a tank: two per cent are enough of a deadband.
         var low = percent < plan.TankLowPercent + (draft.Alarms.IsActive(key) ? 2 : 0);
         draft.Alarms.Look(RuleBook.TankLow, key, plan.Id, low, message.At, () => Reason.Of("pump.tank_low", plan.Name, percent, plan.TankLowPercent));
+    }
+
+    public static void Strokes(Draft draft, int index, MessageArrived message, double count)
+    {
+        if (count is not (>= 0 and < MostStrokes))
+        {
+            draft.Refuse(message.At, message.Topic, message.Payload, RefusalReason.OutsideRange, $"{count} not in 0..{MostStrokes}");
+            return;
+        }
+
+        Store(draft, draft.Plan.Pumps[index].StrokesSeries, message, count);
+        draft.Pumps[index] = draft.Pumps[index] with { Strokes = new LastReading(message.At, message.At, count, count, Quality.Received) };
     }
 
     private static void Store(Draft draft, string series, MessageArrived message, double value)
