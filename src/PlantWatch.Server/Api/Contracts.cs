@@ -159,7 +159,14 @@ public sealed record AlarmView(
     Instant RaisedAt, Instant? ClearedAt, string? AcknowledgedBy, Instant? AcknowledgedAt, string? Comment, string? ShelvedBy, Instant? ShelvedUntil,
     string? ShelvedWhy, bool OneShot, bool Shelvable, bool Latches, bool LatchHeld, string? SuppressedBy,
     string? OutOfServiceBy, Instant? OutOfServiceAt, string? OutOfServiceWhy, Instant? OutOfServiceUntil, long Order, Guid? ConsequenceOf, int ReAlarms, bool Annunciates, Instant? AnnunciatedAt,
-    bool MustBeMadeSafe, MadeSafeView? MadeSafe);
+    bool MustBeMadeSafe, MadeSafeView? MadeSafe)
+{
+    /// <summary>What people call its subject: a channel, a filter, a reagent stand in no other view.</summary>
+    public string SubjectName { get; init; } = "";
+
+    /// <summary>A person may take it out of service: its rule allows it, and the plant file still names its subject.</summary>
+    public bool MayLeaveService { get; init; }
+}
 
 /// <summary>A calibration.</summary>
 public sealed record CalibrationView(

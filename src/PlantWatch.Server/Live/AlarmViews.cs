@@ -29,7 +29,11 @@ internal static class AlarmViews
         alarm.ShelvedWhy, alarm.OneShot, RuleBook.All.TryGetValue(alarm.Rule, out var rule) && rule.Shelvable, alarm.Latches, alarm.LatchHeld,
         alarm.SuppressedBy is { } by ? words.Text(by) : null,
         alarm.OutOfServiceBy, alarm.OutOfServiceAt.OrNull(), alarm.OutOfServiceWhy, alarm.OutOfServiceUntil.OrNull(), alarm.Order, null, alarm.ReAlarms, false, alarm.AnnunciatedAt.OrNull(),
-        rule is { MustBeMadeSafe: true }, alarm.MadeSafe is { } made ? new MadeSafeView(made.By, made.At, made.Comment) : null);
+        rule is { MustBeMadeSafe: true }, alarm.MadeSafe is { } made ? new MadeSafeView(made.By, made.At, made.Comment) : null)
+    {
+        SubjectName = SubjectNames.Of([plan], alarm.Subject, words),
+        MayLeaveService = rule is { MayLeaveService: true } && !alarm.OutOfService && Watched.Is(plan, alarm.Rule, alarm.Subject),
+    };
 
     /// <summary>Why it was raised; when it rests on a reading of a probe that is in doubt, that too. Doubt takes no alarm away.</summary>
     public static string Cause(CircuitState state, AlarmRecord alarm, Wording words)

@@ -14,7 +14,7 @@ internal static class SubjectNames
         string? PoolName(string? id) => plans.SelectMany(p => p.Pools).FirstOrDefault(p => p.Id == id)?.Name;
         if (PoolName(head) is { } pool) return quantity is null ? pool : $"{pool}, {words.Find($"name.{quantity}")}";
         var (id, name, home) = Things(plans).FirstOrDefault(t => t.Id == head);
-        return id is null ? subject : PoolName(home) is { } of ? $"{of}, {name}" : name;
+        return id is null ? subject : PoolName(home) is { } of && !name.Contains(of, StringComparison.OrdinalIgnoreCase) ? $"{of}, {name}" : name;
     }
 
     private static IEnumerable<(string Id, string Name, string? PoolId)> Things(IEnumerable<CircuitPlan> plans) => plans.SelectMany(p =>

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PlantWatch.Server.Words;
 
-/// <summary>Figures as people write them in a unit: pH with two decimals and no unit, temperature with one and a degree sign, a true minus.</summary>
+/// <summary>Figures as people write them in a unit: pH with two decimals and no unit, temperature with one and a degree sign, a true minus; no digit that no instrument shows.</summary>
 internal static class Figures
 {
     /// <summary>The figure alone.</summary>
@@ -36,7 +36,8 @@ internal static class Figures
         "pH" => "0.00",
         "degC" or "degF" => "0.0",
         "mg/L" => Math.Abs(value) < 10 ? "0.00" : Math.Abs(value) < 100 ? "0.#" : "0",
-        "mV" or "uS/cm" => "0",
+        "mV" or "uS/cm" or "kPa" => "0",
+        "m3/h" => Math.Abs(value) < 100 ? "0.#" : "0",
         _ => "0.##",
     };
 }

@@ -172,6 +172,8 @@ public sealed class WholeTellingTests
         clock.Forward(TimeSpan.FromMinutes(2));
         await Peer.UntilAsync(() => box.Said.Any(said => said.Contains("High: Hall: People are not told", StringComparison.Ordinal)), "the letter says that the other way is closed");
         Assert.True(Channel(server, "house").Fails);
+        // Whoever reads the bar knows the way by its name, not by its key.
+        Assert.Equal("House", (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Alarms.Single(a => a.Rule == RuleBook.ChannelFails.Number).SubjectName);
 
         await using var receiver = await Receiver.StartAsync(port);
         clock.Forward(TimeSpan.FromMinutes(15));

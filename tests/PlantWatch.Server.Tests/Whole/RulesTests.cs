@@ -3,6 +3,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Rules;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Tests.House;
+using PlantWatch.Server.Tests.Peers;
 
 namespace PlantWatch.Server.Tests.Whole;
 
@@ -76,6 +77,25 @@ public sealed class RulesTests
         await WholeServer.ReadAsync<AlarmView>(await server.PostAsync("/api/v1/alarms/return-to-service", new OutOfService(Fault, "acid-pump", "J. Sample", null)));
         Assert.Empty((await RuleAsync(server, Fault)).OutOfService);
     }
+
+    [Fact]
+    public async Task An_alarm_says_whether_it_may_be_taken_out_of_service_and_the_server_keeps_its_word()
+    {
+        // Work that comes round is planned otherwise in the plant file; nothing of it is put away here.
+        await using var server = await WholeServer.StartAsync(plant: WholeServer.Plant.Replace("    probes:\n", "    tasks:\n      - { id: tube, name: Pump tube, asset: acid-pump, every_days: 180, last_done: \"2020-01-01\" }\n    probes:\n", StringComparison.Ordinal));
+        await server.PublishAsync("hall/acid/state", "fault");
+        await Peer.UntilAsync(() => AlarmsAsync(server).Result.Count == 2, "the pump fault and the work overdue stand");
+        foreach (var alarm in await AlarmsAsync(server))
+        {
+            Assert.Equal(alarm.Rule == Fault, alarm.MayLeaveService);
+            var answer = await server.PostAsync("/api/v1/alarms/out-of-service", new OutOfService(alarm.Rule, alarm.Subject, "J. Sample", "away"));
+            Assert.Equal(alarm.MayLeaveService, answer.IsSuccessStatusCode);
+        }
+
+        Assert.All(await AlarmsAsync(server), a => Assert.False(a.MayLeaveService, $"{a.Rule}: it is out already, or never goes"));
+    }
+
+    private static async Task<IReadOnlyList<AlarmView>> AlarmsAsync(WholeServer server) => (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Alarms;
 
     [Fact]
     public async Task A_time_that_is_over_and_what_is_about_safety_are_turned_down()

@@ -15,6 +15,13 @@ public sealed class FiguresInSentencesTests
     public void A_limit_and_a_reading_have_the_decimals_and_the_unit_that_people_write(double limit, double read, string unit, string expected) =>
         Assert.Equal(expected, Said("limit.above", "pH", read, limit, unit));
 
+    [Fact]
+    public void A_pressure_and_a_flow_have_no_digit_that_no_gauge_shows()
+    {
+        Assert.Equal("Filter 1: 71 kPa across it, 51 over clean; a wash is due at 50", Said("filter.pressure_risen", "Filter 1", 70.68, 50.68, 50, "kPa"));
+        Assert.Equal("Flow is at 87.3 m³/h, under 150 m³/h", Said("circulation.low", "Flow", 87.346, 150.4, "m3/h"));
+    }
+
     [Theory]
     [InlineData(95, "95 seconds"), InlineData(1500, "25 minutes"), InlineData(7199.7, "2 hours"), InlineData(9000, "2.5 hours"), InlineData(90_000, "25 hours"), InlineData(200_000, "2.3 days"), InlineData(1, "1 second")]
     public void A_length_of_time_is_said_in_the_unit_that_people_would_use(double seconds, string expected) =>

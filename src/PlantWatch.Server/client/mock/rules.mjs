@@ -15,10 +15,10 @@ export function rules(state, site) {
   return sheets.map(({ number, title, sentence, row }, i) => ({
     number, title, sentence, cause: row.cause, consequence: row.consequence, action: row['what to do'], timeToRespond: row['time to respond'], priority: row.priority,
     onDelay: row['on-delay'], offDelay: row['off-delay'], deadband: row.deadband, suppressed: row.suppressed, clears: row.clears, provenance: row.provenance,
-    latches: row.clears.includes('it latches'), shelvable: row.priority !== 'critical', mayLeaveService: row.priority !== 'critical', reAlarmMinutes: { critical: 60, high: 240, medium: 480 }[row.priority] ?? null,
+    latches: row.clears.includes('it latches'), shelvable: row.priority !== 'critical', mayLeaveService: row.priority !== 'critical' && number !== 'R-090', reAlarmMinutes: { critical: 60, high: 240, medium: 480 }[row.priority] ?? null,
     rang: (i * 7) % 11, lastRang: (i * 7) % 11 ? new Date(Date.now() - i * 3_600_000).toISOString() : null, standing: state.alarms.filter(a => a.rule === number && a.active).length,
-    subjects: row.priority === 'critical' ? [] : things,
-    outOfService: state.alarms.filter(a => a.rule === number && a.state === 'out_of_service').map(a => ({ id: a.id, subject: a.subject, name: a.subject, by: a.outOfServiceBy, at: a.outOfServiceAt, why: a.outOfServiceWhy, until: a.outOfServiceUntil ?? null })),
+    subjects: row.priority === 'critical' || number === 'R-090' ? [] : things,
+    outOfService: state.alarms.filter(a => a.rule === number && a.state === 'out_of_service').map(a => ({ id: a.id, subject: a.subject, name: a.subjectName, by: a.outOfServiceBy, at: a.outOfServiceAt, why: a.outOfServiceWhy, until: a.outOfServiceUntil ?? null })),
   }));
 }
 
@@ -27,7 +27,7 @@ export function story(state, id) {
   if (!known) return null;
   const { circuit, ...alarm } = known, { sentence, row } = sheets.find(s => s.number === alarm.rule) ?? sheets[0];
   return {
-    alarm, live: !!live, subjectName: alarm.subject, newerId: null, sentence, usualCause: row.cause, clears: row.clears,
+    alarm, live: !!live, subjectName: alarm.subjectName, newerId: null, sentence, usualCause: row.cause, clears: row.clears,
     strip: alarm.subject === 'main-ph' ? { probeId: 'main-ph', poolId: 'main', measurand: 'ph', low: null, high: 7.6 } : null,
     cause: state.alarms.find(a => a.id === alarm.consequenceOf) ?? null, consequences: state.alarms.filter(a => a.consequenceOf === id),
     changes: state.changes.filter(c => c.alarm.id === id).reverse(),

@@ -67,13 +67,15 @@ export function circuitView(c, t, version, state) {
       id: p.id, activity: { 'hypo-pump': 'running', 'acid-pump': 'fault', 'spa-pump': 'unknown' }[p.id], since: p.id === 'spa-pump' ? null : iso(t - 25 * 60_000), heardAt: p.id === 'spa-pump' ? null : iso(t - 9000),
       tankPercent: { 'hypo-pump': 62, 'acid-pump': 9 }[p.id] ?? null, tankAt: iso(t - 60_000), stale: false,
     })),
-    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => ({ ...a, annunciates: ['unacknowledged', 'latched_unacknowledged'].includes(a.state) && !a.consequenceOf })), jobs: state.jobs.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
+    alarms: state.alarms.filter(a => a.circuit === c.id).map(({ circuit, ...a }) => ({ ...a, mayLeaveService: a.priority !== 'critical' && a.state !== 'out_of_service', annunciates: ['unacknowledged', 'latched_unacknowledged'].includes(a.state) && !a.consequenceOf })), jobs: state.jobs.filter(f => f.state !== 'done' && c.pumps.some(p => p.id === f.asset)),
     proposals: state.calibrations.filter(k => k.status === 'proposed' && c.probes.some(p => p.id === k.probeId)), ledger: ledger(t),
   };
 }
 
+const things = site.circuits.flatMap(c => [...c.pools, ...c.probes, ...c.pumps]);
+
 const alarm = (n, circuit, rule, subject, poolId, priority, title, cause, consequence, action, timeToRespond, minutes, t, more = {}) => ({
-  circuit, id: `0197a000-0000-7000-8000-0000000001${String(n).padStart(2, '0')}`, rule, subject, poolId, priority, state: 'unacknowledged', active: true, acknowledged: false,
+  circuit, id: `0197a000-0000-7000-8000-0000000001${String(n).padStart(2, '0')}`, rule, subject, subjectName: things.find(x => x.id === subject)?.name ?? subject, poolId, priority, state: 'unacknowledged', active: true, acknowledged: false,
   title, cause, consequence, action, timeToRespond, raisedAt: iso(t - minutes * 60_000), clearedAt: null, acknowledgedBy: null, acknowledgedAt: null, comment: null, shelvedBy: null, shelvedUntil: null, ...more,
 });
 

@@ -51,6 +51,8 @@ export interface AlarmView {
   annunciates?: boolean; annunciatedAt?: Iso | null;
   /** It is reset only after somebody recorded that the plant was made safe; what was recorded. */
   mustBeMadeSafe?: boolean; madeSafe?: { by: string; at: Iso; comment: string | null } | null;
+  /** What people call the subject; and that a person may take the alarm out of service. */
+  subjectName: string; mayLeaveService: boolean;
 }
 export interface CalibrationView {
   id: string; probeId: string; kind: CalibrationKind; status: CalibrationStatus; slope: number; offset: number; checks: string[];

@@ -22,7 +22,7 @@ function allowed(a: AlarmView, page: boolean): Act[] {
     ['unshelve', shelved],
     ['shelve', a.active && !isAside(a) && shelvable],
     ['return', out],
-    ['take-out', page && !out && shelvable],
+    ['take-out', page && a.mayLeaveService],
   ];
   return acts.filter(([, may]) => may).map(([act]) => act);
 }

@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals';
 import { now } from '../live/clock';
 import { life } from '../live/connection';
-import { alarms, circuits, nameOf, poolViews, site } from '../live/store';
+import { alarms, circuits, poolViews, site } from '../live/store';
 import { Age } from '../parts/Age';
 import { PriorityGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { link } from '../router';
@@ -31,7 +31,7 @@ function Named({ says }: { says: BarSays }) {
   const a = says.shown;
   return (
     <span class="newest" role="status">{a
-      ? <><span class="bar-state" data-testid="bar-state">{w.state[a.state]}</span> <b>{a.title}</b> <span class="where">{nameOf(a.subject)}</span></>
+      ? <><span class="bar-state" data-testid="bar-state">{w.state[a.state]}</span> <b>{a.title}</b> <span class="where">{a.subjectName}</span></>
       : w.allSeen}</span>
   );
 }

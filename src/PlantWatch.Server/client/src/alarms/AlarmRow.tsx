@@ -1,6 +1,6 @@
 import type { AlarmView } from '../contract';
 import { clock, fullClock } from '../format/zone';
-import { allPools, allProbes, nameOf, zone } from '../live/store';
+import { allPools, allProbes, zone } from '../live/store';
 import { Age } from '../parts/Age';
 import { PriorityGlyph } from '../parts/Glyph';
 import { link } from '../router';
@@ -9,7 +9,7 @@ import { AlarmActions } from './AlarmActions';
 import { isAside } from './order';
 
 export function Subject({ alarm }: { alarm: AlarmView }) {
-  const name = nameOf(alarm.subject);
+  const name = alarm.subjectName;
   if (allProbes.value.has(alarm.subject)) return <a href={link('probe', alarm.subject)}>{name}</a>;
   const home = alarm.subject.split('/')[0]!;
   const pool = allPools.value.has(home) ? home : null;

@@ -3,7 +3,7 @@ import { query } from '../api/http';
 import type { AlarmChangeView, AlarmView } from '../contract';
 import { dayClock } from '../format/zone';
 import { now } from '../live/clock';
-import { alarms, circuits, nameOf, zone } from '../live/store';
+import { alarms, circuits, zone } from '../live/store';
 import { PriorityGlyph, TickGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { link } from '../router';
@@ -25,7 +25,7 @@ function History({ changed }: { changed: string }) {
           {data.slice(0, 200).map((c, i) => (
             <li key={i}><span class="hint">{dayClock(c.at, zone.value)}</span>
               <span><b>{words.alarmChange[c.change]}</b>{c.by && ` \u2013 ${c.by}`}{c.comment && `: ${c.comment}`}</span>
-              <span class="mark"><PriorityGlyph priority={c.alarm.priority} /><span><a href={link('alarm', c.alarm.id)}>{c.alarm.title}</a> <span class="hint">{nameOf(c.alarm.subject)}</span></span></span></li>))}
+              <span class="mark"><PriorityGlyph priority={c.alarm.priority} /><span><a href={link('alarm', c.alarm.id)}>{c.alarm.title}</a> <span class="hint">{c.alarm.subjectName}</span></span></span></li>))}
         </ul>)}
     </section>
   );

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { AlarmView } from '../contract';
-import { nameOf } from '../live/store';
 import { Field, Remark, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { PriorityGlyph } from '../parts/Glyph';
@@ -44,7 +43,7 @@ export function SeveralForm({ shown, onDone }: { shown: AlarmView[]; onDone: () 
       <p class="hint">{w.severalLead}</p>
       <ul class="several">{listed.map(a => (
         <li key={a.id}><label class="choice-line"><input type="checkbox" checked={!left.has(a.id)} data-testid={`choose-${a.subject}`} onChange={() => toggle(a.id)} />
-          <PriorityGlyph priority={a.priority} /><span><b>{a.title}</b> <span class="hint">{nameOf(a.subject)}</span></span></label></li>))}</ul>
+          <PriorityGlyph priority={a.priority} /><span><b>{a.title}</b> <span class="hint">{a.subjectName}</span></span></label></li>))}</ul>
       <Remark name="several" text={errors['several']} />
       <Field name="several-comment" label={w.severalComment} error={errors['comment']}><input type="text" value={comment} {...tie('several-comment', errors['comment'])} onInput={e => setComment(e.currentTarget.value)} /></Field>
       <NameField name="several-by" error={errors['by']} />

@@ -34,7 +34,7 @@ function Alarm({ alarm }: { alarm: AlarmView }) {
   const why = alarm.shelvedUntil ? `${words.alarms.shelvedBy(alarm.shelvedBy ?? '', dayClock(alarm.shelvedUntil, zone.value))}${alarm.shelvedWhy ? `: ${alarm.shelvedWhy}` : ''}`
     : alarm.outOfServiceBy ? `${alarm.outOfServiceBy}: ${alarm.outOfServiceWhy ?? ''}` : alarm.suppressedBy ?? (alarm.comment ? `${alarm.acknowledgedBy}: ${alarm.comment}` : null);
   return (
-    <li><span class="mark"><PriorityGlyph priority={alarm.priority} /><span><b>{alarm.title}</b>, {nameOf(alarm.subject)}</span></span>
+    <li><span class="mark"><PriorityGlyph priority={alarm.priority} /><span><b>{alarm.title}</b>, {alarm.subjectName}</span></span>
       <span>{alarm.cause}</span><span class="hint">{words.alarmState[alarm.state]}, <Age at={alarm.raisedAt} />{why && `; ${why}`}</span></li>
   );
 }
