@@ -108,6 +108,7 @@ internal static class PlantWatchServer
         api.MapAlarmHealth();
         api.MapExceptions();
         api.MapRecord();
+        api.MapEntries();
         api.MapCharts();
         api.MapPairCharts();
         api.MapCorrections();

@@ -1,5 +1,10 @@
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
+using PlantWatch.Core.Maintenance;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Server.Api;
+using PlantWatch.Server.Tests.Whole;
 using static PlantWatch.Browser.Tests.Browser.Screen;
 
 namespace PlantWatch.Browser.Tests;
@@ -24,6 +29,23 @@ public sealed class RecordTests(Chromium chromium) : IClassFixture<Chromium>
         // A payload is shown as what it is: text, whatever it pretends to be.
         await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "<b>7</b>" })).ToHaveCountAsync(1);
         await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "seven" })).ToContainTextAsync("5 bytes");
+        screen.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task What_people_wrote_stands_there_in_words_with_who_and_of_one_kind_alone()
+    {
+        await using var server = await TestPlant.StartAsync();
+        Assert.True((await server.PutAsync($"/api/v1/jobs/{Guid.CreateVersion7()}", new JobRequest("acid-pump", "no stroke", "diaphragm replaced", JobState.Done, null, "T. Wren"))).IsSuccessStatusCode);
+        Assert.True((await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", WholeServer.Check(WholeServer.Now, new TestResult(Measurand.Ph, 7.9, TestMethod.Photometer)))).IsSuccessStatusCode);
+        await using var screen = await chromium.OpenAsync(server.Address, 390);
+        await screen.GoAsync("record");
+        await Expect(screen["entry-jobs"]).ToContainTextAsync("Main pool, Acid pump: Job done: diaphragm replaced (T. Wren)");
+        await Expect(screen["entry-exceptions"]).ToContainTextAsync("pH, a breach begins");
+        await screen["entries-about"].SelectOptionAsync("exceptions");
+        await Expect(screen["entry-jobs"]).ToHaveCountAsync(0);
+        await screen["entries-about"].SelectOptionAsync("reagents");
+        await Expect(screen["no-entries"]).ToHaveTextAsync("Nothing was written in this time.");
         screen.IsClean();
     }
 }

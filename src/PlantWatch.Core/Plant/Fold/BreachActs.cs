@@ -49,7 +49,7 @@ internal static class BreachActs
         return draft.Exceptions.Keep(line.With(new(StepKind.PoolClosed, run.ActId, run.Since, at, run.By) { Text = run.Why }), ExceptionChange.Acted, at);
     }
 
-    private static ExceptionStep StepOf(GivenDose dose, Instant at) => new(StepKind.Dose, dose.Id, dose.GivenAt, at, dose.By) { What = BreachWords.Given(dose), Text = dose.Note, ReadyAt = dose.MixedAt };
+    private static ExceptionStep StepOf(GivenDose dose, Instant at) => new(StepKind.Dose, dose.Id, dose.GivenAt, at, dose.By) { What = ActFigures.Given(dose), Text = dose.Note, ReadyAt = dose.MixedAt };
 
     private static bool IsOf(Draft draft, ExceptionLine line, string pool) => line.PoolId == pool || line.PoolId == draft.Plan.Id;
 

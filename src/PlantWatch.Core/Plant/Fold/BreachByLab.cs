@@ -33,7 +33,7 @@ internal static class BreachByLab
             _ => RetestWord.NotProven,
         };
         var next = result.Corrects is { } wrong ? Corrected(line, result, wrong, at) : line;
-        next = next.With(new(StepKind.Retest, result.Id, at, at, result.By) { Word = word, Grade = word == RetestWord.Outside ? BreachGrade.Laboratory : BreachGrade.Unknown, What = BreachWords.Counted(count) });
+        next = next.With(new(StepKind.Retest, result.Id, at, at, result.By) { Word = word, Grade = word == RetestWord.Outside ? BreachGrade.Laboratory : BreachGrade.Unknown, What = ActFigures.Counted(count) });
         draft.Exceptions.Keep(next.BeginningAnew(), result.Corrects is null ? ExceptionChange.Retested : ExceptionChange.Corrected, at);
     }
 

@@ -56,7 +56,7 @@ internal static class BreachByTest
         if (Known(draft, verdict.Key) is not { } newer || newer.SampledAt <= check.SampledAt) return;
         var (plan, pool) = (draft.Plan.Pools[draft.Index.Pool(check.PoolId)], draft.Pools[draft.Index.Pool(check.PoolId)]);
         var said = TestVerdict.Of(verdict.Key, [.. TestAgainst.All(draft.Plan, plan, pool.Limits, newer.Result).Select(f => f with { MayClear = f.MayClear && !IsDoubted(pool, newer) })]);
-        var step = new ExceptionStep(StepKind.Retest, newer.CheckId, newer.SampledAt, at, null) { Word = said.Word, Grade = said.Grade, What = said.Cause ?? BreachWords.Tested(newer.Result) };
+        var step = new ExceptionStep(StepKind.Retest, newer.CheckId, newer.SampledAt, at, null) { Word = said.Word, Grade = said.Grade, What = said.Cause ?? ActFigures.Tested(newer.Result) };
         KeepOrClose(draft, line.With(step), ExceptionChange.Retested, at);
     }
 

@@ -1,6 +1,6 @@
 import { probeById, site, valueAt } from './plant.mjs';
 import { rules, story } from './rules.mjs';
-import { circuitView, empty, firstAlarms, iso, ledger } from './views.mjs';
+import { circuitView, empty, entries, firstAlarms, iso, ledger } from './views.mjs';
 import { whatIf } from './water.mjs';
 
 const started = Date.now();
@@ -111,6 +111,7 @@ export function api(method, url, body, bare) {
   if (p0 === 'calibrations' && method === 'PUT') { const k = { id: p1, status: 'proposed', decidedBy: null, decidedAt: null, decision: null, holdsFrom: null, proposedAt: iso(Date.now()), proposedBy: body.by, ...body, by: undefined }; state.calibrations.push(k); return [200, k]; }
   if (p0 === 'calibrations' && p2 === 'decision') { const k = state.calibrations.find(x => x.id === p1); Object.assign(k, { status: body.decision, decidedBy: body.by, decidedAt: iso(Date.now()), decision: body.why, holdsFrom: body.decision === 'rejected' ? null : body.holdsFrom }); return [200, k]; }
   if (p0 === 'calibrations') return [200, state.calibrations.filter(k => !q.get('probe') || k.probeId === q.get('probe'))];
+  if (p0 === 'entries') return [200, { entries: bare ? [] : entries(started), more: false }];
   if (p0 === 'rules') return [200, rules(bare ? { alarms: [] } : state, site)];
   if (p0 === 'alarms' && p1?.endsWith('-service')) return service(p1, body);
   if (p0 === 'alarms' && p1 && !p2) { const s = story(state, p1); return s ? [200, s] : refuse([], 404); }

@@ -72,6 +72,12 @@ export function circuitView(c, t, version, state) {
   };
 }
 
+export const entries = t => [
+  ['exceptions', 'Main pool', 'pH, the breach is closed: by a retest inside', 'R. Hale', 20, 20], ['filters', 'Filter 1', 'Backwash over, washed', 'J. Marsh', 35, 35], ['exceptions', 'Main pool', 'pH, about the breach: said: acid pump primed, suction line bled', 'J. Marsh', 50, 50],
+  ['jobs', 'Main pool, Acid pump', 'Job done: diaphragm replaced', 'J. Marsh', 55, 55], ['tests', 'Main pool', 'Tested: pH 7.90, free chlorine 1.42 mg/L', 'R. Hale', 80, 30], ['reagents', 'Phenol red', 'Lot 27-03 opened, to be used up by 2031-03-31', 'R. Hale', 600, 600],
+  ['limits', 'Main hall', 'The plant file came into force', null, 900, 900],
+].map(([about, subjectName, text, by, happened, at], i) => ({ id: `0197a000-0000-7000-8000-00000000070${i}`, at: iso(t - at * 60_000), happenedAt: iso(t - happened * 60_000), about, subjectName, text, by }));
+
 const things = site.circuits.flatMap(c => [...c.pools, ...c.probes, ...c.pumps]);
 
 const alarm = (n, circuit, rule, subject, poolId, priority, title, cause, consequence, action, timeToRespond, minutes, t, more = {}) => ({

@@ -6,6 +6,7 @@ import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { StateHistory } from '../pool/StateHistory';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
+import { Entries } from './Entries';
 import { closes } from './sums';
 
 const w = () => words.record;
@@ -69,6 +70,7 @@ export function RecordPage() {
         <Circuits />
         {h && <p class="hint">{words.live.broker}: {h.broker}</p>}
       </section>
+      <Entries />
       <section class="sheet card" data-testid="record-states"><h2>{words.poolState.historyTitle}</h2><StateHistory /></section>
       <Refusals />
     </div>

@@ -17,6 +17,7 @@ import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
 import { reagents } from './reagents';
+import { entries } from './record';
 import { rulesPage } from './rules';
 import { sound } from './sound';
 import { telling } from './telling';
@@ -27,7 +28,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  exceptions, jobs, handover, makeSafe, reagents, alarmPage, rulesPage, sound,
+  entries, exceptions, jobs, handover, makeSafe, reagents, alarmPage, rulesPage, sound,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
