@@ -1,6 +1,5 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
