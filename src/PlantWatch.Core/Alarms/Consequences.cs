@@ -82,6 +82,7 @@ public static class Consequences
         new(RuleBook.CirculationLow.Number, RuleBook.HeadsForLimit.Number, Bond.LoweredByDosing, "heads_high") { When = Lost, AtMostBefore = TimeSpan.Zero },
         // A full filter lets less water through. A failing pump would lower the pressure across it, and a full filter lets some water through.
         new(RuleBook.FilterPressureRisen.Number, RuleBook.CirculationLow.Number, Bond.InCircuit, "circulation.low"),
+        new(RuleBook.FilterPressureRisen.Number, RuleBook.TurnoverShort.Number, Bond.InCircuit),
         // A unit of pH is a unit of the index: beyond a stop any water is out of balance on that side.
         new(RuleBook.TestOutsideStop.Number, RuleBook.OutOfBalance.Number, Bond.BalanceOf, "aggressive") { When = "below" },
         new(RuleBook.TestOutsideStop.Number, RuleBook.OutOfBalance.Number, Bond.BalanceOf, "scaling") { When = "above" },

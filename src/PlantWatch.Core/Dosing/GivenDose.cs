@@ -40,6 +40,12 @@ public sealed record GivenDose
     /// <summary>A remark.</summary>
     public string? Note { get; init; }
 
+    /// <summary>The water that the prediction was worked out for, m3; null in entries of before that was kept.</summary>
+    public double? PredictedFor { get; init; }
+
+    /// <summary>Relative standard uncertainty of its strength; null likewise.</summary>
+    public double? StrengthUncertainty { get; init; }
+
     /// <summary>What it was predicted to do, by figure; empty when nothing could be predicted.</summary>
     public ImmutableArray<PredictedChange> Predicted { get; init; } = [];
 

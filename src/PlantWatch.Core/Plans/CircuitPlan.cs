@@ -32,9 +32,22 @@ public sealed record CircuitPlan
     /// <summary>Circulation in m3/h under which it is low, where the plant file names it; null leaves it to <see cref="CirculationLow"/>.</summary>
     public double? CirculationLowStated { get; init; }
 
-    /// <summary>Circulation in m3/h under which it is low: as stated, else three quarters of volume by turnover (common practice); null when neither is known.</summary>
+    /// <summary>Water of the pools in m3, without the balance tank: what a turnover time is of (common practice).</summary>
     [JsonIgnore]
-    public double? CirculationLow => CirculationLowStated ?? (TurnoverHours is > 0 and var hours ? 0.75 * Pools.Sum(p => p.VolumeCubicMetres) / hours : null);
+    public double PoolCubicMetres => Pools.Sum(p => p.VolumeCubicMetres);
+
+    /// <summary>Circulation in m3/h that the turnover time asks for: the water of the pools by its hours; null when no turnover time is stated.</summary>
+    [JsonIgnore]
+    public double? DesignFlow => TurnoverHours is > 0 and var hours ? PoolCubicMetres / hours : null;
+
+    /// <summary>Circulation in m3/h under which it is low: as stated, else three quarters of the design flow (common practice); null when neither is known.</summary>
+    [JsonIgnore]
+    public double? CirculationLow => CirculationLowStated ?? (0.75 * DesignFlow);
+
+    /// <summary>Area of all the beds in m2; null when there is none, or one is not stated.</summary>
+    [JsonIgnore]
+    public double? FilterArea => Filters.Where(f => f.Kind == FilterKind.Media).ToArray() is { Length: > 0 } beds && beds.All(f => f.AreaSquareMetres is not null)
+        ? beds.Sum(f => f.AreaSquareMetres!.Value) : null;
 
     /// <summary>Circulation in m3/h under which the water stands: a tenth of what is low, half a cubic metre where nothing is known (common practice; flow meters creep about nil).</summary>
     [JsonIgnore]

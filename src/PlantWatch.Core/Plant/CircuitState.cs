@@ -48,6 +48,9 @@ public sealed record CircuitState
     /// <summary>Filters in the order of the plan.</summary>
     public ImmutableArray<FilterState> Filters { get; init; } = [];
 
+    /// <summary>The circulation hour by hour.</summary>
+    public FlowHour Flow { get; init; }
+
     /// <summary>Reagents in the order of the plan.</summary>
     public ImmutableArray<ReagentState> Reagents { get; init; } = [];
 

@@ -4,12 +4,19 @@ using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Core.Plant;
 
-/// <summary>A person washed a filter.</summary>
+/// <summary>A person washed a filter, or emptied a strainer.</summary>
 /// <param name="At">When.</param>
 /// <param name="Id">Id of this wash, UUIDv7.</param>
 /// <param name="FilterId">The filter.</param>
 /// <param name="By">Who.</param>
-public sealed record FilterWashed(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
+public sealed record FilterWashed(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At)
+{
+    /// <summary>Most water that one wash is believed to drain, m3.</summary>
+    public const double MostCubicMetres = 1000;
+
+    /// <summary>Water that it drained, rinse included, m3; null leaves the plant file's usual figure.</summary>
+    public double? CubicMetres { get; init; }
+}
 
 /// <summary>A person begins to backwash a filter: until the end what the circuit's flow and pressure say is not of the pool.</summary>
 public sealed record BackwashBegun(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
@@ -23,6 +30,12 @@ public sealed record BackwashEnded(Instant At, Guid Id, string FilterId, string 
 /// <param name="By">Who washed it.</param>
 public sealed record FilterEntry(Guid WashId, string FilterId, string By) : EntryBody
 {
+    /// <summary>Water that it drained, m3: fresh water took its place. Null when nobody said and the plant file states none.</summary>
+    public double? CubicMetres { get; init; }
+
+    /// <summary>That figure is the plant file's usual one, and nobody's of this wash.</summary>
+    public bool IsUsual { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "filter_washed";

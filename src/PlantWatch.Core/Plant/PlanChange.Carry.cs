@@ -28,6 +28,7 @@ public sealed partial record PlanChange
             Pumps = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Pump(old, pair.Old, pair.Next!))],
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
+            Flow = MeterOf(old.Plan) == MeterOf(next) ? old.Flow : default,
             Reagents = [.. next.Reagents.Select(r => old.Reagents.FirstOrDefault(known => known.Id == r.Id) ?? new ReagentState(r.Id, []))],
             Alarms = Alarms(old.Alarms, subjects),
             Exceptions = Lines(old.Exceptions, subjects),
@@ -40,6 +41,9 @@ public sealed partial record PlanChange
             Corrections = Corrections(old.Corrections, lineage),
         };
     }
+
+    // What another meter said is no hour of this one.
+    private static string? MeterOf(CircuitPlan plan) => plan.Probes.FirstOrDefault(p => p.Measurand == Measurand.CirculationFlow)?.Id;
 
     private static ProbeState Probe(CircuitState state, ProbePlan? old, ProbePlan next, PlanLineage lineage)
     {

@@ -19,6 +19,7 @@ public static class Watched
         if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
         if (rule == RuleBook.ReagentOutOfDate.Number) return plan.Reagents.Any(r => r.Id == subject && r.IsWatchedHere);
         if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
+        if (rule == RuleBook.TurnoverShort.Number) return plan.DesignFlow is not null;
         if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);
         return rule != RuleBook.CheckOverdue.Number || plan.Pools.Any(p => p.Id == subject && !p.Duties.IsEmpty);
     }

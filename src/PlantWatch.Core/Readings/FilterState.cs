@@ -12,6 +12,9 @@ namespace PlantWatch.Core.Readings;
 /// <param name="Sum">Sum of the pressures since the wash, while clean is being taken.</param>
 /// <param name="Count">How many these are; 0 once it is taken.</param>
 /// <param name="Backwash">The newest time in which it was backwashed.</param>
+/// <param name="WashCubicMetres">Water that the newest wash drained, m3; null when nobody said.</param>
+/// <param name="FlowSum">Sum of the circulation beside the pressures that are being taken, m3/h.</param>
+/// <param name="CleanFlow">Circulation at which the clean pressure was taken, m3/h; null where none was read.</param>
 public sealed record FilterState(
     string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0,
-    BackwashWindow Backwash = default);
+    BackwashWindow Backwash = default, double? WashCubicMetres = null, double FlowSum = 0, double? CleanFlow = null);

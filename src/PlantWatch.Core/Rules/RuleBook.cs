@@ -128,6 +128,10 @@ public static partial class RuleBook
     /// <summary>A filter was not washed in time.</summary>
     public static Rule BackwashOverdue { get; } = new("R-052", Priority.Low, None, None);
 
+    // A mean over an hour has waited long enough.
+    /// <summary>The turnover falls short of its design.</summary>
+    public static Rule TurnoverShort { get; } = new("R-053", Priority.Low, None, None, SuppressedWhile.Backwash, ClearsByReading: true);
+
     // Whoever keeps bathers out has all the time there is: the gate asks for the test before the pool opens.
     /// <summary>A breach stands open past its deadline.</summary>
     public static Rule ExceptionOverdue { get; } = new("R-070", Priority.Medium, None, None, SuppressedWhile.NotOpen);
@@ -143,7 +147,7 @@ public static partial class RuleBook
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         RestartedUnsafe,
-        CheckOverdue, TestWanted, ReagentOutOfDate, CirculationLow, FilterPressureRisen, BackwashOverdue, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
+        CheckOverdue, TestWanted, ReagentOutOfDate, CirculationLow, FilterPressureRisen, BackwashOverdue, TurnoverShort, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
         ChannelFails, PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

@@ -1,3 +1,5 @@
+using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Server.Api;
@@ -11,7 +13,8 @@ namespace PlantWatch.Server.Api;
 /// <param name="Id">Id of the wash or of the backwash, UUIDv7: sending it again is harmless.</param>
 /// <param name="By">Who washed it.</param>
 /// <param name="Circuit">The circuit, where two have a filter of the same id.</param>
-public sealed record WashRequest(Guid Id, string? By, string? Circuit = null);
+/// <param name="CubicMetres">Of a wash: water that it drained, rinse included, m3; null leaves the plant file's usual figure.</param>
+public sealed record WashRequest(Guid Id, string? By, string? Circuit = null, double? CubicMetres = null);
 
 /// <summary>A filter after its wash.</summary>
 /// <param name="FilterId">The filter.</param>
@@ -26,8 +29,21 @@ public sealed record WashView(string FilterId, Instant WashedAt, string? WashedB
 /// <param name="FlowCubicMetresPerHour">Newest circulation, m3/h; null where none was read.</param>
 /// <param name="FlowAt">When that was read.</param>
 /// <param name="LowCubicMetresPerHour">Below this it is low, m3/h; null where nothing is known of it.</param>
-/// <param name="Filters">Its filters.</param>
-public sealed record FiltersView(string CircuitId, string Name, double? FlowCubicMetresPerHour, Instant FlowAt, double? LowCubicMetresPerHour, IReadOnlyList<FilterView> Filters);
+/// <param name="Filters">Its filters and strainers.</param>
+/// <param name="Turnover">The turnover of the last hour against its design.</param>
+/// <param name="Says">What the filters say of a turnover that falls short, and of a rate that is too high.</param>
+public sealed record FiltersView(
+    string CircuitId, string Name, double? FlowCubicMetresPerHour, Instant FlowAt, double? LowCubicMetresPerHour, IReadOnlyList<FilterView> Filters, TurnoverView Turnover, IReadOnlyList<Said> Says);
+
+/// <summary>The turnover as the meter shows it.</summary>
+/// <param name="MeanCubicMetresPerHour">Mean circulation of the last whole hour, m3/h; null while there is none.</param>
+/// <param name="Hours">How long a turnover takes at that, h.</param>
+/// <param name="DesignCubicMetresPerHour">What the design turnover asks for, m3/h; null when the plant file states none.</param>
+/// <param name="DesignHours">The design turnover, h.</param>
+/// <param name="FallsShort">It falls short: the mean is under nine tenths of the design.</param>
+/// <param name="Rate">Through the beds at that mean, m/h; null where an area or the mean is not known.</param>
+/// <param name="RateKind">What kind of filtration that is.</param>
+public sealed record TurnoverView(double? MeanCubicMetresPerHour, double? Hours, double? DesignCubicMetresPerHour, double? DesignHours, bool FallsShort, double? Rate, FilterRateKind RateKind);
 
 /// <summary>A filter now.</summary>
 /// <param name="Id">Its id in its circuit.</param>
@@ -41,9 +57,12 @@ public sealed record FiltersView(string CircuitId, string Name, double? FlowCubi
 /// <param name="EveryDays">Longest time between two washes; null when none is set.</param>
 /// <param name="Due">A wash is due, by pressure or by time: its alarm stands.</param>
 /// <param name="Backwash">The backwash that is under way; null when none is.</param>
+/// <param name="Kind">A bed, or a strainer that is emptied by hand.</param>
+/// <param name="UsualWashM3">Water that a wash usually drains by the plant file, m3.</param>
+/// <param name="WashM3">Water that the newest wash drained, m3; null when nobody said.</param>
 public sealed record FilterView(
     string Id, string Name, double? Kilopascals, Instant ReadAt, double? CleanKilopascals, double DueRiseKilopascals, Instant WashedAt, string? WashedBy, double? EveryDays, bool Due,
-    BackwashView? Backwash);
+    BackwashView? Backwash, FilterKind Kind, double? UsualWashM3, double? WashM3);
 
 /// <summary>A backwash that is under way.</summary>
 /// <param name="Id">Its id: whoever ends it names it.</param>

@@ -23,6 +23,7 @@ internal static class DoseApi
     {
         api.MapPost("/pools/{id}/dose-advice", Advise).Produces<DoseAdviceView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapPut("/doses/{id:guid}", PutAsync).Produces<GivenDoseView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
+        api.MapGet("/pools/{id}/volume", VolumeAsync).Produces<VolumeView>().Produces<Problem>(StatusCodes.Status404NotFound);
         api.MapGet("/pools/{id}/doses", ListAsync).Produces<DosesView>().Produces<Problem>(StatusCodes.Status404NotFound);
     }
 
@@ -104,6 +105,8 @@ internal static class DoseApi
             MixedAt = request.GivenAt + TimeSpan.FromHours(hours ?? DoseAdvisor.UsualRetestHours),
             By = request.By!.Trim(),
             Note = request.Note,
+            PredictedFor = DoseVolume.WholeOf(at.Circuit),
+            StrengthUncertainty = product.Strength.RelativeUncertainty,
             Predicted = DosePrediction.Of(at, product, kilograms),
             Corrects = request.Corrects,
             CorrectionReason = request.CorrectionReason,
@@ -125,6 +128,16 @@ internal static class DoseApi
         return Answers.Ok(new DosesView(
             [.. at.Products.Select(p => views.Product(ProductAtHand.Of(p, today), at))],
             [.. given.OrderByDescending(g => g.Dose.GivenAt).Select(g => views.Of(g, corrected.Contains(g.Dose.Id), answers[g.Dose.Id].OrderBy(r => r.SampledAt)))], at.Bathers, Hold(at.Hold)));
+    }
+
+    // The water of a circuit is one: a dose into any of its pools tells of all of it.
+    private static async Task<IResult> VolumeAsync(string id, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
+    {
+        if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
+        var since = Instant.From(clock.GetUtcNow()) - VolumeViews.Lookback;
+        var doses = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose"], From: since), cancellation)).Select(e => e.Body).OfType<DoseEntry>().Select(e => e.Dose);
+        var answers = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose_response"], From: since), cancellation)).Select(e => e.Body).OfType<DoseResponseEntry>().Select(e => e.Response);
+        return Answers.Ok(VolumeViews.Of(worker.State.Plan, doses, answers, host.Plan?.Site.Units ?? UnitSystem.Metric));
     }
 
     private static DoseHoldView? Hold(IncidentHold? hold) =>

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
@@ -18,12 +19,12 @@ internal static class FilterApi
     }
 
     private static IReadOnlyList<FiltersView> All(PlantHost host, Instant now) =>
-        [.. host.Circuits.ToArray().Select(w => w.State).Where(s => !s.Filters.IsEmpty).Select(s => FilterViews.Of(s, now))];
+        [.. host.Circuits.ToArray().Select(w => w.State).Where(s => !s.Filters.IsEmpty).Select(s => FilterViews.Of(s, now, host.Plan?.Site.Units ?? UnitSystem.Metric))];
 
     private static async Task<IResult> WashedAsync(string id, WashRequest request, PlantHost host, CancellationToken cancellation)
     {
         if (Objection(id, request, host, out var worker) is { } no) return no;
-        if (await host.SendAsync(worker.Partition.Value, at => new FilterWashed(at, request.Id, id, request.By!.Trim()), cancellation) is Outcome.TurnedDown turned) return Answers.From(turned);
+        if (await host.SendAsync(worker.Partition.Value, at => new FilterWashed(at, request.Id, id, request.By!.Trim()) { CubicMetres = request.CubicMetres }, cancellation) is Outcome.TurnedDown turned) return Answers.From(turned);
         if (worker.State.Filters.FirstOrDefault(f => f.Id == id) is not { } kept) return Answers.NotFound($"filter {id}");
         var stated = worker.State.Plan.Filters.FirstOrDefault(f => f.Id == id)?.CleanKilopascals;
         return Answers.Ok(new WashView(id, kept.WashedAt, kept.WashedBy, kept.CleanKilopascals ?? stated));

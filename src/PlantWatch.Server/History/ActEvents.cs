@@ -32,7 +32,7 @@ internal static class ActEvents
         LabClosedEntry said => new LabResultClosed(act.Row.At, said.ResultId, said.By, said.Why),
         ReagentEntry said => new ReagentOpened(act.Row.At, said.ReagentId, said.Lot),
         JobEntry said => new JobWritten(act.Row.At, said.Job),
-        FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By),
+        FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By) { CubicMetres = said.IsUsual ? null : said.CubicMetres },
         BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? ""),
         BackwashEntry said => new BackwashEnded(now, said.Window.Id, said.FilterId, said.By ?? ""),
         IncidentEntry { Change: IncidentChange.Declared } said => new IncidentDeclared(now, said.Incident with { HappenedAt = Instant.Later(said.Incident.HappenedAt, now - OldestIncident) }),

@@ -22,7 +22,7 @@ internal static class CirculationViews
 {
     private static readonly int[] Turnovers = [1, 2, 3, 4, 6];
 
-    public static CirculationView Of(CircuitPlan circuit, FreshWaterAsked asked, UnitSystem units)
+    public static CirculationView Of(CircuitPlan circuit, FreshWaterAsked asked, UnitSystem units, WashWaterView? washes = null)
     {
         var (say, amounts, says) = (Wording.English.In(units), new AmountWords(units), new List<Reason>());
         var volume = circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
@@ -33,18 +33,15 @@ internal static class CirculationViews
             return figure.OrNull;
         }
 
-        var (hours, area) = (circuit.TurnoverHours, AreaOf(circuit));
+        var (hours, area) = (circuit.TurnoverHours, circuit.FilterArea);
         if (area is null) says.Add(Reason.Of("circulation.filter_area_missing"));
-        var flow = hours is { } h ? Known(Turnover.Flow(volume, h)) : null;
+        var flow = hours is { } h ? Known(Turnover.Flow(circuit.PoolCubicMetres, h)) : null;
         var rate = flow is { } f && area is { } a ? Known(FilterRate.Of(f, a)) : null;
         return new(
             amounts.Water(volume), hours, flow is { } m3 ? amounts.Flow(m3) : null, rate is { } speed ? amounts.FilterRate(speed) : null, FilterRate.Kind(rate ?? 0),
             hours is { } r ? Known(MixingTime.ToRetest(r)) : null, hours is { } e ? Known(MixingTime.UntilEven(e)) : null,
-            [.. Turnovers.Select(n => new PassedView(n, Turnover.PartPassed(n).Value))], asked.IsAsked ? Fresh(asked, volume, amounts, Known) : null, say.Say(says));
+            [.. Turnovers.Select(n => new PassedView(n, Turnover.PartPassed(n).Value))], asked.IsAsked ? Fresh(asked, volume, amounts, Known) : null, washes, say.Say(says));
     }
-
-    private static double? AreaOf(CircuitPlan circuit) =>
-        !circuit.Filters.IsEmpty && circuit.Filters.All(f => f.AreaSquareMetres is not null) ? circuit.Filters.Sum(f => f.AreaSquareMetres!.Value) : null;
 
     private static FreshWaterView? Fresh(FreshWaterAsked asked, double volume, AmountWords amounts, Func<Figure, double?> known)
     {

@@ -29,7 +29,7 @@ internal static class RuleSubjects
         var n when OfValues.Contains(n) => plan.Probes.Where(p => IsWater(p.Measurand)).Select(p => p.Id),
         var n when OfProbes.Contains(n) => plan.Probes.Select(p => p.Id),
         var n when n == RuleBook.NoSampleFlow.Number => Measuring(plan, Measurand.SampleFlow),
-        var n when n == RuleBook.CirculationLow.Number => Measuring(plan, Measurand.CirculationFlow),
+        var n when n == RuleBook.CirculationLow.Number || n == RuleBook.TurnoverShort.Number => Measuring(plan, Measurand.CirculationFlow),
         var n when n == RuleBook.CombinedPart.Number => plan.Pools.SelectMany(p => new[] { $"{p.Id}/combined_per_free", $"{p.Id}/combined_per_total" }),
         var n when n == RuleBook.LaboratoryOutside.Number => plan.Pools.SelectMany(p => Enum.GetValues<Organism>().Where(o => o != default).Select(o => $"{p.Id}/{o.Key()}")),
         var n when n == RuleBook.FilterPressureRisen.Number || n == RuleBook.BackwashOverdue.Number => plan.Filters.Select(f => f.Id),

@@ -78,6 +78,8 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
 
     private static FilterPlan Filter(Place at) => new(Id(at), Name(at), at["area_m2"].Number)
     {
+        Kind = EnumWords<FilterKind>.Find(at["kind"].String) ?? FilterKind.Media,
+        WashCubicMetres = at["wash_m3"].Number,
         CleanKilopascals = at["clean_kpa"].Number,
         BackwashRise = at["backwash_rise_kpa"].Number ?? FilterPlan.UsualRise,
         BackwashEvery = at["backwash_every_days"].Number is { } days ? TimeSpan.FromDays(days) : null,

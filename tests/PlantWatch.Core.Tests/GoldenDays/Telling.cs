@@ -35,7 +35,7 @@ internal sealed class Telling(Func<Instant, string> clock)
                 yield return $"{at}  pool         {entry.Subject} {Word(p.Before)} -> {Word(o.State)} by {o.By}{(o.ForCause ? ", for cause" : "")}{(p.ByIncident ? ", by an incident" : "")}{(p.Refilled ? ", filled anew" : "")}{(o.Why is { } why ? ": " + why : "")}";
                 break;
             case FilterEntry f:
-                yield return $"{at}  washed       {f.FilterId} by {f.By}";
+                yield return $"{at}  washed       {f.FilterId} by {f.By}{(f.CubicMetres is { } m3 ? $", {Figure(m3)} m3{(f.IsUsual ? " as usual" : "")}" : "")}";
                 break;
             case BackwashEntry b:
                 yield return $"{at}  backwash     {b.FilterId} {Word(b.Change)}{(b.By is null ? "" : " by " + b.By)}";

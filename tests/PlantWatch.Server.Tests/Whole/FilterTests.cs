@@ -9,7 +9,7 @@ namespace PlantWatch.Server.Tests.Whole;
 public sealed class FilterTests
 {
     private static readonly string Plant = WholeServer.Plant
-        .Replace("    name: Hall\n", "    name: Hall\n    turnover_hours: 4\n    filters:\n      - { id: f1, name: Filter 1, clean_kpa: 30, backwash_every_days: 7 }\n", StringComparison.Ordinal)
+        .Replace("    name: Hall\n", "    name: Hall\n    turnover_hours: 4\n    filters:\n      - { id: f1, name: Filter 1, clean_kpa: 30, backwash_every_days: 7 }\n      - { id: s1, name: Strainer, kind: strainer }\n", StringComparison.Ordinal)
         .Replace("    pumps:\n", """
                   - { id: round, name: Circulation, measurand: circulation_flow, topic: hall/round, format: number, range: [-5, 300], every_seconds: 5 }
                   - { id: across, name: Pressure, measurand: filter_pressure, filter: f1, topic: hall/across, format: number, range: [-20, 300], every_seconds: 5 }
@@ -25,7 +25,7 @@ public sealed class FilterTests
         await server.PublishAsync("hall/across", "71.5");
         var circuit = Assert.Single(await server.GetAsync<List<FiltersView>>("/api/v1/filters"));
         Assert.Equal(("hall", 88, 75), (circuit.CircuitId, circuit.FlowCubicMetresPerHour, circuit.LowCubicMetresPerHour));
-        var filter = Assert.Single(circuit.Filters);
+        var filter = circuit.Filters[0];
         Assert.Equal((71.5, 30, 50, 7, false, null), (filter.Kilopascals, filter.CleanKilopascals, filter.DueRiseKilopascals, filter.EveryDays, filter.Due, filter.Backwash));
 
         var begun = new WashRequest(Guid.CreateVersion7(), "R. Castellan", "hall");
@@ -45,6 +45,20 @@ public sealed class FilterTests
             Assert.Equal([BackwashChange.Begun, BackwashChange.Washed], told.OfType<BackwashEntry>().Reverse().Select(b => b.Change));
             Assert.Single(told.OfType<FilterEntry>());
         }
+    }
+
+    [Fact]
+    public async Task The_water_of_a_wash_is_dilution_and_a_strainer_is_emptied_by_hand()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        Assert.Null((await server.GetAsync<CirculationView>("/api/v1/pools/main/circulation")).Washes);
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.PostAsync("/api/v1/filters/f1/washed", new WashRequest(Guid.CreateVersion7(), "R. Castellan", CubicMetres: -1))).StatusCode);
+        await WholeServer.ReadAsync<WashView>(await server.PostAsync("/api/v1/filters/f1/washed", new WashRequest(Guid.CreateVersion7(), "R. Castellan", CubicMetres: 8)));
+        await WholeServer.ReadAsync<WashView>(await server.PostAsync("/api/v1/filters/s1/washed", new WashRequest(Guid.CreateVersion7(), "R. Castellan")));
+        var washes = (await server.GetAsync<CirculationView>("/api/v1/pools/main/circulation")).Washes!;
+        Assert.Equal((1, 0, 8.0), (washes.Count, washes.Unstated, washes.Total.Value));
+        Assert.True(washes.PartReplaced is > 0.01 and < 0.03);
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.PostAsync("/api/v1/filters/s1/backwash", new WashRequest(Guid.CreateVersion7(), "R. Castellan"))).StatusCode);
     }
 
     [Theory]

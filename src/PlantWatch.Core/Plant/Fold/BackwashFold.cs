@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -10,6 +11,7 @@ internal static class BackwashFold
     public static Outcome Begin(Draft draft, BackwashBegun said)
     {
         if (Objection(draft, said.FilterId, said.By, out var index) is { } no) return no;
+        if (draft.Plan.Filters[index].Kind == FilterKind.Strainer) return No(TurnedDownKind.Invalid, "filterId", Reason.Of("backwash.of_strainer", draft.Plan.Filters[index].Name));
         var known = draft.Filters[index].Backwash;
         if (known.Id == said.Id) return Outcome.AlreadyDone.Instance;
         if (known.Holds(said.At) && known.IsOpen) return No(TurnedDownKind.Conflict, "filterId", Reason.Of("backwash.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));

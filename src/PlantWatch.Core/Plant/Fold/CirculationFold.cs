@@ -15,6 +15,12 @@ internal static class CirculationFold
     /// <summary>A flow came in.</summary>
     public static void Look(Draft draft, ProbePlan probe, Instant at, double value)
     {
+        LowOrLost(draft, probe, at, value);
+        TurnoverFold.Look(draft, probe, at, value);
+    }
+
+    private static void LowOrLost(Draft draft, ProbePlan probe, Instant at, double value)
+    {
         if (draft.Plan.CirculationLow is not { } low) return;
         var key = RuleBook.CirculationLow.KeyFor(probe.Id);
         var holds = value < low * (draft.Alarms.IsActive(key) ? 1 + Back : 1);

@@ -20,7 +20,7 @@ internal static class DoseFold
     {
         var dose = said.Dose;
         // What the shell worked out is no part of what the person said: sent again an hour later it may differ.
-        var content = ContentHash.Of(JsonSerializer.Serialize(dose with { Predicted = [], MixedAt = default, Strength = 0 }, PlantJson.AnyNumber));
+        var content = ContentHash.Of(JsonSerializer.Serialize(dose with { Predicted = [], MixedAt = default, Strength = 0, PredictedFor = null, StrengthUncertainty = null }, PlantJson.AnyNumber));
         foreach (var known in draft.KnownDoses)
             if (known.Id == dose.Id)
                 return known.ContentHash == content ? Outcome.AlreadyDone.Instance : Outcome.TurnedDown.Because(TurnedDownKind.Conflict, "id", Reason.Of("id.taken"));

@@ -37,6 +37,7 @@ internal sealed class Draft
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
         Filters = before.Filters;
+        Flow = before.Flow;
         Reagents = before.Reagents;
         Jobs = before.Jobs;
         Tasks = before.Tasks;
@@ -66,6 +67,7 @@ internal sealed class Draft
     public PumpState[] Pumps { get; private set; }
     public PoolState[] Pools { get; private set; }
     public ImmutableArray<FilterState> Filters { get; set; }
+    public FlowHour Flow { get; set; }
     public ImmutableArray<ReagentState> Reagents { get; set; }
     public AlarmDesk Alarms { get; }
     public ExceptionDesk Exceptions { get; }
@@ -122,6 +124,7 @@ internal sealed class Draft
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
         Filters = carried.Filters;
+        Flow = carried.Flow;
         Reagents = carried.Reagents;
         Jobs = carried.Jobs;
         Tasks = carried.Tasks;
@@ -159,6 +162,7 @@ internal sealed class Draft
         Exceptions = Exceptions.Open,
         ClosedExceptions = Exceptions.Closed,
         Filters = Filters,
+        Flow = Flow,
         Reagents = Reagents,
         Jobs = Jobs,
         Tasks = Tasks,

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Rules;
 
@@ -20,12 +21,15 @@ internal static class FilterFold
         var index = IndexOf(draft, said.FilterId);
         if (index < 0) return Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "filterId", Reason.Of("filter.unknown", said.FilterId));
         if (string.IsNullOrWhiteSpace(said.By)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
+        if (said.CubicMetres is not (null or (>= 0 and <= FilterWashed.MostCubicMetres)))
+            return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "cubicMetres", Reason.Of("filter.wash_water_impossible", FilterWashed.MostCubicMetres));
         var filter = draft.Filters[index];
         if (filter.WashId == said.Id) return Outcome.AlreadyDone.Instance;
         BackwashFold.Finish(draft, index, BackwashChange.Washed, said.By, said.At);
         filter = draft.Filters[index];
-        draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, Count = 0 });
-        draft.Write(said.At, said.At, said.FilterId, new FilterEntry(said.Id, said.FilterId, said.By.Trim()));
+        var drained = said.CubicMetres ?? draft.Plan.Filters[index].WashCubicMetres;
+        draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, FlowSum = 0, Count = 0, WashCubicMetres = drained });
+        draft.Write(said.At, said.At, said.FilterId, new FilterEntry(said.Id, said.FilterId, said.By.Trim()) { CubicMetres = drained, IsUsual = said.CubicMetres is null && drained is not null });
         return Outcome.Done.Instance;
     }
 
@@ -41,7 +45,7 @@ internal static class FilterFold
         var key = RuleBook.FilterPressureRisen.KeyFor(plan.Id);
         var holds = value - clean >= plan.BackwashRise * (draft.Alarms.IsActive(key) ? 1 - Back : 1);
         if (holds || draft.Alarms.Knows(key))
-            draft.Alarms.Look(RuleBook.FilterPressureRisen, key, plan.Id, holds, at, () => Reason.Of("filter.pressure_risen", plan.Name, value, value - clean, plan.BackwashRise, Measurand.FilterPressure.Unit()));
+            draft.Alarms.Look(RuleBook.FilterPressureRisen, key, plan.Id, holds, at, () => Reason.Of(plan.Kind == FilterKind.Strainer ? "strainer.pressure_risen" : "filter.pressure_risen", plan.Name, value, value - clean, plan.BackwashRise, Measurand.FilterPressure.Unit()));
     }
 
     public static void Tick(Draft draft, Instant now)
@@ -54,9 +58,12 @@ internal static class FilterFold
             var (key, since) = (RuleBook.BackwashOverdue.KeyFor(filter.Id), filter.WashedAt.IsSet ? filter.WashedAt : filter.Since);
             var holds = now - since > every;
             if (holds || draft.Alarms.Knows(key))
-                draft.Alarms.Look(RuleBook.BackwashOverdue, key, filter.Id, holds, now, () => Reason.Of(filter.WashedAt.IsSet ? "filter.wash_overdue" : "filter.never_washed", plan.Name, (now - since).TotalDays, every.TotalDays));
+                draft.Alarms.Look(RuleBook.BackwashOverdue, key, filter.Id, holds, now, () => Reason.Of(Overdue(plan.Kind, filter.WashedAt.IsSet), plan.Name, (now - since).TotalDays, every.TotalDays));
         }
     }
+
+    private static string Overdue(FilterKind kind, bool washed) => kind == FilterKind.Strainer
+        ? washed ? "strainer.cleaning_overdue" : "strainer.never_cleaned" : washed ? "filter.wash_overdue" : "filter.never_washed";
 
     internal static int IndexOf(Draft draft, string? id)
     {
@@ -70,12 +77,15 @@ internal static class FilterFold
     {
         var filter = draft.Filters[index];
         if (!filter.WashedAt.IsSet || at - filter.WashedAt < Settles) return;
-        if (at - filter.WashedAt < Taken) draft.Filters = draft.Filters.SetItem(index, filter with { Sum = filter.Sum + value, Count = filter.Count + 1 });
+        if (at - filter.WashedAt < Taken) draft.Filters = draft.Filters.SetItem(index, filter with { Sum = filter.Sum + value, FlowSum = filter.FlowSum + FlowNow(draft), Count = filter.Count + 1 });
         else if (filter.Count > 0)
         {
             var (found, before) = (filter.Sum / filter.Count, filter.CleanKilopascals ?? plan.CleanKilopascals);
-            var clean = before is { } known && found > known + (plan.BackwashRise / 2) ? before : found;
-            draft.Filters = draft.Filters.SetItem(index, filter with { CleanKilopascals = clean, Sum = 0, Count = 0 });
+            var next = filter with { Sum = 0, FlowSum = 0, Count = 0 };
+            draft.Filters = draft.Filters.SetItem(index, before is { } known && found > known + (plan.BackwashRise / 2)
+                ? next with { CleanKilopascals = before } : next with { CleanKilopascals = found, CleanFlow = filter.FlowSum > 0 ? filter.FlowSum / filter.Count : null });
         }
     }
+
+    private static double FlowNow(Draft draft) => draft.Index.Circulation is >= 0 and var flow && draft.Probes[flow].Last is { Quality: not Quality.NotReceived } last ? last.Value : 0;
 }

@@ -16,6 +16,7 @@ import { usePolled } from '../parts/usePolled';
 import { PumpCard } from '../pumps/PumpCard';
 import { link } from '../router';
 import { TrustStory } from '../trust/TrustStory';
+import { VolumeNote } from '../water/VolumeCard';
 import { WaterNav } from '../water/WaterNav';
 import { words } from '../words';
 import { BalanceCard } from './BalanceCard';
@@ -73,6 +74,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
           {probes.length > 0 && <TrustStory poolId={pool.id} />}
           {view && <ManualCard pool={pool} view={view} />}
           {view && <BalanceCard view={view} />}
+          <VolumeNote poolId={pool.id} />
           {pumps.length > 0 && <section class="sheet card later"><h2>{words.poolPage.pumps}</h2><ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} small />)}</ul></section>}
         </div>
         <div class="wide">

@@ -1,15 +1,28 @@
 import { useState } from 'preact/hooks';
-import type { CirculationView } from '../contract.circulation';
+import type { CirculationView, WashWaterView } from '../contract.circulation';
 import type { Amount } from '../contract.units';
-import { fixed, readTyped } from '../format/number';
+import type { Measurand } from '../contract.words';
+import { decimalsOf, fixed, readTyped } from '../format/number';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 
 const both = (a: Amount) => a.text === a.inSi ? a.text : `${a.text} (${a.inSi})`;
+const level = (m: Measurand, value: number) => `${fixed(value, decimalsOf(m))}\u00a0mg/L`;
 const hours = (h: number | null) => h === null ? '\u2013' : `${fixed(h, 1)}\u00a0${words.circulation.hours}`;
 
 function Line({ name, text, under }: { name: string; text: string; under?: string }) {
   return <tr><th scope="row">{name}</th><td class="n">{text}{under && <span class="under block">{under}</span>}</td></tr>;
+}
+
+/** What went with the washes, and what that did to what fresh water thins. */
+function Washes({ washes: w }: { washes: WashWaterView }) {
+  const c = words.circulation;
+  return (
+    <details data-testid="circulation-washes"><summary>{c.washes(w.days)}: {both(w.total)}</summary>
+      <p>{c.washed(w.count, `${fixed(100 * w.partReplaced, 1)}\u00a0%`)}{w.unstated > 0 && `; ${c.unstated(w.unstated)}`}.</p>
+      {w.diluted.length > 0 && <table class="lines"><tbody>{w.diluted.map(d => <Line key={d.measurand} name={words.measurand[d.measurand]} text={c.thinned(level(d.measurand, d.tested), level(d.measurand, d.notBelow), both(d.drained))} />)}</tbody></table>}
+    </details>
+  );
 }
 
 /** Only what reads as a number is asked about. */
@@ -43,6 +56,7 @@ export function CirculationCard({ poolId }: { poolId: string }) {
       <details><summary>{words.circulation.passed}</summary>
         <table class="lines"><tbody>{view.passed.map(p => <Line key={p.turnovers} name={words.circulation.after(p.turnovers)} text={`${fixed(100 * p.part, p.part > 0.99 ? 2 : 0)}\u00a0%`} />)}</tbody></table>
       </details>
+      {view.washes && <Washes washes={view.washes} />}
       <details><summary>{words.circulation.ask}</summary>
         <div class="two">
           {field('bathers', words.circulation.bathers)}{field('litresPerBather', words.circulation.litres)}

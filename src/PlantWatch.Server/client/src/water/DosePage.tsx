@@ -12,6 +12,7 @@ import { DoseAsk, type Asked } from './DoseAsk';
 import { GivenForm } from './GivenForm';
 import { GivenList } from './GivenList';
 import { plain } from './incident';
+import { VolumeCard } from './VolumeCard';
 import { WaterFrame } from './WaterFrame';
 
 const pause = 250;
@@ -56,6 +57,7 @@ function Dose({ pool }: { pool: PoolInfo }) {
       </div>
       <GivenForm key={(correcting?.dose.id ?? '') + pool.id} pool={pool.id} products={data.products} chosen={asked.product} advice={advice} correcting={correcting} done={() => { setCorrecting(null); reload(); }} />
       <GivenList given={data.given} correct={setCorrecting} />
+      <VolumeCard poolId={pool.id} />
     </>
   );
 }

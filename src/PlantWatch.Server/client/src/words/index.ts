@@ -22,12 +22,13 @@ import { rulesPage } from './rules';
 import { sound } from './sound';
 import { telling } from './telling';
 import { trust } from './trust';
+import { volume } from './volume';
 import { water } from './water';
 import { whatIf } from './whatIf';
 import { whatIfLimits } from './whatIfLimits';
 
 const all = {
-  ...en, water, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
+  ...en, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
   entries, exceptions, jobs, handover, makeSafe, reagents, alarmPage, rulesPage, sound,
 };
 
