@@ -71,6 +71,25 @@ public static class Consequences
         .. Of(RuleBook.PumpFault, Bond.Raises, null, RuleBook.BelowLimit),
         .. Of(RuleBook.PumpFault, Bond.Lowers, null, RuleBook.AboveLimit),
         .. Of(RuleBook.TankLow, Bond.Same, null, RuleBook.PumpFault),
+        // What does not arrive is missed where it should be found, and what comes unasked is found there.
+        .. Of(RuleBook.NothingArrives, Bond.Raises, null, RuleBook.BelowLimit),
+        .. Of(RuleBook.NothingArrives, Bond.Lowers, null, RuleBook.AboveLimit),
+        .. Of(RuleBook.NothingArrives, Bond.Raises, "heads_low", RuleBook.HeadsForLimit),
+        .. Of(RuleBook.NothingArrives, Bond.Lowers, "heads_high", RuleBook.HeadsForLimit),
+        .. Of(RuleBook.NothingArrives, Bond.Same, null, RuleBook.DoesTooLittle),
+        .. Of(RuleBook.DoesTooLittle, Bond.Raises, null, RuleBook.BelowLimit),
+        .. Of(RuleBook.DoesTooLittle, Bond.Lowers, null, RuleBook.AboveLimit),
+        .. Of(RuleBook.ComesUnasked, Bond.Raises, null, RuleBook.AboveLimit),
+        .. Of(RuleBook.ComesUnasked, Bond.Lowers, null, RuleBook.BelowLimit),
+        .. Of(RuleBook.ComesUnasked, Bond.Raises, "heads_high", RuleBook.HeadsForLimit),
+        .. Of(RuleBook.ComesUnasked, Bond.Lowers, "heads_low", RuleBook.HeadsForLimit),
+        .. Of(RuleBook.DosesTooMuch, Bond.Raises, null, RuleBook.AboveLimit),
+        .. Of(RuleBook.DosesTooMuch, Bond.Lowers, null, RuleBook.BelowLimit),
+        // Acid that comes from the chlorine pump, and chlorine from that of acid: each alone looks like a pump that brings nothing, or too much.
+        .. Of(RuleBook.ProductsSwapped, Bond.InCircuit, null, RuleBook.NothingArrives, RuleBook.ComesUnasked, RuleBook.DoesTooLittle),
+        // A pump that says it is out of order or follows a number that is wrong has said it.
+        .. Of(RuleBook.PumpFault, Bond.Same, null, RuleBook.NothingArrives, RuleBook.DoesTooLittle),
+        .. Of(RuleBook.PumpsFollowWrongValue, Bond.Same, null, RuleBook.NothingArrives, RuleBook.ComesUnasked, RuleBook.DoesTooLittle),
         .. Of(RuleBook.TankLow, Bond.Raises, null, RuleBook.BelowLimit),
         .. Of(RuleBook.TankLow, Bond.Lowers, null, RuleBook.AboveLimit),
         // Sample lines are fed by the circulation. Its alarm takes 45 seconds longer than that of the cell; a cell that stood before is a fault of its own.

@@ -42,6 +42,9 @@ public sealed record CircuitState
     /// <summary>Pumps in the order of the plan.</summary>
     public ImmutableArray<PumpState> Pumps { get; init; } = [];
 
+    /// <summary>Supervision of dosing pumps, in the order of the waters that the plan lets supervise.</summary>
+    public ImmutableArray<DosingWatch> Dosing { get; init; } = [];
+
     /// <summary>Pools in the order of the plan.</summary>
     public ImmutableArray<PoolState> Pools { get; init; } = [];
 
@@ -167,4 +170,7 @@ public sealed record PumpState
 
     /// <summary>Strokes as they were last heard; quality not received before the first.</summary>
     public LastReading Strokes { get; init; }
+
+    /// <summary>What it was driven to deliver today.</summary>
+    public DayDose Today { get; init; }
 }

@@ -27,6 +27,7 @@ public sealed partial record PlanChange
             Probes = [.. lineage.Probes.Where(pair => pair.Next is not null).Select(pair => Probe(old, pair.Old, pair.Next!, lineage))],
             Pumps = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Pump(old, pair.Old, pair.Next!))],
             Pools = [.. lineage.Pools.Where(pair => pair.Next is not null).Select(pair => Pool(old, pair.Old, pair.Next!))],
+            Dosing = Dosing(old, next, lineage),
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
             Flow = MeterOf(old.Plan) == MeterOf(next) ? old.Flow : default,
             Reagents = [.. next.Reagents.Select(r => old.Reagents.FirstOrDefault(known => known.Id == r.Id) ?? new ReagentState(r.Id, []))],

@@ -97,6 +97,21 @@ public static partial class RuleBook
     /// <summary>The circulation runs again before dosing into standing water was made safe.</summary>
     public static Rule RestartedUnsafe { get; } = new("R-034", Priority.Critical, None, FiveSeconds, Latches: true);
 
+    /// <summary>A dosing pump strokes and nothing arrives.</summary>
+    public static Rule NothingArrives { get; } = new("R-035", Priority.High, None, None, Dry);
+
+    /// <summary>A product reaches the water without being asked for.</summary>
+    public static Rule ComesUnasked { get; } = new("R-036", Priority.High, None, None, Latches: true);
+
+    /// <summary>A dosing pump runs on unasked, or past what is plausible in a day.</summary>
+    public static Rule DosesTooMuch { get; } = new("R-037", Priority.High, None, None, Latches: true);
+
+    /// <summary>The dosing pumps deliver each other's product.</summary>
+    public static Rule ProductsSwapped { get; } = new("R-038", Priority.Critical, None, None, Latches: true);
+
+    /// <summary>What a dosing pump brings does too little.</summary>
+    public static Rule DoesTooLittle { get; } = new("R-039", Priority.Medium, None, None, Dry);
+
     /// <summary>A manual check is overdue.</summary>
     public static Rule CheckOverdue { get; } = new("R-040", Priority.Low, None, None, SuppressedWhile.NotOpen);
 
@@ -146,7 +161,7 @@ public static partial class RuleBook
         ExceptionOverdue,
         StopPh, StopFreeChlorine, StopTemperature, StopBottom, IncidentOpen, OutsideClosure, TestOutsideClosure, BelowLimit, AboveLimit, TestOutsideLimit, TestOutsideStop,
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
-        RestartedUnsafe,
+        RestartedUnsafe, NothingArrives, ComesUnasked, DosesTooMuch, ProductsSwapped, DoesTooLittle,
         CheckOverdue, TestWanted, ReagentOutOfDate, CirculationLow, FilterPressureRisen, BackwashOverdue, TurnoverShort, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
         ChannelFails, PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);

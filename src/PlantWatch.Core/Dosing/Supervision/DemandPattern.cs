@@ -42,6 +42,14 @@ internal sealed class DemandPattern
         Shape(noise);
     }
 
+    public void Keep(Tape tape)
+    {
+        tape.All(_weight);
+        tape.All(_sum);
+        tape.All(_usual);
+        (_lowest, Days, Mean) = (tape.Next(_lowest), tape.Next(Days), tape.Next(Mean));
+    }
+
     // Hours lean on their neighbours, and are drawn to the mean by as much as their differences could be chance.
     private void Shape(double noise)
     {

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace PlantWatch.Core.Dosing.Supervision;
 
 /// <summary>What happens to a loop in five minutes.</summary>
@@ -84,6 +86,21 @@ internal sealed class DosingLoop
         belief.Advance(
             Setting.Fall(cell), Pattern.Usual(span.Hour) * minutes, Pattern.Spread(span.Hour) * minutes, acted, wander * wander * Minutes, drift * drift * Minutes, Keeps);
         return See(ref belief, cell, span.Sight);
+    }
+
+    /// <summary>The value reads otherwise by so much, in every cell.</summary>
+    public void Shift(double by)
+    {
+        for (var i = 0; i < _cells.Length; i++) _cells[i].V += by;
+    }
+
+    /// <summary>What the cells said of the last bin is told by none of it.</summary>
+    public void Keep(Tape tape)
+    {
+        tape.All(MemoryMarshal.Cast<LoopBelief, double>(_cells.AsSpan()));
+        tape.All(_weights);
+        (Started, Likeliest) = (tape.Next(Started), tape.Next(Likeliest));
+        Pattern.Keep(tape);
     }
 
     private double See(ref LoopBelief belief, int cell, in LoopSight sight)

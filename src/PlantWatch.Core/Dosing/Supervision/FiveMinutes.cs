@@ -12,7 +12,7 @@ internal sealed class FiveMinutes
     private double _ph, _phSquares, _orp, _orpSquares, _first;
     private int _phs, _orps;
 
-    public Instant From { get; private init; }
+    public Instant From { get; private set; }
 
     public bool Circulated { get; private set; } = true;
 
@@ -52,6 +52,17 @@ internal sealed class FiveMinutes
 
     /// <summary>Scatter of single pH samples; null with fewer than three.</summary>
     public double? PhVariance => _phs < 3 ? null : Math.Max(0, _phSquares - (((_ph - (_phs * _first)) * (_ph - (_phs * _first))) / _phs)) / (_phs - 1);
+
+    public void Keep(Tape tape)
+    {
+        (From, Circulated) = (tape.Next(From), tape.Next(Circulated));
+        tape.All(_strokes);
+        tape.All(_heard);
+        tape.All(_still);
+        tape.All(_flatOut);
+        (_ph, _phSquares, _orp, _orpSquares, _first) = (tape.Next(_ph), tape.Next(_phSquares), tape.Next(_orp), tape.Next(_orpSquares), tape.Next(_first));
+        (_phs, _orps) = (tape.Next(_phs), tape.Next(_orps));
+    }
 
     private void Count(int pump, double? strokes, double full)
     {

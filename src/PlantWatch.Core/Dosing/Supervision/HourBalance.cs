@@ -42,6 +42,19 @@ internal sealed class HourBalance
         }
     }
 
+    public void Keep(Tape tape)
+    {
+        foreach (var done in tape.Sized(_pending))
+        {
+            var same = new Done(tape.Next(done.At), tape.Next(done.Hour), tape.Next(done.Demand), tape.Next(done.Noise));
+            if (tape.Reads) _pending.Enqueue(same);
+        }
+
+        (_open.Hour, _open.Bins, _open.Blind) = (tape.Next(_open.Hour), tape.Next(_open.Bins), tape.Next(_open.Blind));
+        (_open.Strokes, _open.Share, _open.From, _open.Value) = (tape.Next(_open.Strokes), tape.Next(_open.Share), tape.Next(_open.From), tape.Next(_open.Value));
+        _isWhole = tape.Next(_isWhole);
+    }
+
     private void Close(DosingLoop loop, Instant now, int hour)
     {
         // The first hour began somewhere in its midst.

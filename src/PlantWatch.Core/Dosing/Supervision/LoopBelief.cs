@@ -14,6 +14,12 @@ internal struct LoopBelief
     /// <summary>Nothing known but a first value.</summary>
     public static LoopBelief At(double value, double sd) => new() { V = value, Vv = sd * sd, Zz = 1, Ww = 1e6 };
 
+    public void Keep(Tape tape)
+    {
+        (V, Z, W) = (tape.Next(V), tape.Next(Z), tape.Next(W));
+        (Vv, Vz, Vw, Zz, Zw, Ww) = (tape.Next(Vv), tape.Next(Vz), tape.Next(Vw), tape.Next(Zz), tape.Next(Zw), tape.Next(Ww));
+    }
+
     /// <summary>Lets time pass.</summary>
     /// <param name="fall">How much a stroke lowers the value.</param>
     /// <param name="demand">Usual demand over the span, in strokes.</param>

@@ -35,6 +35,12 @@ internal sealed class LoopSights(RedoxSense redox)
         return bin.AllFlatOut(1) ? new(Shown.NoLower, full - 0.5, StandsVariance, potential, variance) : new(Shown.Figure, bin.Strokes(1) / DosingLoop.Minutes, StrokeVariance, potential, variance);
     }
 
+    public void Keep(Tape tape)
+    {
+        tape.All(_potentials);
+        (_phScatter, _orpScatter) = (tape.Next(_phScatter), tape.Next(_orpScatter));
+    }
+
     private void Learn(FiveMinutes bin, double? potential)
     {
         if (potential is not { } now)

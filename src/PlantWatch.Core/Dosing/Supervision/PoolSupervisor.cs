@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Dosing.Supervision;
@@ -6,7 +7,8 @@ namespace PlantWatch.Core.Dosing.Supervision;
 /// Watches the two dosing pumps of a pool by what their strokes do to the water. Several accounts of each pump run beside each other, the healthy one among them; a verdict is the account that foresees the water best.
 /// Every verdict uses only what came before it.
 /// </summary>
-public sealed class PoolSupervisor
+[JsonConverter(typeof(PoolSupervisorJson))]
+public sealed partial class PoolSupervisor
 {
     // After standing, the water at the probes is that of the pipes for so long.
     private static readonly TimeSpan Settles = TimeSpan.FromMinutes(30);
@@ -23,6 +25,7 @@ public sealed class PoolSupervisor
     private readonly List<PumpVerdict> _verdicts = [];
     private FiveMinutes? _bin;
     private Instant _stoodAt;
+    private bool _stepped;
 
     /// <summary>Begins with nothing learned.</summary>
     public PoolSupervisor(PumpedPool pool)
@@ -73,6 +76,7 @@ public sealed class PoolSupervisor
     {
         var (end, hour) = (bin.From + FiveMinutes.Span, (int)(bin.From.UnixMicroseconds / 3_600_000_000 % 24));
         var (acid, chlorine) = (_pumps[0], _pumps[1]);
+        Step(bin);
         chlorine.Push(bin.Strokes(1), 0);
         acid.Push(bin.Strokes(0), bin.Strokes(1) * _pool.AcidPerChlorineStroke);
         var seen = bin.Circulated && end - _stoodAt > Settles;

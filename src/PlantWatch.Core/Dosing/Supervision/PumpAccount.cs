@@ -51,6 +51,23 @@ internal sealed class PumpAccount(PumpTrouble kind, double arrives, double leaks
         Strokes += span.Strokes[0];
     }
 
+    /// <summary>How likely a trouble is at log odds, given how seldom there is one.</summary>
+    public static double Certainty(double odds) => 1 / (1 + Math.Exp(PumpJudge.Beforehand - odds));
+
+    public void Shift(double by)
+    {
+        Belief.V += by;
+        _from += by;
+    }
+
+    public void Keep(Tape tape)
+    {
+        (_from, _expected) = (tape.Next(_from), tape.Next(_expected));
+        Belief.Keep(tape);
+        Tank.Keep(tape);
+        (Cell, Odds, Since, Strokes) = (tape.Next(Cell), tape.Next(Odds), tape.Next(Since), tape.Next(Strokes));
+    }
+
     /// <summary>What was seen is so much likelier by this account.</summary>
     public void Credit(double odds) => Odds += Math.Clamp(odds, -MostCredit, MostCredit);
 
@@ -60,6 +77,6 @@ internal sealed class PumpAccount(PumpTrouble kind, double arrives, double leaks
         // A need that rises is chlorine that falls.
         var scale = loop.Redox is null ? 1 : -chlorinePerStroke / loop.Setting.Fall(Cell);
         var leaked = leaks * loop.Pattern.Mean * (at - Since).TotalMinutes;
-        return new(Since, Strokes, ((Strokes * (1 - Math.Max(0, arrives))) - leaked) * litresPerStroke, scale * _expected, scale * (loop.Value - _from), 1 / (1 + Math.Exp(PumpJudge.Beforehand - odds)));
+        return new(Since, Strokes, ((Strokes * (1 - Math.Max(0, arrives))) - leaked) * litresPerStroke, scale * _expected, scale * (loop.Value - _from), Certainty(odds));
     }
 }

@@ -16,7 +16,8 @@ internal sealed class PumpJudge
     private const double Over = 1, Rival = 2;
 
     // The pattern of a week tells busy days from weak product; the first days tell nothing.
-    private const double LeastDays = 4, LeastDaysForWeak = 5;
+    public const double LeastDays = 4;
+    private const double LeastDaysForWeak = 5;
 
     public PumpAccount[] Accounts { get; } =
     [
@@ -55,6 +56,12 @@ internal sealed class PumpJudge
         if (before == PumpTrouble.None || standing >= Over) return (null, PumpTrouble.None);
         Said = PumpTrouble.None;
         return (null, before);
+    }
+
+    public void Keep(Tape tape)
+    {
+        foreach (var account in Accounts) account.Keep(tape);
+        Said = (PumpTrouble)tape.Next((int)Said);
     }
 
     private static bool IsBelieved(PumpAccount account, DosingLoop loop) =>

@@ -32,6 +32,8 @@ internal sealed class RedoxSense(double chlorinePerStroke)
     /// <summary>Redox potential as it would be were all chlorine hypochlorous acid, mV.</summary>
     public static double WithoutPh(double orp, double ph) => orp + (Decade * Math.Log10(1 + Math.Pow(10, ph - HypochlorousAcid)));
 
+    public void Keep(Tape tape) => (UsualChlorine, UsualNeed, Drift) = (tape.Next(UsualChlorine), tape.Next(UsualNeed), tape.Next(Drift));
+
     /// <summary>Takes a sample in; returns its log likelihood.</summary>
     public double See(ref LoopBelief belief, double fall, double orp, double variance)
     {

@@ -31,6 +31,13 @@ internal sealed class StrokeLeap
         else if (_heard >= _ring.Length && _sinceStop >= AfterStop) Look();
     }
 
+    public void Keep(Tape tape)
+    {
+        tape.All(_ring);
+        (_next, _heard, _minutes, _sinceStop) = (tape.Next(_next), tape.Next(_heard), tape.Next(_minutes), tape.Next(_sinceStop));
+        (_largest, At) = (tape.Next(_largest), tape.Next(At));
+    }
+
     private void Look()
     {
         var (before, least) = (0.0, double.MaxValue);

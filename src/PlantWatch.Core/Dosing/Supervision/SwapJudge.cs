@@ -52,4 +52,11 @@ internal sealed class SwapJudge
         Said = now;
         return true;
     }
+
+    public void Keep(Tape tape)
+    {
+        _acid.Keep(tape);
+        _chlorine.Keep(tape);
+        (_lasts, Said) = (tape.Next(_lasts), tape.Next(Said));
+    }
 }

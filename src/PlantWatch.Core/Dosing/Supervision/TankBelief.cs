@@ -9,6 +9,8 @@ internal struct TankBelief
 
     public double Litres, Variance;
 
+    public void Keep(Tape tape) => (Litres, Variance) = (tape.Next(Litres), tape.Next(Variance));
+
     /// <summary>So much was drawn by this account.</summary>
     public void Draw(double litres)
     {

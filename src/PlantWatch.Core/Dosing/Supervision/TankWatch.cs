@@ -34,6 +34,12 @@ internal sealed class TankWatch(double litresPerStroke)
         else Judge(litres, accounts);
     }
 
+    public void Keep(Tape tape)
+    {
+        _healthy.Keep(tape);
+        (_known, _nothings, _heard, EmptiedItself) = (tape.Next(_known), tape.Next(_nothings), tape.Next(_heard), tape.Next(EmptiedItself));
+    }
+
     private void LookForNothing(double litres)
     {
         var fell = _nothings > 0 || (_known && _healthy.Litres - litres > Leap);

@@ -6,6 +6,8 @@ internal sealed class UsualLevel(double keeps)
 {
     private double _sum, _weight;
 
+    public void Keep(Tape tape) => (_sum, _weight) = (tape.Next(_sum), tape.Next(_weight));
+
     /// <summary>Takes one more in; the mean after it.</summary>
     public double Take(double value)
     {

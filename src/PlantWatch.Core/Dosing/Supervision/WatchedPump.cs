@@ -72,4 +72,17 @@ internal sealed class WatchedPump
 
         Tank.Pass(Strokes[0], Loop.Pattern.Mean * DosingLoop.Minutes, Judge.Accounts);
     }
+
+    public void Keep(Tape tape)
+    {
+        (_most, _mostHeard, Full) = (tape.Next(_most), tape.Next(_mostHeard), tape.Next(Full));
+        (Standing, Stuck, Empty) = (tape.Next(Standing), tape.Next(Stuck), tape.Next(Empty));
+        tape.All(Strokes);
+        tape.All(Extra);
+        Loop.Keep(tape);
+        Tank.Keep(tape);
+        Judge.Keep(tape);
+        Leap.Keep(tape);
+        Balance.Keep(tape);
+    }
 }

@@ -45,6 +45,7 @@ internal static class CheckFold
         DoseFold.Retest(draft, check, plausibility, said.At);
         if (IsOfOtherWater(draft, check)) return new Outcome.CheckTaken(judgements, plausibility.Unlikely);
         PoolFold.Learn(draft, pool, check, plausibility, judgements, said.At);
+        SupervisionFold.Tested(draft, pool, check, plausibility, said.At);
         BalanceFold.Learn(draft, pool, check, said.At);
         DoubtFold.Learn(draft, pool, check, plausibility, judgements, said.At);
         return new Outcome.CheckTaken(judgements, plausibility.Unlikely);

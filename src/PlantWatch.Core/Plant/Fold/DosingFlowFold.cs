@@ -12,7 +12,7 @@ internal static class DosingFlowFold
     {
         for (var i = 0; i < draft.Pumps.Length; i++)
         {
-            var cause = draft.Pumps[i].Activity == PumpActivity.Running ? Standing(draft, i) : null;
+            var cause = draft.Pumps[i].Activity == PumpActivity.Running || SupervisionFold.StrokesIntoStandingWater(draft, i) ? Standing(draft, i) : null;
             var key = draft.Index.NoFlowKeys[i];
             if (cause is not null && StoodUnsafe(draft, key) is { } stood) cause = stood;
             if (cause is not null || draft.Alarms.Knows(key))

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Dosing.Supervision;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes.Correction;
@@ -14,6 +15,7 @@ namespace PlantWatch.Core.Plant.Fold;
 internal sealed class Draft
 {
     private readonly CircuitState _before;
+    private readonly HashSet<int> _mine = [];
     private long _serial;
     private ImmutableArray<Refusal>.Builder? _refusals;
     private ImmutableArray<RecordEntry>.Builder? _entries;
@@ -36,6 +38,7 @@ internal sealed class Draft
         Probes = [.. before.Probes];
         Pumps = [.. before.Pumps];
         Pools = [.. before.Pools];
+        Dosing = [.. before.Dosing];
         Filters = before.Filters;
         Flow = before.Flow;
         Reagents = before.Reagents;
@@ -66,6 +69,7 @@ internal sealed class Draft
     public ProbeState[] Probes { get; private set; }
     public PumpState[] Pumps { get; private set; }
     public PoolState[] Pools { get; private set; }
+    public DosingWatch[] Dosing { get; private set; }
     public ImmutableArray<FilterState> Filters { get; set; }
     public FlowHour Flow { get; set; }
     public ImmutableArray<ReagentState> Reagents { get; set; }
@@ -123,6 +127,8 @@ internal sealed class Draft
         Probes = [.. carried.Probes];
         Pumps = [.. carried.Pumps];
         Pools = [.. carried.Pools];
+        Dosing = [.. carried.Dosing];
+        _mine.Clear();
         Filters = carried.Filters;
         Flow = carried.Flow;
         Reagents = carried.Reagents;
@@ -137,7 +143,18 @@ internal sealed class Draft
     }
 
     /// <summary>The state as it stands now, for a pure function that wants a whole one.</summary>
-    public CircuitState Seal() => With([.. Probes], [.. Pumps], [.. Pools]);
+    public CircuitState Seal()
+    {
+        _mine.Clear();
+        return With([.. Probes], [.. Pumps], [.. Pools], [.. Dosing]);
+    }
+
+    /// <summary>The supervisor of a water, to be told more: a copy of the state's, made once a batch.</summary>
+    public PoolSupervisor Supervisor(int water)
+    {
+        if (_mine.Add(water)) Dosing[water] = Dosing[water] with { Supervisor = Dosing[water].Supervisor!.Copy() };
+        return Dosing[water].Supervisor!;
+    }
 
     /// <summary>The state at the end and all that came of the batch. The draft must not be touched afterwards: its own places are the state's.</summary>
     public StepResult Close(Outcome[] outcomes) => new(
@@ -145,9 +162,10 @@ internal sealed class Draft
         ImmutableCollectionsMarshal.AsImmutableArray(outcomes));
 
     private CircuitState Closed() => With(
-        ImmutableCollectionsMarshal.AsImmutableArray(Probes), ImmutableCollectionsMarshal.AsImmutableArray(Pumps), ImmutableCollectionsMarshal.AsImmutableArray(Pools));
+        ImmutableCollectionsMarshal.AsImmutableArray(Probes), ImmutableCollectionsMarshal.AsImmutableArray(Pumps), ImmutableCollectionsMarshal.AsImmutableArray(Pools),
+        ImmutableCollectionsMarshal.AsImmutableArray(Dosing));
 
-    private CircuitState With(ImmutableArray<ProbeState> probes, ImmutableArray<PumpState> pumps, ImmutableArray<PoolState> pools) => _before with
+    private CircuitState With(ImmutableArray<ProbeState> probes, ImmutableArray<PumpState> pumps, ImmutableArray<PoolState> pools, ImmutableArray<DosingWatch> dosing) => _before with
     {
         FoldVersion = CircuitState.CurrentFoldVersion,
         Plan = Plan,
@@ -158,6 +176,7 @@ internal sealed class Draft
         Probes = probes,
         Pumps = pumps,
         Pools = pools,
+        Dosing = dosing,
         Alarms = Alarms.Result,
         Exceptions = Exceptions.Open,
         ClosedExceptions = Exceptions.Closed,

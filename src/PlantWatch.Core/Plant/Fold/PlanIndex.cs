@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using PlantWatch.Core.Dosing.Supervision.Live;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
@@ -13,6 +15,9 @@ internal sealed class PlanIndex
 {
     private static readonly ConditionalWeakTable<CircuitPlan, PlanIndex> Known = [];
 
+    private static readonly Rule[] PumpTroubles = [RuleBook.NothingArrives, RuleBook.ComesUnasked, RuleBook.DosesTooMuch, RuleBook.ProductsSwapped, RuleBook.DoesTooLittle];
+
+    private readonly Dictionary<Rule, string[]> _troubleKeys;
     private readonly Dictionary<string, TopicRoute> _topics = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _probes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _pools = new(StringComparer.Ordinal);
@@ -48,6 +53,8 @@ internal sealed class PlanIndex
         FollowKeys = [.. plan.Pumps.Select(p => RuleBook.PumpsFollowWrongValue.KeyFor(p.Id))];
         NoFlowKeys = [.. plan.Pumps.Select(p => RuleBook.DosesWithoutFlow.KeyFor(p.Id))];
         RestartKeys = [.. plan.Pumps.Select(p => RuleBook.RestartedUnsafe.KeyFor(p.Id))];
+        Waters = DosedWater.Of(plan);
+        _troubleKeys = PumpTroubles.ToDictionary(rule => rule, rule => plan.Pumps.Select(p => rule.KeyFor(p.Id)).ToArray());
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
         Circulation = Array.FindIndex([.. plan.Probes], p => p.Measurand == Measurand.CirculationFlow);
@@ -117,6 +124,12 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each pump that follows a wrong value.</summary>
     public string[] FollowKeys { get; }
+
+    /// <summary>Alarm key of a pump under one of the rules that its supervision speaks by.</summary>
+    public string TroubleKey(Rule rule, int pump) => _troubleKeys[rule][pump];
+
+    /// <summary>The waters whose dosing pumps are supervised.</summary>
+    public ImmutableArray<DosedWater> Waters { get; }
 
     /// <summary>For each probe the index of its flow switch, or -1.</summary>
     public int[] FlowSwitches { get; }

@@ -18,6 +18,9 @@ internal static class PumpFold
         var pump = draft.Pumps[index];
         Store(draft, plan.StateSeries, message, code);
         var activity = PumpStateWords.ActivityOf(code);
+        DayDoseFold.Ran(draft, index, message.At);
+        SupervisionFold.Turns(draft, index, activity, message.At);
+        pump = draft.Pumps[index];
         draft.Pumps[index] = pump with
         {
             Activity = activity,
@@ -47,6 +50,7 @@ internal static class PumpFold
 
         Store(draft, plan.TankSeries, message, percent);
         draft.Pumps[index] = draft.Pumps[index] with { Tank = new LastReading(message.At, message.At, percent, percent, Quality.Received) };
+        if (plan.TankLitres is { } full) SupervisionFold.Holds(draft, index, percent * (full / 100), message.At);
         var key = RuleBook.TankLow.KeyFor(plan.Id);
         // A refill lifts the level by far more than the waves of a tank: two per cent are enough of a deadband.
         var low = percent < plan.TankLowPercent + (draft.Alarms.IsActive(key) ? 2 : 0);
@@ -62,6 +66,8 @@ internal static class PumpFold
         }
 
         Store(draft, draft.Plan.Pumps[index].StrokesSeries, message, count);
+        DayDoseFold.Stroked(draft, index, count, message.At);
+        SupervisionFold.Stroked(draft, index, count, message.At);
         draft.Pumps[index] = draft.Pumps[index] with { Strokes = new LastReading(message.At, message.At, count, count, Quality.Received) };
     }
 

@@ -37,6 +37,7 @@ internal static class ReadingFold
         if (signal.Standing != state.Signal.Standing)
             draft.Write(message.At, measuredAt, plan.Id, new StandingEntry(plan.Id, signal.Standing, signal.Reasons));
         if ((quality & Quality.Late) != 0) return;
+        SupervisionFold.Hear(draft, index, measuredAt, raw, value, quality, signal.LeaptAt != state.Signal.LeaptAt || (state.Work.Holds(state.Last.MeasuredAt) && !working));
         if (plan.Measurand == Measurand.SampleFlow) FlowFold.Look(draft, index, measuredAt, raw);
         else if (plan.Measurand == Measurand.CirculationFlow) CirculationFold.Look(draft, plan, measuredAt, value);
         else if (plan.Measurand == Measurand.FilterPressure) FilterFold.Look(draft, plan, measuredAt, value);

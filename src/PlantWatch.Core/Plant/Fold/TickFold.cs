@@ -23,6 +23,8 @@ internal static class TickFold
         DoubtFold.Tick(draft, now);
         FollowFold.Tick(draft, now);
         DosingFlowFold.Tick(draft, now);
+        DayDoseFold.Tick(draft, now);
+        SupervisionFold.Tick(draft, now);
         FilterFold.Tick(draft, now);
         ReagentFold.Tick(draft, now);
         DoseFold.Tick(draft, now);

@@ -33,6 +33,9 @@ internal sealed class DosedPool(int seed)
 
     public bool Circulates { get; set; } = true;
 
+    /// <summary>The acid pump draws hypochlorite, and the chlorine pump nothing that counts.</summary>
+    public bool Swapped { get; set; }
+
     /// <summary>The acid tank, in litres, as strokes draw it; null when there is no sensor.</summary>
     public double? AcidTank { get; set; }
 
@@ -49,7 +52,7 @@ internal sealed class DosedPool(int seed)
         var (seenPh, seenChlorine) = _pipe.Peek();
         var acid = AcidDriven ?? (Circulates ? Math.Round(30 * Math.Clamp((seenPh - 7.3) / 0.15, 0, 1)) : 0);
         var chlorine = ChlorineDriven ?? (Circulates ? Math.Round(30 * Math.Clamp(((1.5 - seenChlorine) / 0.5) + 0.2, 0, 1)) : 0);
-        var (acidIn, chlorineIn) = (AcidArrives(acid), ChlorineArrives(chlorine));
+        var (acidIn, chlorineIn) = Swapped ? (0, acid * Plan.Acid.MillilitresPerStroke / Plan.Chlorine.MillilitresPerStroke) : (AcidArrives(acid), ChlorineArrives(chlorine));
         var hour = _minute / 60 % 24;
         var crowd = hour is >= 8 and < 20 ? 0.6 + (0.4 * (_minute / 1440 % 3)) : 0;
         var grams = chlorineIn * Plan.Chlorine.MillilitresPerStroke / 1000 * Plan.Chlorine.Strength / Plan.VolumeCubicMetres;

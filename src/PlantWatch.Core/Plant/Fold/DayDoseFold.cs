@@ -1,0 +1,49 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>What each pump was driven to deliver today: by its strokes where it tells them, else by how long it ran.</summary>
+internal static class DayDoseFold
+{
+    private static readonly TimeSpan Often = TimeSpan.FromMinutes(1);
+
+    // A pump of which nothing was heard for longer is not taken to have run on.
+    private static readonly TimeSpan LongestRun = TimeSpan.FromMinutes(5);
+
+    /// <summary>It told its strokes.</summary>
+    public static void Stroked(Draft draft, int index, double count, Instant at)
+    {
+        var (plan, last) = (draft.Plan.Pumps[index], draft.Pumps[index].Strokes);
+        if (plan.MillilitresPerStroke is not { } stroke || !last.MeasuredAt.IsSet) return;
+        var minutes = Math.Min((at - last.MeasuredAt).TotalMinutes, LongestRun.TotalMinutes);
+        var strokes = plan.StrokesAre == StrokeCount.LastMinute ? count * minutes : count >= last.Value ? count - last.Value : count;
+        Add(draft, index, strokes * stroke / 1000, at);
+    }
+
+    /// <summary>It says what it does now: until then it did what it said before.</summary>
+    public static void Ran(Draft draft, int index, Instant at)
+    {
+        var (plan, pump) = (draft.Plan.Pumps[index], draft.Pumps[index]);
+        if (plan.StrokesTopic is not null || plan.LitresPerHour is not { } rate) return;
+        if (pump.Activity == PumpActivity.Running && pump.Today.UpTo.IsSet) Add(draft, index, rate * Hours(pump.Today.UpTo, at), at);
+        else draft.Pumps[index] = pump with { Today = pump.Today with { UpTo = at } };
+    }
+
+    public static void Tick(Draft draft, Instant now)
+    {
+        for (var i = 0; i < draft.Pumps.Length; i++)
+            if (draft.Pumps[i] is { Activity: PumpActivity.Running, Today.UpTo: { IsSet: true } upTo } && now - upTo >= Often) Ran(draft, i, now);
+    }
+
+    private static double Hours(Instant from, Instant to) => Math.Clamp((to - from).TotalHours, 0, LongestRun.TotalHours);
+
+    private static void Add(Draft draft, int index, double litres, Instant at)
+    {
+        if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return;
+        draft.Pumps[index] = draft.Pumps[index] with { Today = draft.Pumps[index].Today.And(litres, clock.DayOf(at), at) };
+        PumpTroubleAlarms.OfDay(draft, index, at);
+    }
+}
