@@ -10,7 +10,11 @@ internal static class RuleSubjects
 {
     private static readonly string[] OfPools = [RuleBook.OutOfBalance.Number, RuleBook.CheckOverdue.Number, RuleBook.LaboratorySampleOverdue.Number, RuleBook.ResampleOverdue.Number];
 
-    private static readonly string[] OfPumps = [RuleBook.PumpFault.Number, RuleBook.TankLow.Number, RuleBook.PumpsFollowWrongValue.Number, RuleBook.DosesWithoutFlow.Number];
+    private static readonly string[] OfPumps =
+    [
+        RuleBook.PumpFault.Number, RuleBook.TankLow.Number, RuleBook.PumpsFollowWrongValue.Number, RuleBook.DosesWithoutFlow.Number,
+        RuleBook.NothingArrives.Number, RuleBook.ComesUnasked.Number, RuleBook.DosesTooMuch.Number, RuleBook.DoesTooLittle.Number,
+    ];
 
     private static readonly string[] OfTests = [RuleBook.TestOutsideLimit.Number, RuleBook.RepeatTest.Number, RuleBook.TestWanted.Number, RuleBook.ExceptionOverdue.Number];
 

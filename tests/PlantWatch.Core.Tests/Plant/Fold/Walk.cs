@@ -47,7 +47,18 @@ internal static partial class Walk
         Hall.Plan with { Probes = [], Pools = [], Pumps = [] },
         Hall.Plan with { Probes = [.. Hall.Plan.Probes.Reverse()], Pools = [.. Hall.Plan.Pools.Reverse()], Pumps = [.. Hall.Plan.Pumps.Reverse()] },
         Hall.Plan.Without("acid-pump"),
+        Supervised, Supervised,
     ];
+
+    // Both pumps have a rate and a product of known strength.
+    private static CircuitPlan Supervised => Hall.Plan with
+    {
+        Pumps = [.. Hall.Plan.Pumps.Select(p => p with
+        {
+            PoolId = "main", LitresPerHour = 2, DailyLimitLitres = 3, Doses = p.Id == "acid-pump" ? ProductKind.HydrochloricAcid : ProductKind.SodiumHypochlorite,
+            Product = new(p.ProductId, p.ProductId, p.Id == "acid-pump" ? ProductKind.HydrochloricAcid : ProductKind.SodiumHypochlorite, 10), TankLitres = 100,
+        })],
+    };
 
     /// <summary>Lives through the acts one event at a time, so that people can answer what really stands in the state.</summary>
     public static Bench Live(IEnumerable<Act> acts, Action<Bench>? afterEach = null)

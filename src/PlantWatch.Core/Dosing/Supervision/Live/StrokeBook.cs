@@ -31,7 +31,7 @@ public sealed record StrokeBook
     /// <summary>When it last started.</summary>
     public Instant StartedAt { get; init; }
 
-    /// <summary>From one start to the next in seconds; a longer one counts at once, a shorter one by and by.</summary>
+    /// <summary>From one start to the next in seconds; a shorter one counts at once, a longer one by and by.</summary>
     public double Cycle { get; init; }
 
     /// <summary>When the counter was last heard.</summary>
@@ -84,7 +84,8 @@ public sealed record StrokeBook
 
     private int Window => Math.Clamp((int)Math.Ceiling((Cycle / 60) - 0.1), 1, LongestCycle);
 
-    private double Seen(double seconds) => seconds > 60 * LongestCycle ? Cycle : seconds > Cycle ? seconds : Cycle + ((seconds - Cycle) / 8);
+    // A controller that wants little leaves cycles out: the shortest time between two starts is its cycle.
+    private double Seen(double seconds) => seconds > 60 * LongestCycle ? Cycle : Cycle <= 0 ? seconds : Math.Min(seconds, 1.02 * Cycle);
 
     private double? Share(Instant from, Instant to)
     {
