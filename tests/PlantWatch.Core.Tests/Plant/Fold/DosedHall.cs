@@ -4,7 +4,6 @@ using PlantWatch.Core.Dosing.Supervision;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using PlantWatch.Core.Tests.Dosing.Supervision;
 
 namespace PlantWatch.Core.Tests.Plant.Fold;

@@ -179,7 +179,7 @@ public sealed class SupervisionFoldTests
         var hall = new DosedHall(2, DosedHall.Running);
         Pass(hall, TimeSpan.FromDays(9), running: true);
 
-        Assert.Empty(hall.Alarms.Where(a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal)));
+        Assert.DoesNotContain(hall.Alarms, a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal));
         Assert.True(hall.State.Dosing[0].Supervisor!.Insight(DosedProduct.Acid).IsJudged);
     }
 
@@ -191,7 +191,7 @@ public sealed class SupervisionFoldTests
         for (var minute = 0; minute < 300; minute++) hall.Deaf();
         Pass(hall, TimeSpan.FromDays(1), running: true);
 
-        Assert.Empty(hall.Alarms.Where(a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal)));
+        Assert.DoesNotContain(hall.Alarms, a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -235,7 +235,7 @@ public sealed class SupervisionFoldTests
     {
         var hall = new DosedHall(1, running ? DosedHall.Running : DosedHall.Plan);
         Pass(hall, TimeSpan.FromDays(10), running);
-        Assert.Empty(hall.Alarms.Where(a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal)));
+        Assert.DoesNotContain(hall.Alarms, a => a.Alarm.Subject.EndsWith("-pump", StringComparison.Ordinal));
         fail(hall.Pool);
         Pass(hall, after, running);
         return hall;
