@@ -19,7 +19,11 @@ public sealed record FilterWashed(Instant At, Guid Id, string FilterId, string B
 }
 
 /// <summary>A person begins to backwash a filter: until the end what the circuit's flow and pressure say is not of the pool.</summary>
-public sealed record BackwashBegun(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
+public sealed record BackwashBegun(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At)
+{
+    /// <summary>Why so soon after the last one; null where nobody asks.</summary>
+    public string? Why { get; init; }
+}
 
 /// <summary>A person ended a backwash without having washed: given up, or begun by mistake.</summary>
 public sealed record BackwashEnded(Instant At, Guid Id, string FilterId, string By) : PlantEvent(At);
@@ -63,6 +67,9 @@ public enum BackwashChange
 /// <param name="By">The person; null when it ended by itself.</param>
 public sealed record BackwashEntry(string FilterId, BackwashWindow Window, BackwashChange Change, string? By) : EntryBody
 {
+    /// <summary>Why it began so soon after the last one; null where nobody asked.</summary>
+    public string? Why { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "backwash";

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings;
@@ -15,6 +16,16 @@ public readonly record struct BackwashWindow(Guid Id, string? By, Instant Since,
 
     /// <summary>After a noted wash flow, pressure and sample cells come back within minutes (common practice); until then they call nobody either.</summary>
     public static readonly TimeSpan Settles = TimeSpan.FromMinutes(5);
+
+    /// <summary>How much of it may silence, from its beginning on; zero silences nothing.</summary>
+    public TimeSpan Allowance { get; init; }
+
+    /// <summary>Until when it silences what it does to flow, pressure and sample cells.</summary>
+    [JsonIgnore]
+    public Instant QuietUntil => Instant.Earlier(Until, Since + Allowance);
+
+    /// <summary>True while it silences.</summary>
+    public bool Silences(Instant at) => Holds(at) && at < QuietUntil;
 
     /// <summary>It began and nobody has said that it is over.</summary>
     public bool IsOpen => Since.IsSet && !Ended;

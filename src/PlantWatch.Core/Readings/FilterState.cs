@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings;
@@ -17,4 +18,8 @@ namespace PlantWatch.Core.Readings;
 /// <param name="CleanFlow">Circulation at which the clean pressure was taken, m3/h; null where none was read.</param>
 public sealed record FilterState(
     string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0,
-    BackwashWindow Backwash = default, double? WashCubicMetres = null, double FlowSum = 0, double? CleanFlow = null);
+    BackwashWindow Backwash = default, double? WashCubicMetres = null, double FlowSum = 0, double? CleanFlow = null)
+{
+    /// <summary>When its backwashes before that silenced, as far as it matters still.</summary>
+    public ImmutableArray<QuietSpan> Quiet { get; init; } = [];
+}

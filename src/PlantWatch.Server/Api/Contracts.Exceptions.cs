@@ -46,14 +46,14 @@ public sealed record ExceptionView(
     IReadOnlyList<ExceptionStepView> Steps);
 
 /// <summary>What an open line waits for.</summary>
-/// <param name="Act">act_and_retest, retest, settle, resample.</param>
-/// <param name="By">Until when.</param>
+/// <param name="Act">act_and_retest, retest, settle, resample, incident.</param>
+/// <param name="By">Until when; null while the clock of an incident runs instead.</param>
 /// <param name="Overdue">That is past.</param>
 /// <param name="Who">Who had it in hand last; null while nobody has: the operator on duty.</param>
-public sealed record OwedView(OwedAct Act, Instant By, bool Overdue, string? Who);
+public sealed record OwedView(OwedAct Act, Instant? By, bool Overdue, string? Who);
 
 /// <summary>A step.</summary>
-/// <param name="Kind">seen, words, dose, pool_closed, new_water, filter_washed, retest, reading, back_inside, reading_corrected, reopened.</param>
+/// <param name="Kind">seen, words, dose, pool_closed, new_water, filter_washed, retest, reading, back_inside, reading_corrected, reopened, incident, job, calibrated, incident_over.</param>
 /// <param name="Id">The check, dose, act or note.</param>
 /// <param name="At">When it happened.</param>
 /// <param name="Minutes">From the reading.</param>

@@ -14,7 +14,8 @@ namespace PlantWatch.Server.Api;
 /// <param name="By">Who washed it.</param>
 /// <param name="Circuit">The circuit, where two have a filter of the same id.</param>
 /// <param name="CubicMetres">Of a wash: water that it drained, rinse included, m3; null leaves the plant file's usual figure.</param>
-public sealed record WashRequest(Guid Id, string? By, string? Circuit = null, double? CubicMetres = null);
+/// <param name="Why">Why a backwash begins so soon after the last one.</param>
+public sealed record WashRequest(Guid Id, string? By, string? Circuit = null, double? CubicMetres = null, string? Why = null);
 
 /// <summary>A filter after its wash.</summary>
 /// <param name="FilterId">The filter.</param>
@@ -62,11 +63,16 @@ public sealed record TurnoverView(double? MeanCubicMetresPerHour, double? Hours,
 /// <param name="WashM3">Water that the newest wash drained, m3; null when nobody said.</param>
 public sealed record FilterView(
     string Id, string Name, double? Kilopascals, Instant ReadAt, double? CleanKilopascals, double DueRiseKilopascals, Instant WashedAt, string? WashedBy, double? EveryDays, bool Due,
-    BackwashView? Backwash, FilterKind Kind, double? UsualWashM3, double? WashM3);
+    BackwashView? Backwash, FilterKind Kind, double? UsualWashM3, double? WashM3)
+{
+    /// <summary>Whoever begins another backwash now has to say why: the last one is not long over, and the pressure does not ask for it.</summary>
+    public bool AgainNeedsWhy { get; init; }
+}
 
 /// <summary>A backwash that is under way.</summary>
 /// <param name="Id">Its id: whoever ends it names it.</param>
 /// <param name="By">Who began it.</param>
 /// <param name="Since">When.</param>
 /// <param name="Until">When it ends by itself.</param>
-public sealed record BackwashView(Guid Id, string By, Instant Since, Instant Until);
+/// <param name="QuietUntil">Until when flow, pressure and sample cells call nobody; the same as its beginning where the filter's quiet is used up.</param>
+public sealed record BackwashView(Guid Id, string By, Instant Since, Instant Until, Instant QuietUntil);

@@ -28,7 +28,7 @@ internal static class ExceptionApi
         if (page is < 1 or > 1_000_000 || size is < 1 or > MostOnAPage) return Answers.Invalid("page", "exception.page");
         if (!TrySpan(month, host, out var from, out var to)) return Answers.Invalid("month", "exception.month");
         var (now, take) = (Instant.From(clock.GetUtcNow()), size ?? UsualSize);
-        var open = Open(host, pool).OrderBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Wording.English));
+        var open = Open(host, pool).OrderBy(l => !l.Line.Owed.By.IsSet).ThenBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Wording.English));
         var closed = await ClosedAsync(host, store, pool, from, to, cancellation);
         var shown = closed.Skip(((page ?? 1) - 1) * take).Take(take).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Wording.English));
         return Answers.Ok(new ExceptionsView(month, [.. open], [.. shown], page ?? 1, Math.Max(1, (closed.Count + take - 1) / take), closed.Count));

@@ -31,7 +31,7 @@ internal static class FilterApi
     }
 
     private static Task<IResult> BeginAsync(string id, WashRequest request, PlantHost host, TimeProvider clock, CancellationToken cancellation) =>
-        BackwashAsync(id, request, host, clock, at => new BackwashBegun(at, request.Id, id, request.By!.Trim()), cancellation);
+        BackwashAsync(id, request, host, clock, at => new BackwashBegun(at, request.Id, id, request.By!.Trim()) { Why = request.Why }, cancellation);
 
     private static Task<IResult> EndAsync(string id, WashRequest request, PlantHost host, TimeProvider clock, CancellationToken cancellation) =>
         BackwashAsync(id, request, host, clock, at => new BackwashEnded(at, request.Id, id, request.By!.Trim()), cancellation);
@@ -49,7 +49,7 @@ internal static class FilterApi
         worker = null!;
         if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
-        if (Bounds.OfName("by", request.By) is { } tooLong) return tooLong;
+        if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } tooLong) return tooLong;
         if (host.WithFilter(id, request.Circuit) is not { } found) return Answers.NotFound($"filter {id}");
         worker = found;
         return null;

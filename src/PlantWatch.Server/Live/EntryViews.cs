@@ -38,7 +38,7 @@ internal static class EntryViews
         JobEntry { Job: var j } => (And(words.Find($"entry.job_{Wording.Key(j.State)}"), j.Done ?? j.Seen), j.By),
         JobEffectEntry e => (words.Find(e.Effect switch { Core.Maintenance.JobEffect.Helped => "job.helped", Core.Maintenance.JobEffect.DidNotHelp => "job.did_not_help", _ => "job.cannot_tell" }), null),
         FilterEntry f => (words.Find("entry.filter_washed"), f.By),
-        BackwashEntry b => (words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.By),
+        BackwashEntry b => (And(words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.Why), b.By),
         ReagentEntry { Lot: var lot } => (words.Text(Reason.Of("entry.reagent_opened", lot.Number, lot.LastDay.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), lot.NotedBy),
         CalibrationEntry { Calibration: var c } => (And(words.Find($"entry.calibration_{Wording.Key(c.Status)}"), c.Decision ?? c.Note), c.DecidedBy ?? c.ProposedBy),
         WorkEntry w => (words.Find($"entry.work_{Wording.Key(w.Change)}"), w.By),

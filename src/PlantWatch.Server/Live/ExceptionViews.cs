@@ -15,7 +15,7 @@ internal static class ExceptionViews
         return new(
             line.Id, plan.Id, line.PoolId == plan.Id ? null : line.PoolId, pool?.Name ?? (line.PoolId == plan.Id ? plan.Name : line.PoolId), line.Quantity, words.Find($"name.{line.Quantity}"), line.Grade,
             line.Reading.Rule, words.OfRule(line.Reading.Rule, "title"), line.Reading.Source, words.Say(line.Reading.Cause), line.Reading.At, line.Reading.By, line.Reading.Withdrawn,
-            line.IsOpen ? new(line.Owed.Act, line.Owed.By, now > line.Owed.By, line.Owed.Who) : null, Step(line, line.Action, words), Step(line, line.Retest, words),
+            line.IsOpen ? new(line.Owed.Act, line.Owed.By.OrNull(), line.Owed.IsOverdue(now), line.Owed.Who) : null, Step(line, line.Action, words), Step(line, line.Retest, words),
             line.Closing, line.ClosedAt.OrNull(), line.ClosedBy, line.ClosedWhy, line.Until(line.ClosedAt)?.TotalMinutes, [.. line.Steps.Select(s => Step(line, s, words)!)]);
     }
 

@@ -48,10 +48,13 @@ internal static class FilterViews
         return new(
             filter.Id, plan.Name, read?.Value, read?.MeasuredAt ?? Instant.Never, filter.CleanKilopascals ?? plan.CleanKilopascals, plan.BackwashRise, filter.WashedAt, filter.WashedBy,
             plan.BackwashEvery?.TotalDays, due, filter.Backwash.IsOpen && filter.Backwash.Holds(now) ? Backwash(filter.Backwash) : null, plan.Kind,
-            plan.WashCubicMetres, filter.WashCubicMetres);
+            plan.WashCubicMetres, filter.WashCubicMetres)
+        {
+            AgainNeedsWhy = BackwashQuiet.NeedsWhy(filter, IsUp(state, RuleBook.FilterPressureRisen, filter.Id), now),
+        };
     }
 
-    private static BackwashView Backwash(BackwashWindow open) => new(open.Id, open.By ?? "", open.Since, open.Until);
+    private static BackwashView Backwash(BackwashWindow open) => new(open.Id, open.By ?? "", open.Since, open.Until, open.QuietUntil);
 
     private static LastReading? Newest(CircuitState state, Func<ProbePlan, bool> which)
     {

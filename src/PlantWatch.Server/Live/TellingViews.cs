@@ -32,6 +32,7 @@ internal static class TellingViews
     private static string Where(ChannelPlan channel) => channel.Kind switch
     {
         ChannelKind.Mqtt => channel.Topic ?? "",
+        ChannelKind.Webhook when channel.AddressIsApart => "kept apart",
         ChannelKind.Webhook => channel.Address?.Authority ?? "",
         _ => channel.Mail is { } mail ? $"{mail.Host}:{mail.Port}" : "",
     };

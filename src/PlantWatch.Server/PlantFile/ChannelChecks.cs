@@ -1,4 +1,5 @@
 using System.Net;
+using PlantWatch.Server.Telling;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -9,7 +10,7 @@ internal static class ChannelChecks
 
     private static readonly Dictionary<string, string[]> Takes = new(StringComparer.Ordinal)
     {
-        ["mqtt"] = ["topic"], ["webhook"] = ["url"], ["email"] = ["host", "sender", "port", "security", "user"],
+        ["mqtt"] = ["topic"], ["webhook"] = ["url", "url_kept_apart"], ["email"] = ["host", "sender", "port", "security", "user"],
     };
 
     public static void Check(Place root, Complaints complaints)
@@ -18,10 +19,11 @@ internal static class ChannelChecks
         foreach (var channel in root["telling"]["channels"].Items)
         {
             if (channel["kind"].String is not { } kind || !Takes.TryGetValue(kind, out var takes)) continue;
-            foreach (var key in Needs[kind].Where(key => !channel[key].Exists)) complaints.Add(channel, $"the key '{key}' is missing: a channel of kind {kind} needs it");
+            var isApart = kind == "webhook" && channel["url_kept_apart"].Boolean == true;
+            foreach (var key in Needs[kind].Where(key => !channel[key].Exists && !(isApart && key == "url"))) complaints.Add(channel, $"the key '{key}' is missing: a channel of kind {kind} needs it");
             foreach (var key in Takes.Values.SelectMany(keys => keys).Except(takes).Where(key => channel[key].Exists)) complaints.Add(channel[key], $"a channel of kind {kind} has no '{key}'");
             if (kind == "mqtt") Topic(root, channel["topic"], topics, complaints);
-            else if (kind == "webhook") Address(channel["url"], complaints);
+            else if (kind == "webhook") Address(channel["url"], isApart, complaints);
             else Way(channel, complaints);
         }
     }
@@ -40,15 +42,14 @@ internal static class ChannelChecks
 
     private static bool IsUnder(string topic, string other) => other == topic || other.StartsWith(topic + "/", StringComparison.Ordinal);
 
-    private static void Address(Place url, Complaints complaints)
+    private static void Address(Place url, bool isApart, Complaints complaints)
     {
         if (url.String is not { } text) return;
-        if (!Uri.TryCreate(text, UriKind.Absolute, out var address) || address.Scheme is not ("http" or "https"))
-            complaints.Add(url, $"expected an address such as https://desk.example/alarms, found '{Text.Short(text)}'");
-        else if (address.UserInfo.Length > 0)
-            complaints.Add(url, "an address carries no name and password; the key with which requests are signed is kept apart from the plant file");
-        else if (address.Scheme == "http" && !address.IsLoopback)
-            complaints.Add(url, $"expected https: '{Text.Short(address.Host)}' is another machine, and on the way there everybody could read and change what is told");
+        if (isApart) complaints.Add(url, "the address is kept apart from the plant file, and here it stands in it: one of the two");
+        var fault = WebhookAddress.Judge(text, out var address);
+        if (fault == AddressFault.NotAnAddress) complaints.Add(url, $"expected an address such as https://desk.example/alarms, found '{Text.Short(text)}'");
+        if (fault == AddressFault.NamesSomebody) complaints.Add(url, "an address carries no name and password; the key with which requests are signed is kept apart from the plant file");
+        if (fault == AddressFault.InTheOpen) complaints.Add(url, $"expected https: '{Text.Short(address!.Host)}' is another machine, and on the way there everybody could read and change what is told");
     }
 
     private static void Way(Place channel, Complaints complaints)

@@ -32,6 +32,7 @@ internal static class TellingBuilder
             Name = at["name"].String!,
             Topic = at["topic"].String,
             Address = at["url"].String is { } url ? new Uri(url) : null,
+            AddressIsApart = at["url_kept_apart"].Boolean == true,
             Mail = at["host"].String is { } host ? Mail(at, host) : null,
         };
 

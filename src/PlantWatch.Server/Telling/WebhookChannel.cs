@@ -14,16 +14,24 @@ internal sealed class WebhookChannel(ChannelPlan plan, ChannelSecrets secrets, H
     public async Task<Delivery> SendAsync(Outgoing outgoing, CancellationToken cancellation)
     {
         if (secrets.Find(plan) is not { } key) return Delivery.Failed("no key is set for this channel, and nothing is sent that nobody could tell from a forgery");
-        using var request = Request(outgoing.Message, key);
+        if (Address() is not { } address) return Delivery.Failed("the address that is kept apart for this channel is missing, or is neither https nor http on this machine");
+        using var request = Request(outgoing.Message, key, address);
         using var answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancellation);
         return answer.IsSuccessStatusCode ? Delivery.Done : Delivery.Failed(Words(answer.StatusCode));
     }
 
-    private HttpRequestMessage Request(Message message, string key)
+    // What is wrong with an address that is kept apart is said without it.
+    private Uri? Address()
+    {
+        if (!plan.AddressIsApart) return plan.Address;
+        return secrets.FindAddress(plan) is { } text && WebhookAddress.Judge(text, out var address) == AddressFault.None ? address : null;
+    }
+
+    private HttpRequestMessage Request(Message message, string key, Uri address)
     {
         var body = CloudEvent.Write(message);
         var (id, seconds) = (message.Id.ToString(), clock.GetUtcNow().ToUnixTimeSeconds());
-        var request = new HttpRequestMessage(HttpMethod.Post, plan.Address) { Content = new ByteArrayContent(body) };
+        var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new ByteArrayContent(body) };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue(CloudEvent.ContentType) { CharSet = "utf-8" };
         request.Headers.UserAgent.Add(new ProductInfoHeaderValue("PlantWatch", null));
         request.Headers.Add("webhook-id", id);

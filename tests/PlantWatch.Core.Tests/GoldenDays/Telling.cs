@@ -75,7 +75,7 @@ internal sealed class Telling(Func<Instant, string> clock)
         $"{Word(step.Kind)}{(step.Word == RetestWord.None ? "" : " " + Word(step.Word))}{(step.What is { } what ? $" {Say(what)}" : "")}{(step.Text is { } text ? $", \"{text}\"" : "")}{(step.By is { } by ? $", by {by}" : "")}";
 
     private string Owes(ExceptionLine line) => line.IsOpen
-        ? $"{line.Owed.Who ?? "the operator on duty"} owes {Word(line.Owed.Act)} by {clock(line.Owed.By)}"
+        ? $"{line.Owed.Who ?? "the operator on duty"} owes {Word(line.Owed.Act)}{(line.Owed.By.IsSet ? $" by {clock(line.Owed.By)}" : "")}"
         : $"minutes to action {Minutes(line, line.Action)}, to retest {Minutes(line, line.Retest)}, to closing {Figure(Math.Round(line.Until(line.ClosedAt)!.Value.TotalMinutes))}";
 
     private static string Minutes(ExceptionLine line, ExceptionStep? step) => step is null ? "none" : Figure(Math.Round(line.Until(step.At)!.Value.TotalMinutes));

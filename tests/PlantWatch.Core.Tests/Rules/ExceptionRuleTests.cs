@@ -1,3 +1,4 @@
+using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
@@ -42,20 +43,43 @@ public sealed class ExceptionRuleTests
     }
 
     [Fact, Evidence("R-070")]
-    public void A_retest_inside_ends_it_and_one_outside_starts_the_clock_anew()
+    public void A_retest_inside_ends_it_and_one_outside_starts_the_clock_anew_and_calls_nobody_a_second_time()
     {
         _bench.TestsChlorine(0.1);
         _bench.Minutes(16);
         Assert.True(IsOverdue);
         _bench.TestsChlorine(0.1, who: "J. Sample");
         _bench.Minutes(1);
-        Assert.False(IsOverdue);
-        Assert.Equal((OwedAct.ActAndRetest, "J. Sample"), (Line.Owed.Act, Line.Owed.Who));
-        _bench.Minutes(15);
         Assert.True(IsOverdue);
+        Assert.Equal((OwedAct.ActAndRetest, "J. Sample", false), (Line.Owed.Act, Line.Owed.Who, Line.Owed.IsOverdue(_bench.Now)));
+        _bench.Minutes(15);
+        Assert.True(Line.Owed.IsOverdue(_bench.Now));
         _bench.TestsChlorine(1.4);
         Assert.False(IsOverdue);
         Assert.Equal("exception.overdue_act", _bench.AlarmsTold.Last(e => e.Alarm.Rule == "R-070").Alarm.Cause.Code);
+        Assert.Equal(1, Rang);
+    }
+
+    private int Rang => _bench.AlarmsTold.Count(e => e.Alarm.Rule == "R-070" && e.Change == AlarmChange.Raised);
+
+    [Fact, Evidence("R-070")]
+    public void Tests_that_go_on_failing_are_one_call_and_an_action_that_is_not_tested_in_time_is_another()
+    {
+        _bench.TestsChlorine(0.5);
+        for (var hour = 0; hour < 5; hour++)
+        {
+            _bench.Minutes(70);
+            _bench.TestsChlorine(0.5);
+        }
+
+        Assert.True(IsOverdue);
+        Assert.Equal(1, Rang);
+        _bench.Doses(ProductKind.SodiumHypochlorite);
+        _bench.Minutes(1);
+        Assert.False(IsOverdue);
+        _bench.Minutes(61);
+        Assert.True(IsOverdue);
+        Assert.Equal(2, Rang);
     }
 
     [Theory]

@@ -3,6 +3,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Core.Rules;
 using PlantWatch.Core.Tests.Plant.Fold;
 
@@ -190,6 +191,59 @@ public sealed class FilterRuleTests
         bench.CheckBeside("main-ph", 7.4, Bench.Test(Measurand.Ph, 7.42));
         Assert.Equal("pair.backwash", bench.Entries.Select(e => e.Body).OfType<JudgementEntry>().Single(j => j.Judgement.ProbeId == "main-ph").Judgement.Reasons[0].Code);
     }
+
+    [Fact, Evidence("R-050")]
+    public void A_second_backwash_on_end_says_why_and_a_third_is_written_down_and_silences_nothing()
+    {
+        var bench = new Bench(Plan);
+        bench.Hold(TimeSpan.FromMinutes(3), (Flow, 110));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(31), (Flow, 0));
+        Assert.Equal("backwash.again_why", Refused(bench, null));
+        Assert.Equal("backwash.again_why", Refused(bench, " "));
+        Assert.Null(Refused(bench, "coagulant went through, bed still cloudy"));
+        Assert.Equal("coagulant went through, bed still cloudy", bench.Entries.Select(e => e.Body).OfType<BackwashEntry>().Last().Why);
+        bench.Hold(TimeSpan.FromMinutes(29), (Flow, 0));
+        Assert.Equal(AlarmState.SuppressedByDesign, bench.Alarm(RuleBook.CirculationLow, "circulation")!.State);
+        bench.Hold(TimeSpan.FromMinutes(2), (Flow, 0));
+
+        // An hour of quiet is used up: whatever is said, the flow alarm calls.
+        Assert.Null(Refused(bench, "still cloudy"));
+        bench.Hold(TimeSpan.FromMinutes(1), (Flow, 0));
+        Assert.True(bench.State.Filters[0].Backwash.IsUnderWay(bench.Now));
+        Assert.Equal((AlarmState.Unacknowledged, false), (bench.Alarm(RuleBook.CirculationLow, "circulation")!.State, bench.Alarm(RuleBook.CirculationLow, "circulation")!.Suppressed));
+
+        // Half a day after the first of them there is some quiet again.
+        bench.Pass(TimeSpan.FromHours(11.3));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(2), (Flow, 0));
+        Assert.Equal(AlarmState.SuppressedByDesign, bench.Alarm(RuleBook.CirculationLow, "circulation")!.State);
+    }
+
+    [Fact, Evidence("R-051")]
+    public void A_filter_whose_pressure_asks_for_it_is_washed_again_without_a_word_and_two_short_washes_leave_quiet_for_more()
+    {
+        var bench = new Bench(Plan);
+        bench.Hold(TimeSpan.FromMinutes(5), (Flow, 110), (Pressure, 85));
+        Assert.True(bench.IsUp(RuleBook.FilterPressureRisen, "f1"));
+        Begin(bench);
+        bench.Hold(TimeSpan.FromMinutes(10), (Flow, 0));
+        Wash(bench);
+        bench.Hold(TimeSpan.FromMinutes(10), (Flow, 110), (Pressure, 84));
+        Assert.Null(Refused(bench, null));
+        bench.Hold(TimeSpan.FromMinutes(10), (Flow, 0));
+        Wash(bench);
+        bench.Hold(TimeSpan.FromMinutes(10), (Flow, 110), (Pressure, 31));
+        Assert.Equal("backwash.again_why", Refused(bench, null));
+        Assert.Equal(30, BackwashQuiet.Left(bench.State.Filters[0], bench.Now).TotalMinutes, 0.01);
+        bench.Pass(TimeSpan.FromHours(2));
+        Assert.Null(Refused(bench, null));
+        bench.Restart();
+        Assert.Equal(30, bench.State.Filters[0].Backwash.Allowance.TotalMinutes, 0.01);
+    }
+
+    private static string? Refused(Bench bench, string? why) =>
+        bench.Run(at => new BackwashBegun(at, TimeOrderedId.Derive(at, "backwash"), "f1", "R. Example") { Why = why }) is Outcome.TurnedDown no ? no.Remarks[0].Reason.Code : null;
 
     [Fact]
     public void A_pump_that_doses_into_a_backwash_is_told_at_once()

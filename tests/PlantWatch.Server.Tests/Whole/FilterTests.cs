@@ -44,6 +44,12 @@ public sealed class FilterTests
             var told = (await server.Record.EntriesAsync(server.Host.Circuits.First(c => c.Partition.Value == "hall").Partition, new EntryQuery(["backwash", "filter_washed"]), default)).Select(e => e.Body);
             Assert.Equal([BackwashChange.Begun, BackwashChange.Washed], told.OfType<BackwashEntry>().Reverse().Select(b => b.Change));
             Assert.Single(told.OfType<FilterEntry>());
+            // Right after it another one says why; the page knows that it will be asked.
+            Assert.True(washed.AgainNeedsWhy);
+            var again = new WashRequest(Guid.CreateVersion7(), "J. Sample", "hall");
+            Assert.Contains("backwash.again_why", await (await server.PostAsync("/api/v1/filters/f1/backwash", again)).Content.ReadAsStringAsync(), StringComparison.Ordinal);
+            var second = await WholeServer.ReadAsync<FilterView>(await server.PostAsync("/api/v1/filters/f1/backwash", again with { Why = "bed still cloudy" }));
+            Assert.Equal(second.Backwash!.Until, second.Backwash.QuietUntil);
         }
     }
 

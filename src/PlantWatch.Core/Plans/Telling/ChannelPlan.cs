@@ -42,8 +42,11 @@ public sealed record ChannelPlan(string Id, ChannelKind Kind, Priority From)
     /// <summary>Of a topic: the topic above what is published; null for the other kinds.</summary>
     public string? Topic { get; init; }
 
-    /// <summary>Of a webhook: the address; null for the other kinds.</summary>
+    /// <summary>Of a webhook: the address; null for the other kinds, and where it is kept apart.</summary>
     public Uri? Address { get; init; }
+
+    /// <summary>Of a webhook: the address carries a token, is as secret as the key, and stands with it.</summary>
+    public bool AddressIsApart { get; init; }
 
     /// <summary>Of e-mail: the mail server; null for the other kinds.</summary>
     public MailPlan? Mail { get; init; }

@@ -13,6 +13,7 @@ public static class ExceptionDebts
     {
         ArgumentNullException.ThrowIfNull(line);
         if (!line.IsOpen) return default;
+        if (line.IncidentId is not null) return new(OwedAct.Incident, Instant.Never, line.Steps.LastOrDefault(s => s.By is not null)?.By ?? line.Reading.By);
         var owed = new Owed(OwedAct.ActAndRetest, line.Reading.KnownAt + ExceptionDeadlines.Respond(line.Reading.Grade, resampleWithin), line.Reading.By);
         var acted = Instant.Never;
         foreach (var step in line.Steps)
@@ -40,9 +41,11 @@ public static class ExceptionDebts
             StepKind.Retest => AfterTest(owed, line, step, resampleWithin),
             // What is given or changed needs its time; words and a closed pool do not move the clock.
             var kind when IsAction(kind) => owed with { Act = OwedAct.Retest, By = line.Grade == BreachGrade.Laboratory ? owed.By : Instant.Later(owed.By, ExceptionDeadlines.AfterAction(step)) },
+            // What was raised on purpose is so no longer: the clock begins here.
+            StepKind.IncidentOver => owed with { Act = OwedAct.ActAndRetest, By = step.KnownAt + ExceptionDeadlines.Respond(line.Grade, resampleWithin) },
             // It became graver: whoever had an hour has not got it any more.
             StepKind.Reading => owed with { Act = OwedAct.ActAndRetest, By = Instant.Earlier(owed.By, step.KnownAt + ExceptionDeadlines.Respond(step.Grade, resampleWithin)) },
-            StepKind.Words or StepKind.PoolClosed => owed with { Act = OwedAct.Retest },
+            StepKind.Words or StepKind.PoolClosed or StepKind.Incident or StepKind.Job or StepKind.Calibrated => owed with { Act = OwedAct.Retest },
             StepKind.BackInside when line.Grade == BreachGrade.Operating => owed with { Act = OwedAct.Retest, By = Instant.Later(owed.By, step.At + ExceptionDeadlines.Shift) },
             _ => owed,
         };

@@ -41,6 +41,9 @@ public sealed record ExceptionLine
     /// <summary>What happened since, by the time of happening.</summary>
     public ImmutableArray<ExceptionStep> Steps { get; init; } = [];
 
+    /// <summary>The open incident by whose plan it was raised on purpose, with nobody in the water; null when none was, or that is over.</summary>
+    public Guid? IncidentId { get; init; }
+
     /// <summary>What is owed; nothing once it is closed.</summary>
     public Owed Owed { get; init; }
 

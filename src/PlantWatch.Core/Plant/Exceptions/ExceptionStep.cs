@@ -30,6 +30,14 @@ public enum StepKind
     ReadingCorrected,
     /// <summary>What had closed the line was taken back.</summary>
     Reopened,
+    /// <summary>An incident of this water: declared, noted, or what was raised for it.</summary>
+    Incident,
+    /// <summary>A job on the probe, pump, filter or pool that it is about was taken in hand or done.</summary>
+    Job,
+    /// <summary>The probe of the quantity was calibrated, or its panel adjusted.</summary>
+    Calibrated,
+    /// <summary>The incident is over for which it was raised, or bathers come back: from here on it is owed.</summary>
+    IncidentOver,
 }
 
 /// <summary>How a retest stands against what is in force. The default is that the step is no retest.</summary>
@@ -74,7 +82,7 @@ public sealed record ExceptionStep(StepKind Kind, Guid Id, Instant At, Instant K
     public bool Withdrawn { get; init; }
 
     /// <summary>Something was done about the breach.</summary>
-    public bool IsAction => !Withdrawn && Kind is (StepKind.Words or StepKind.Dose or StepKind.PoolClosed or StepKind.NewWater or StepKind.FilterWashed);
+    public bool IsAction => !Withdrawn && Kind is (StepKind.Words or StepKind.Dose or StepKind.PoolClosed or StepKind.NewWater or StepKind.FilterWashed or StepKind.Incident or StepKind.Job or StepKind.Calibrated);
 
     /// <summary>A test that counts.</summary>
     public bool IsRetest => !Withdrawn && Kind == StepKind.Retest;

@@ -15,10 +15,16 @@ public enum OwedAct
     Settle,
     /// <summary>A resample for the laboratory.</summary>
     Resample,
+    /// <summary>What the incident's plan asks for, by its own clock; none of this line's runs.</summary>
+    Incident,
 }
 
 /// <summary>Who owes what by when. The default owes nothing.</summary>
 /// <param name="Act">What.</param>
-/// <param name="By">Until when.</param>
+/// <param name="By">Until when; never where another clock runs.</param>
 /// <param name="Who">Who had it in hand last; null while nobody has: then the operator on duty.</param>
-public readonly record struct Owed(OwedAct Act, Instant By, string? Who);
+public readonly record struct Owed(OwedAct Act, Instant By, string? Who)
+{
+    /// <summary>Its time is past.</summary>
+    public bool IsOverdue(Instant now) => By.IsSet && now > By;
+}

@@ -10,7 +10,7 @@ internal static class AroundFold
     {
         var probe = draft.Index.Probe(subject);
         var pool = PoolOf(draft, probe, subject);
-        var now = OfProbe(draft, probe) | OfPools(draft, pool) | (BackwashFold.Holds(draft, draft.Watermark) ? SuppressedWhile.Backwash : 0);
+        var now = OfProbe(draft, probe) | OfPools(draft, pool) | (BackwashFold.Silences(draft, draft.Watermark) ? SuppressedWhile.Backwash : 0);
         return new(now, pool < 0 ? draft.Plan.Name : draft.Plan.Pools[pool].Name, probe < 0 ? "" : draft.Plan.Probes[probe].Name);
     }
 

@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -15,7 +16,10 @@ internal static class BackwashFold
         var known = draft.Filters[index].Backwash;
         if (known.Id == said.Id) return Outcome.AlreadyDone.Instance;
         if (known.Holds(said.At) && known.IsOpen) return No(TurnedDownKind.Conflict, "filterId", Reason.Of("backwash.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
-        Keep(draft, index, new(said.Id, said.By.Trim(), said.At, said.At + BackwashWindow.Longest, Ended: false), BackwashChange.Begun, said.By, said.At);
+        var why = string.IsNullOrWhiteSpace(said.Why) ? null : said.Why.Trim();
+        if (why is null && BackwashQuiet.NeedsWhy(draft.Filters[index], IsDirty(draft, said.FilterId), said.At)) return No(TurnedDownKind.Invalid, "why", Reason.Of("backwash.again_why", (said.At - known.Until).TotalMinutes));
+        var window = new BackwashWindow(said.Id, said.By.Trim(), said.At, said.At + BackwashWindow.Longest, Ended: false) { Allowance = BackwashQuiet.Left(draft.Filters[index], said.At) };
+        Keep(draft, index, window, BackwashChange.Begun, said.By, said.At, why);
         return Outcome.Done.Instance;
     }
 
@@ -49,6 +53,14 @@ internal static class BackwashFold
         return false;
     }
 
+    /// <summary>True while what any of them does is silenced: its quiet is not used up.</summary>
+    public static bool Silences(Draft draft, Instant at)
+    {
+        foreach (var filter in draft.Filters)
+            if (filter.Backwash.Silences(at)) return true;
+        return false;
+    }
+
     /// <summary>True while any of them is under way: its end is judged as ever.</summary>
     public static bool IsUnderWay(Draft draft, Instant at)
     {
@@ -63,13 +75,15 @@ internal static class BackwashFold
             Keep(draft, index, open with { Ended = true }, BackwashChange.RanOut, null, now);
     }
 
-    private static void Keep(Draft draft, int index, BackwashWindow window, BackwashChange change, string? by, Instant at)
+    private static void Keep(Draft draft, int index, BackwashWindow window, BackwashChange change, string? by, Instant at, string? why = null)
     {
         var filter = draft.Filters[index];
-        draft.Filters = draft.Filters.SetItem(index, filter with { Backwash = window });
-        draft.Write(at, change == BackwashChange.Begun ? window.Since : Instant.Earlier(at, window.Until), filter.Id, new BackwashEntry(filter.Id, window, change, by?.Trim()));
+        draft.Filters = draft.Filters.SetItem(index, filter with { Backwash = window, Quiet = window.Ended ? BackwashQuiet.With(filter, window) : filter.Quiet });
+        draft.Write(at, change == BackwashChange.Begun ? window.Since : Instant.Earlier(at, window.Until), filter.Id, new BackwashEntry(filter.Id, window, change, by?.Trim()) { Why = why });
         draft.Alarms.Regard(at);
     }
+
+    private static bool IsDirty(Draft draft, string filter) => draft.Alarms.IsActive(RuleBook.FilterPressureRisen.KeyFor(filter));
 
     private static Outcome.TurnedDown? Objection(Draft draft, string filter, string by, out int index)
     {

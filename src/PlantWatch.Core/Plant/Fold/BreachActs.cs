@@ -9,7 +9,7 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>What was done about breaches, told from what is recorded anyway: nobody is asked twice.</summary>
 internal static class BreachActs
 {
-    private static readonly string[] OfFilters = [BreachKeys.Bottom, Measurand.CombinedChlorine.Key(), "combined_per_free", "combined_per_total", .. Organisms.All.Select(o => o.Key())];
+    public static readonly string[] OfFilters = [BreachKeys.Bottom, Measurand.CombinedChlorine.Key(), "combined_per_free", "combined_per_total", .. Organisms.All.Select(o => o.Key())];
     private static readonly string[] OfChlorine = [Measurand.FreeChlorine.Key(), Measurand.TotalChlorine.Key(), Measurand.CombinedChlorine.Key(), Measurand.Orp.Key(), "combined_per_free", "combined_per_total", "cyanurate_per_free", BreachKeys.Bottom, .. Organisms.All.Select(o => o.Key())];
     private static readonly string[] OfAcid = [Measurand.Ph.Key(), Measurand.TotalAlkalinity.Key(), Measurand.Orp.Key()];
 
@@ -26,6 +26,7 @@ internal static class BreachActs
     /// <summary>Bathers were kept out, or the pool was filled anew.</summary>
     public static void Operated(Draft draft, string pool, PoolStateEntry said, Instant at)
     {
+        if (said.Operation.MayBatheIn) BreachRaised.Over(draft, line => line.PoolId == pool || line.PoolId == draft.Plan.Id, said.Operation.ActId, said.Operation.By, at);
         var closes = said.Before is OperatingState.NotStated or OperatingState.Open && !said.Operation.MayBatheIn;
         if (!closes && !said.Refilled) return;
         var step = new ExceptionStep(said.Refilled ? StepKind.NewWater : StepKind.PoolClosed, said.Operation.ActId, at, at, said.Operation.By) { Text = said.Operation.Why };
@@ -49,6 +50,14 @@ internal static class BreachActs
         return draft.Exceptions.Keep(line.With(new(StepKind.PoolClosed, run.ActId, run.Since, at, run.By) { Text = run.Why }), ExceptionChange.Acted, at);
     }
 
+    /// <summary>What a product is for moves the quantity.</summary>
+    public static bool Moves(ProductKind kind, string quantity) => DosingAims.Of(kind) switch
+    {
+        DosingAim.AddsChlorine => OfChlorine.Contains(quantity),
+        DosingAim.LowersPh or DosingAim.RaisesPh => OfAcid.Contains(quantity),
+        _ => false,
+    };
+
     private static ExceptionStep StepOf(GivenDose dose, Instant at) => new(StepKind.Dose, dose.Id, dose.GivenAt, at, dose.By) { What = ActFigures.Given(dose), Text = dose.Note, ReadyAt = dose.MixedAt };
 
     private static bool IsOf(Draft draft, ExceptionLine line, string pool) => line.PoolId == pool || line.PoolId == draft.Plan.Id;
@@ -60,8 +69,7 @@ internal static class BreachActs
         dose.Predicted.Any(p => p.Measurand.Key() == quantity)
         || DosingAims.Of(dose.Kind) switch
         {
-            DosingAim.AddsChlorine => OfChlorine.Contains(quantity),
-            DosingAim.LowersPh or DosingAim.RaisesPh => OfAcid.Contains(quantity),
+            DosingAim.AddsChlorine or DosingAim.LowersPh or DosingAim.RaisesPh => Moves(dose.Kind, quantity),
             _ => dose.Predicted.IsDefaultOrEmpty || (OfChlorine.Contains(quantity) && dose.Predicted.Any(p => p.Measurand == Measurand.FreeChlorine)),
         };
 }

@@ -34,7 +34,9 @@ internal sealed class ExceptionDesk(ImmutableArray<ExceptionLine> open, Immutabl
     public ExceptionLine Begin(string key, BreachGrade grade, BreachReading reading, Instant at)
     {
         var slash = key.LastIndexOf('/');
-        var line = Owing(new() { Id = draft.NewId(at), PoolId = key[..slash], Quantity = key[(slash + 1)..], Grade = grade, Reading = reading });
+        var raised = BreachRaised.For(draft, key[..slash], key[(slash + 1)..], reading);
+        var begun = new ExceptionLine { Id = draft.NewId(at), PoolId = key[..slash], Quantity = key[(slash + 1)..], Grade = grade, Reading = reading, IncidentId = raised?.Id };
+        var line = Owing(raised is null ? begun : begun.With(BreachRaised.StepOf(raised, at)));
         Open = Open.Add(line);
         Write(line, ExceptionChange.Opened, at);
         return line;
@@ -74,8 +76,13 @@ internal sealed class ExceptionDesk(ImmutableArray<ExceptionLine> open, Immutabl
     public void Tick(Instant now)
     {
         foreach (var line in Open)
-            if (line.Grade != BreachGrade.Laboratory) Overdue(line, now > line.Owed.By, now);
+            if (line.Grade != BreachGrade.Laboratory) Overdue(line, line.Owed.IsOverdue(now) || StandsStill(line), now);
     }
+
+    // It has called, and the only answer was a test that is outside too: that is the same lapse, and calls nobody anew every hour.
+    private bool StandsStill(ExceptionLine line) =>
+        line.Owed.Act == OwedAct.ActAndRetest && draft.Alarms.Find(RuleBook.ExceptionOverdue.KeyFor(line.Key)) is { Active: true } alarm
+        && !line.Steps.Any(s => (s.IsAction || s.Word == RetestWord.Inside) && !s.Withdrawn && s.KnownAt >= alarm.RaisedAt);
 
     private void Overdue(ExceptionLine line, bool isOverdue, Instant now)
     {

@@ -63,6 +63,15 @@ internal static class ExceptionFold
             case FilterEntry wash:
                 BreachActs.Washed(draft, wash, entry.At);
                 break;
+            case IncidentEntry incident:
+                BreachWork.InIncident(draft, incident, entry.At);
+                break;
+            case JobEntry { Job: var job }:
+                BreachWork.Worked(draft, job, entry.At);
+                break;
+            case CalibrationEntry { Calibration: var calibration }:
+                BreachWork.Calibrated(draft, calibration, entry.At);
+                break;
             case LabResultEntry { Result: var result } when !draft.KnownLabResults.Any(known => known.Corrects == result.Id):
                 BreachByLab.Hear(draft, result, entry.At);
                 break;

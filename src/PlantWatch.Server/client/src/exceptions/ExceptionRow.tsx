@@ -12,6 +12,7 @@ import { StepMarks, said } from './StepMarks';
 const w = words.exceptions;
 
 function Owes({ owed }: { owed: OwedView }) {
+  if (owed.by === null) return <p class="mark owes" data-testid="owed" data-act={owed.act} data-overdue={false}><PoolGlyph state="due" /><span><b>{owed.who ?? w.onDuty}</b> {w.owes[owed.act]}.</span></p>;
   const left = Date.parse(owed.by) - now.value;
   return (
     <p class="mark owes" data-testid="owed" data-act={owed.act} data-overdue={left < 0}>{left < 0 ? <WarnGlyph /> : <PoolGlyph state="due" />}

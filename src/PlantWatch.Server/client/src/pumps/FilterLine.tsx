@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FilterView } from '../contract.filter';
+import type { BackwashView, FilterView } from '../contract.filter';
 import { fixed } from '../format/number';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
@@ -11,6 +11,13 @@ import { WashForm, type WashAct } from './WashForm';
 const w = words.filters;
 const m3 = (value: number) => `${fixed(value, 1)}\u00a0m\u00b3`;
 const kPa = (value: number) => `${fixed(value, 0)}\u00a0kPa`;
+
+/** When it ends, and how long it silences: its quiet may be used up. */
+function quietOf({ since, until, quietUntil }: BackwashView): string {
+  const at = (time: string) => dayClock(time, zone.value);
+  if (quietUntil >= until) return w.until(at(until));
+  return quietUntil > since ? w.quietUntil(at(until), at(quietUntil)) : w.noQuiet(at(until));
+}
 
 /** What is read across it against what it read clean. */
 function Pressure({ filter: f }: { filter: FilterView }) {
@@ -34,7 +41,7 @@ export function FilterLine({ filter: f, circuit, onSaid }: { filter: FilterView;
       <div class="pump-head"><b>{f.name}</b>{f.due && <span class="mark"><WarnGlyph /><b>{strainer ? w.emptyDue : w.due}</b></span>}</div>
       <Pressure filter={f} />
       <p class="hint">{f.washedAt ? <>{strainer ? w.emptied : w.washed} <Age at={f.washedAt} /> {f.washedBy && w.by(f.washedBy)}{f.washM3 !== null && `, ${w.drained(m3(f.washM3))}`}</> : strainer ? w.neverEmptied : w.never}{f.everyDays !== null && `; ${w.every(fixed(f.everyDays, 0))}`}</p>
-      {f.backwash && <p class="notice" data-testid={`backwash-now-${circuit}-${f.id}`}><b>{w.under(f.backwash.by)}</b>; {w.until(dayClock(f.backwash.until, zone.value))}</p>}
+      {f.backwash && <p class="notice" data-testid={`backwash-now-${circuit}-${f.id}`}><b>{w.under(f.backwash.by)}</b>; {quietOf(f.backwash)}</p>}
       {act ? <WashForm key={act} filter={f} circuit={circuit} act={act} onLeave={() => setAct(null)} onDone={text => { setAct(null); onSaid(text); }} />
         : <div class="inline">{f.backwash ? <>{button('washed', w.done)}{button('backwash/end', w.giveUp)}</> : strainer ? button('washed', w.noteEmptied) : <>{button('backwash', w.begin)}{button('washed', w.note)}</>}</div>}
     </li>

@@ -25,13 +25,18 @@ export function WashForm({ filter, circuit, act, onDone, onLeave }: { filter: Fi
   const asksWater = act === 'washed' && !strainer;
   const waterField = `wash-water-${circuit}-${filter.id}`;
   const [water, setWater] = useState('');
+  const [why, setWhy] = useState('');
   const send = useRef<HTMLButtonElement>(null);
   useEffect(() => send.current?.focus(), []);
+  const whyName = `wash-why-${circuit}-${filter.id}`;
+  const asksWhy = act === 'backwash' && (filter.againNeedsWhy || errors['why'] !== undefined);
   const submit = () => {
-    if (!who.value.trim()) return setErrors({ by: words.needName });
     const typed = readTyped(water);
-    if (asksWater && water.trim() && typed.kind !== 'number') return setErrors({ cubicMetres: w.needWater });
-    const body: WashRequest = { id, by: who.value.trim(), circuit, ...(asksWater && typed.kind === 'number' ? { cubicMetres: typed.value } : {}) };
+    const missing = {
+      ...(!who.value.trim() && { by: words.needName }), ...(asksWhy && !why.trim() && { why: w.needWhy }), ...(asksWater && water.trim() && typed.kind !== 'number' && { cubicMetres: w.needWater }),
+    };
+    if (Object.keys(missing).length > 0) return setErrors(missing);
+    const body: WashRequest = { id, by: who.value.trim(), circuit, ...(asksWater && typed.kind === 'number' ? { cubicMetres: typed.value } : {}), ...(asksWhy ? { why: why.trim() } : {}) };
     void run(() => post(`/filters/${encodeURIComponent(filter.id)}/${act}`, body));
   };
   return (
@@ -41,7 +46,8 @@ export function WashForm({ filter, circuit, act, onDone, onLeave }: { filter: Fi
       {asksWater && <Field name={waterField} label={w.water} error={errors['cubicMetres']} hint={filter.usualWashM3 === null ? w.noUsual : w.usual(`${fixed(filter.usualWashM3, 1)}\u00a0m\u00b3`)}>
         <input class="short" type="text" inputMode="decimal" autocomplete="off" value={water} {...tie(waterField, errors['cubicMetres'])} onInput={e => setWater(e.currentTarget.value)} /></Field>}
       <NameField name={`wash-by-${circuit}-${filter.id}`} error={errors['by']} />
-      <OtherRemarks errors={errors} shown={['by', ...(asksWater ? ['cubicMetres'] : [])]} />
+      {asksWhy && <Field name={whyName} label={w.why} hint={w.whyHint} error={errors['why']}><input type="text" {...tie(whyName, errors['why'])} value={why} onInput={e => setWhy(e.currentTarget.value)} /></Field>}
+      <OtherRemarks errors={errors} shown={['by', 'why', ...(asksWater ? ['cubicMetres'] : [])]} />
       <div class="inline"><button ref={send} type="submit" class="primary" disabled={busy} data-testid="submit-wash">{strainer ? w.noteEmptied : names[act]}</button><button type="button" onClick={onLeave}>{w.cancel}</button></div>
     </form>
   );
