@@ -3,7 +3,6 @@ using Microsoft.Extensions.Logging.Abstractions;
 using PlantWatch.Core.Alarms.Telling;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
