@@ -35,6 +35,8 @@ public enum Measurand
     FilterPressure,
     /// <summary>Turbidity in NTU, by a nephelometer.</summary>
     Turbidity,
+    /// <summary>Total bromine in mg/L as Br2: free and combined, which DPD 1 tells together.</summary>
+    Bromine,
 }
 
 /// <summary>The fixed facts of each measurand: its unit as written for people, and what is physically possible.</summary>
@@ -64,12 +66,12 @@ public static class Measurands
     public static int Decimals(this Measurand measurand) => measurand switch
     {
         Measurand.Ph or Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine or Measurand.Turbidity => 2,
-        Measurand.Temperature or Measurand.CirculationFlow or Measurand.FilterPressure => 1,
+        Measurand.Temperature or Measurand.CirculationFlow or Measurand.FilterPressure or Measurand.Bromine => 1,
         _ => 0,
     };
 
     /// <summary>The widest range that water in a pool plant can show; outside it a number is a fault of wiring, unit or typing.</summary>
-    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; a circulation up to 10 000 m3/h, and below nil as flow meters creep; chlorine up to 200 mg/L covers superchlorination by hand; turbidity up to what nephelometers count.</remarks>
+    /// <remarks>Common practice, deliberately wide: pH 0 to 14; ORP -1000 to 1200 mV; -5 to 110 degC; a circulation up to 10 000 m3/h, and below nil as flow meters creep; chlorine up to 200 mg/L covers superchlorination by hand, and bromine as much by the mole; turbidity up to what nephelometers count.</remarks>
     public static ValueRange Possible(this Measurand measurand) => measurand switch
     {
         Measurand.Ph => new(0, 14),
@@ -77,6 +79,7 @@ public static class Measurands
         Measurand.Temperature => new(-5, 110),
         Measurand.Conductivity => new(0, 200_000),
         Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine => new(0, 200),
+        Measurand.Bromine => new(0, 450),
         Measurand.TotalAlkalinity or Measurand.CalciumHardness => new(0, 5000),
         Measurand.CyanuricAcid => new(0, 1000),
         Measurand.DissolvedSolids => new(0, 100_000),

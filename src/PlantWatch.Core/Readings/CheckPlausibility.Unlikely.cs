@@ -49,18 +49,25 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
         if (result.Measurand == Measurand.Ph && result.Censoring == Censoring.None && !MethodRange.Holds(result))
             Doubt(result, i, Reason.Of("check.outside_method_range", PhenolRed.Range.Low, PhenolRed.Range.High));
         else if (result.Measurand == Measurand.Ph && !PhOfPools.Contains(result.Value)) Doubt(result, i, Reason.Of("check.no_pool_reads_so", result.Value, PhOfPools.Low, PhOfPools.High));
-        if (result.Measurand is not (Measurand.FreeChlorine or Measurand.TotalChlorine) || !MethodRange.UsesDpd(result.Method)) return;
-        var inCell = MethodRange.InCell(result);
-        if (inCell > Dpd.Bleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, Dpd.Bleaches));
-        else if (inCell > Dpd.Range.High) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, Dpd.Range.High));
+        if (result.Measurand is not (Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.Bromine) || !MethodRange.UsesDpd(result.Method)) return;
+        var (inCell, per) = (MethodRange.InCell(result), result.Measurand == Measurand.Bromine ? Bromine.PerChlorine : 1);
+        if (inCell > per * Dpd.Bleaches) Doubt(result, i, Reason.Of("check.dpd_may_bleach", inCell, per * Dpd.Bleaches));
+        else if (inCell > per * Dpd.Range.High) Remark($"results[{i}].value", Reason.Of("check.above_dpd_range", inCell, per * Dpd.Range.High));
     }
 
     // Diluted to one in five and still nil, it would take 50 mg/L in the pool to bleach it: then it is nil.
     private void Bleached(TestResult result, int i)
     {
-        if (result.Dilution < NotBleachedFrom && result.Measurand == Measurand.FreeChlorine && result.Value <= NilChlorine && result.Censoring != Censoring.Above && liveOrp is { } orp && orp.Value >= LivelyOrp)
-            Doubt(result, i, Reason.Of("check.nil_chlorine_with_high_orp", result.Value, orp.Value));
+        if (result.Dilution < NotBleachedFrom && IsNil(result) && result.Censoring != Censoring.Above && liveOrp is { } orp && orp.Value >= LivelyOrp)
+            Doubt(result, i, Reason.Of(result.Measurand == Measurand.Bromine ? "check.nil_bromine_with_high_orp" : "check.nil_chlorine_with_high_orp", result.Value, orp.Value));
     }
+
+    private static bool IsNil(TestResult result) => result.Measurand switch
+    {
+        Measurand.FreeChlorine => result.Value <= NilChlorine,
+        Measurand.Bromine => result.Value <= Bromine.OfChlorineReading(NilChlorine),
+        _ => false,
+    };
 
     // A last value that was doubted itself proves nothing: the second of the two is the repeat that clears it.
     private void FarFromLast(TestResult result, int i)
@@ -78,6 +85,7 @@ internal sealed partial class UnlikelyChecks(PoolState pool, ManualCheck check, 
         Measurand.Ph => 0.6,
         Measurand.Temperature => 4,
         Measurand.FreeChlorine or Measurand.TotalChlorine => Math.Max(2, last),
+        Measurand.Bromine => Math.Max(Bromine.OfChlorineReading(2), last),
         Measurand.TotalAlkalinity => Math.Max(60, 0.4 * last),
         Measurand.CalciumHardness => Math.Max(100, 0.4 * last),
         Measurand.CyanuricAcid => Math.Max(30, 0.4 * last),

@@ -31,6 +31,8 @@ internal static class MethodPrecision
         Measurand.Ph => Ph(method),
         Measurand.FreeChlorine or Measurand.TotalChlorine or Measurand.CombinedChlorine =>
             method is TestMethod.Photometer or TestMethod.Meter ? Dpd : DpdComparator,
+        // The same colour, read as bromine: 159.808 over 70.906 times the chlorine.
+        Measurand.Bromine => (method is TestMethod.Photometer or TestMethod.Meter ? Dpd : DpdComparator).Times(Bromine.PerChlorine),
         Measurand.TotalAlkalinity or Measurand.CalciumHardness =>
             method is TestMethod.Photometer or TestMethod.Meter ? Drops : Tablets,
         // Turbidity against a mark or in a photometer: +-10 to 15 on a scale of 30 to 100 mg/L.
@@ -55,6 +57,8 @@ internal static class MethodPrecision
 
     private readonly record struct Line(double Least, double Relative, double Shared)
     {
+        public Line Times(double factor) => new(factor * Least, Relative, factor * Shared);
+
         public TestUncertainty At(double value) => new(Math.Max(Least, Relative * value), Shared);
     }
 }

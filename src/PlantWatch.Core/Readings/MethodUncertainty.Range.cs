@@ -11,6 +11,7 @@ public static class MethodRange
     {
         Measurand.Ph when UsesPhenolRed(result.Method) => result.Value > PhenolRed.Range.Low && result.Value < PhenolRed.Range.High,
         Measurand.FreeChlorine or Measurand.TotalChlorine when UsesDpd(result.Method) => InCell(result) <= Dpd.Bleaches,
+        Measurand.Bromine when UsesDpd(result.Method) => InCell(result) <= Bromine.OfChlorineReading(Dpd.Bleaches),
         _ => true,
     };
 

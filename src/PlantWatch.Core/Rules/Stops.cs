@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 
@@ -24,6 +25,13 @@ public static class Stops
     public static bool TryOf(CircuitPlan plan, Measurand measurand, out ValueRange range, out Rule rule)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        // By the mole: what is nil or too much of chlorine is so of bromine, which is written by its own weight.
+        if (measurand == Measurand.Bromine && TryOf(plan, Measurand.FreeChlorine, out var chlorine, out rule))
+        {
+            range = new(Bromine.OfChlorineReading(chlorine.Low), Bromine.OfChlorineReading(chlorine.High));
+            return true;
+        }
+
         if (!TryUsual(measurand, out range, out rule)) return false;
         foreach (var edit in plan.Stops)
             if (edit.Measurand == measurand) range = Edited(range, edit, plan.People);

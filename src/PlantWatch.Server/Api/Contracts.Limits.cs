@@ -47,8 +47,8 @@ public sealed record PoolBoundsView(
     string Pool, LimitsWord Word, IReadOnlyList<BoundView> Bounds, IReadOnlyList<string> Unconfirmed, IReadOnlyList<UndecidedView> Undecided, IReadOnlyList<string> NotMeasured, IReadOnlyList<TurnedRow> Turned);
 
 /// <summary>A bound with the rows its ends come from; an empty row is the plant's own limit.</summary>
-/// <param name="HasForm">False where no form takes the quantity and nothing works it out: the limit is in force and nothing watches it.</param>
-public sealed record BoundView(PackQuantity Quantity, string Name, string Unit, RowGrade Grade, double? Low, string LowFrom, double? High, string HighFrom, bool HasForm);
+/// <param name="ByBalance">No test by itself: it is held against the balance that a full set of tests gives.</param>
+public sealed record BoundView(PackQuantity Quantity, string Name, string Unit, RowGrade Grade, double? Low, string LowFrom, double? High, string HighFrom, bool ByBalance);
 
 /// <summary>A row that cannot be decided, and what is missing.</summary>
 public sealed record UndecidedView(string Row, string Needs);

@@ -44,7 +44,7 @@ internal static class LimitViews
         row.Quantity != PackQuantity.Sentence && row.Grade != RowGrade.Guide && !LimitsMaker.IsLimit(row, pool) ? Holds.No : ConditionCheck.Of(row.When, pool, water);
 
     private static PoolBoundsView Bounds(PoolPlan pool, LimitsInForce limits, Wording words) => new(
-        pool.Id, limits.Word, [.. limits.Bounds.Select(b => new BoundView(b.Quantity, Name(b.Quantity, words), Unit(b.Quantity), b.Grade, b.Low, b.LowFrom, b.High, b.HighFrom, !b.Quantity.HasNoForm()))],
+        pool.Id, limits.Word, [.. limits.Bounds.Select(b => new BoundView(b.Quantity, Name(b.Quantity, words), Unit(b.Quantity), b.Grade, b.Low, b.LowFrom, b.High, b.HighFrom, b.Quantity == PackQuantity.SaturationIndex))],
         limits.Unconfirmed, [.. limits.Undecided.Select(u => new UndecidedView(u.RowId, words.Find($"limits.needs_{u.Needs}")))], limits.NotMeasured, limits.Turned);
 
     private static string Name(PackQuantity quantity, Wording words) => words.Find($"quantity.{quantity.Key()}");

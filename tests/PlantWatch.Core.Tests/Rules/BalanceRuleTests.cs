@@ -1,7 +1,12 @@
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plans.Packs;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
+using PlantWatch.Core.Rules.Packs;
 using PlantWatch.Core.Tests.Plant.Fold;
+using PlantWatch.Core.Tests.Rules.Packs;
 
 namespace PlantWatch.Core.Tests.Rules;
 
@@ -44,6 +49,21 @@ public sealed class BalanceRuleTests
         bench.Skip(TimeSpan.FromHours(13));
         bench.Check(Bench.Test(Measurand.CalciumHardness, 60));
         Assert.Null(bench.Alarm(RuleBook.OutOfBalance, "main"));
+    }
+
+    [Fact, Evidence("R-018")]
+    public void A_confirmed_row_of_the_pack_on_the_index_is_watched_too_and_only_while_it_is_in_force()
+    {
+        // 0.0 to 0.5, as a council in England prints it (published on its page).
+        var row = PrintedRows.Row("lsi", PackQuantity.SaturationIndex, 0, 0.5, "a council's page");
+        var bench = new Bench(Hall.Plan with { Pack = PrintedRows.Pack(row), People = [new("e", "E. Example", PersonRole.Engineer)] });
+        Test(bench, 7.35, 70, 170);
+        Assert.Null(bench.Alarm(RuleBook.OutOfBalance, "main"));
+        bench.Run(at => new PackRowConfirmed(at, "made-up", "lsi", RowDigest.Of(row), "E. Example", "the document in hand", true));
+        var alarm = bench.Alarm(RuleBook.OutOfBalance, "main")!;
+        Assert.Equal(("balance.under_limit", 0.0, "lsi"), (alarm.Cause.Code, alarm.Cause.Facts[3].Number, alarm.Cause.Facts[4].Text));
+        bench.Run(at => new PackRowRevoked(at, "made-up", "lsi", "E. Example", "the wrong sheet"));
+        Assert.False(bench.IsUp(RuleBook.OutOfBalance, "main"));
     }
 
     [Fact]

@@ -114,11 +114,9 @@ public static class PackQuantities
         Measurand.CyanuricAcid => PackQuantity.CyanuricAcid,
         Measurand.DissolvedSolids => PackQuantity.DissolvedSolids,
         Measurand.Turbidity => PackQuantity.Turbidity,
+        Measurand.Bromine => PackQuantity.Bromine,
         _ => PackQuantity.Sentence,
     };
-
-    /// <summary>True for what nothing here can be held against a limit on it: no form takes it and nothing works it out.</summary>
-    public static bool HasNoForm(this PackQuantity quantity) => quantity is PackQuantity.Bromine or PackQuantity.SaturationIndex;
 
     /// <summary>Its word in keys and files, such as <c>free_chlorine</c>.</summary>
     public static string Key(this PackQuantity quantity) => System.Text.Json.JsonNamingPolicy.SnakeCaseLower.ConvertName(quantity.ToString());

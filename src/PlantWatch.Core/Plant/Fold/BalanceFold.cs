@@ -1,4 +1,5 @@
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -16,14 +17,36 @@ internal static class BalanceFold
     /// <summary>A check told something of the pool.</summary>
     public static void Learn(Draft draft, int index, ManualCheck check, Instant now)
     {
-        if (!check.Results.Any(r => r.Measurand is Measurand.Ph or Measurand.TotalAlkalinity or Measurand.CalciumHardness)) return;
+        if (check.Results.Any(r => r.Measurand is Measurand.Ph or Measurand.TotalAlkalinity or Measurand.CalciumHardness)) Look(draft, index, now);
+    }
+
+    /// <summary>The index of the newest tests against the usual band and the rows of the pack that are in force.</summary>
+    public static void Look(Draft draft, int index, Instant now)
+    {
         var (plan, key) = (draft.Plan.Pools[index], RuleBook.OutOfBalance.KeyFor(draft.Plan.Pools[index].Id));
         if (Balance.Of(Inputs(draft, index, now)).Speciated is not { IsKnown: true } found) return;
-        var beyond = Math.Abs(found.Value) - IndexResult.Tolerance;
+        var (beyond, row) = Beyond(draft.Pools[index].Limits, found.Value);
         // In between nothing is proven either way: what stands stands, and what does not is not raised.
         if (beyond > found.Expanded / 2 || (beyond <= 0 && draft.Alarms.Knows(key)))
-            draft.Alarms.Look(RuleBook.OutOfBalance, key, plan.Id, beyond > 0, now, () => Reason.Of(
-                found.Value < 0 ? "balance.aggressive" : "balance.scaling", plan.Name, found.Value, found.Expanded), renew: true);
+            draft.Alarms.Look(RuleBook.OutOfBalance, key, plan.Id, beyond > 0, now, () => Cause(plan.Name, found, row), renew: true);
+    }
+
+    private static Reason Cause(string pool, IndexResult found, (double Limit, bool IsLow, string From)? row) => row is { } broken
+        ? Reason.Of(broken.IsLow ? "balance.under_limit" : "balance.over_limit", pool, found.Value, found.Expanded, broken.Limit, broken.From)
+        : Reason.Of(found.Value < 0 ? "balance.aggressive" : "balance.scaling", pool, found.Value, found.Expanded);
+
+    // How far it is outside what it is most outside of; null where that is the usual band.
+    private static (double Beyond, (double Limit, bool IsLow, string From)? Row) Beyond(LimitsInForce limits, double index)
+    {
+        (double Beyond, (double, bool, string)? Row) worst = (Math.Abs(index) - IndexResult.Tolerance, null);
+        foreach (var bound in limits.Bounds)
+        {
+            if (bound.Quantity != PackQuantity.SaturationIndex) continue;
+            if (bound.Low is { } low && low - index > worst.Beyond) worst = (low - index, (low, true, bound.LowFrom));
+            if (bound.High is { } high && index - high > worst.Beyond) worst = (index - high, (high, false, bound.HighFrom));
+        }
+
+        return worst;
     }
 
     private static BalanceInputs Inputs(Draft draft, int index, Instant now)

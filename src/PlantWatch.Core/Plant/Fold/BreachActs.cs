@@ -10,7 +10,7 @@ namespace PlantWatch.Core.Plant.Fold;
 internal static class BreachActs
 {
     public static readonly string[] OfFilters = [BreachKeys.Bottom, Measurand.CombinedChlorine.Key(), "combined_per_free", "combined_per_total", .. Organisms.All.Select(o => o.Key())];
-    private static readonly string[] OfChlorine = [Measurand.FreeChlorine.Key(), Measurand.TotalChlorine.Key(), Measurand.CombinedChlorine.Key(), Measurand.Orp.Key(), "combined_per_free", "combined_per_total", "cyanurate_per_free", BreachKeys.Bottom, .. Organisms.All.Select(o => o.Key())];
+    private static readonly string[] OfChlorine = [Measurand.Bromine.Key(), Measurand.FreeChlorine.Key(), Measurand.TotalChlorine.Key(), Measurand.CombinedChlorine.Key(), Measurand.Orp.Key(), "combined_per_free", "combined_per_total", "cyanurate_per_free", BreachKeys.Bottom, .. Organisms.All.Select(o => o.Key())];
     private static readonly string[] OfAcid = [Measurand.Ph.Key(), Measurand.TotalAlkalinity.Key(), Measurand.Orp.Key()];
 
     /// <summary>A dose was given: it belongs to every line of its pool whose quantity it moves, also to one that was closed before the dose was typed in.</summary>

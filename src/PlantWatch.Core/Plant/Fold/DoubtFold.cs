@@ -11,7 +11,7 @@ internal static class DoubtFold
     // As with all that is learned from a check: what is older says how the water was.
     private static readonly TimeSpan StillLive = TimeSpan.FromHours(12);
 
-    internal static readonly Measurand[] Watched = [Measurand.Ph, Measurand.FreeChlorine];
+    internal static readonly Measurand[] Watched = [Measurand.Ph, Measurand.FreeChlorine, Measurand.Bromine];
 
     public static void Learn(Draft draft, int pool, ManualCheck check, Plausibility plausibility, IReadOnlyList<Judgement> judgements, Instant now)
     {

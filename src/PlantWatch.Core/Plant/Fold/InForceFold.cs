@@ -35,6 +35,14 @@ internal static class InForceFold
         if (limits.Equals(state.Limits)) return;
         draft.Pools[pool] = state with { Limits = limits, Water = water };
         foreach (var alarm in draft.Alarms.All.Where(a => !IsWatched(draft, a)).ToArray()) draft.Alarms.Retire(alarm.Key, at);
+        if (HasIndex(limits) || HasIndex(state.Limits)) BalanceFold.Look(draft, pool, at);
+    }
+
+    private static bool HasIndex(LimitsInForce limits)
+    {
+        foreach (var bound in limits.Bounds)
+            if (bound.Quantity == PackQuantity.SaturationIndex) return true;
+        return false;
     }
 
     /// <summary>An alarm on a limit that is there no more would stand for ever: nothing will look at it again.</summary>

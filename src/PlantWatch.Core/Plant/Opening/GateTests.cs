@@ -8,14 +8,14 @@ using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant.Opening;
 
-/// <summary>The tests by hand that opening asks for: those of the pool's duties, and always free chlorine and pH.</summary>
+/// <summary>The tests by hand that opening asks for: those of the pool's duties, and always the disinfectant and pH.</summary>
 internal static class GateTests
 {
     /// <summary>For so long a test speaks for the water as it is (common practice: tested before the first bathers, and every two hours or so while they are in).</summary>
     public static TimeSpan Lasts { get; } = TimeSpan.FromHours(2);
 
     public static Measurand[] Of(PoolPlan plan) =>
-        [.. plan.Duties.SelectMany(duty => duty.What).Concat([Measurand.FreeChlorine, Measurand.Ph]).Distinct().Order()];
+        [.. plan.Duties.SelectMany(duty => duty.What).Concat([plan.Disinfectant == Disinfectant.Bromine ? Measurand.Bromine : Measurand.FreeChlorine, Measurand.Ph]).Distinct().Order()];
 
     public static GateLine Line(CircuitPlan plan, PoolState pool, Measurand measurand, Instant now)
     {

@@ -13,7 +13,7 @@ export interface PackRowView {
   confirmed: ConfirmationView | null; changedSince: boolean;
 }
 /** An end with an empty row is the plant's own. */
-export interface BoundView { quantity: string; name: string; unit: string; grade: RowGrade; low: number | null; lowFrom: string; high: number | null; highFrom: string; hasForm: boolean }
+export interface BoundView { quantity: string; name: string; unit: string; grade: RowGrade; low: number | null; lowFrom: string; high: number | null; highFrom: string; byBalance: boolean }
 /** A row in mV that is watched against the electrode of the pool's probe; spread is what an unnamed filling leaves open. */
 export interface TurnedRow { rowId: string; against: string; own: string; low: number | null; high: number | null; spread: number }
 export interface PoolBoundsView { pool: string; word: LimitsWord; bounds: BoundView[]; unconfirmed: string[]; undecided: { row: string; needs: string }[]; notMeasured: string[]; turned: TurnedRow[] }

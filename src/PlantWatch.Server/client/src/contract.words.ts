@@ -3,7 +3,7 @@
 export type Iso = string;
 export type Measurand =
   | 'none' | 'ph' | 'orp' | 'temperature' | 'conductivity' | 'free_chlorine' | 'total_chlorine' | 'combined_chlorine'
-  | 'total_alkalinity' | 'calcium_hardness' | 'cyanuric_acid' | 'dissolved_solids' | 'sample_flow' | 'circulation_flow' | 'filter_pressure' | 'turbidity';
+  | 'total_alkalinity' | 'calcium_hardness' | 'cyanuric_acid' | 'dissolved_solids' | 'sample_flow' | 'circulation_flow' | 'filter_pressure' | 'turbidity' | 'bromine';
 export type Standing = 'unknown' | 'good' | 'maintenance_required' | 'out_of_specification' | 'check_function' | 'failure';
 export type Verdict = 'not_comparable' | 'agrees' | 'probe_drifts' | 'check_suspect' | 'learning';
 export type PoolWord = 'unknown' | 'normal' | 'due' | 'attention' | 'alarm' | 'stop';

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { SamplePoint } from '../contract';
 import { toField } from '../format/zone';
 import { now } from '../live/clock';
-import { poolViews, site, zone } from '../live/store';
+import { allPools, poolViews, site, zone } from '../live/store';
 import { DueLine } from '../overview/DueLine';
 import { Age } from '../parts/Age';
 import { Field, Remark, tie } from '../parts/Field';
@@ -89,6 +89,12 @@ function Around({ errors }: { errors: Errors }) {
   );
 }
 
+/** What disinfects: free and total chlorine, or bromine, of which free and combined are told together. */
+function Disinfectant({ errors }: { errors: Errors }) {
+  if (allPools.value.get(draft.value.poolId)?.disinfectant === 'bromine') return <><ResultRow m="bromine" errors={errors} /><p class="hint">{words.check.bromineHint}</p></>;
+  return <><ResultRow m="free_chlorine" errors={errors} /><ResultRow m="total_chlorine" errors={errors} /><CombinedPreview /></>;
+}
+
 export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner: string | null; onSubmit: () => void }) {
   const count = Object.keys(errors).filter(k => k !== 'form').length;
   const due = poolViews.value.get(draft.value.poolId)?.due ?? [];
@@ -101,9 +107,7 @@ export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner
       <Where errors={errors} />
       <section class="sheet form-part">
         <h2>{words.check.results}</h2>
-        <ResultRow m="free_chlorine" errors={errors} />
-        <ResultRow m="total_chlorine" errors={errors} />
-        <CombinedPreview />
+        <Disinfectant errors={errors} />
         <ResultRow m="ph" errors={errors} />
         <ResultRow m="temperature" errors={errors} />
       </section>

@@ -24,7 +24,7 @@ export interface Draft {
 
 export const chlorineAndPh: Measurand[] = ['free_chlorine', 'total_chlorine', 'ph', 'temperature'];
 export const balanceTests: Measurand[] = ['total_alkalinity', 'calcium_hardness', 'cyanuric_acid', 'dissolved_solids', 'turbidity'];
-export const tested: Measurand[] = [...chlorineAndPh, ...balanceTests];
+export const tested: Measurand[] = ['bromine', ...chlorineAndPh, ...balanceTests];
 
 const offered: Partial<Record<Measurand, TestMethod[]>> = {
   temperature: ['meter'], dissolved_solids: ['meter'], turbidity: ['meter'], ph: ['photometer', 'comparator', 'meter'], cyanuric_acid: ['photometer', 'comparator', 'tablet_count'],

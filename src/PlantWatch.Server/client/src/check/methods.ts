@@ -27,5 +27,5 @@ export function tabletResult(row: Row): number | null {
 export function looksOf(m: Measurand, row: Row): CellLook[] {
   if (row.method !== 'photometer' && row.method !== 'comparator') return [];
   if (m === 'ph') return ['none', 'purple', 'cloudy'];
-  return m === 'free_chlorine' || m === 'total_chlorine' ? ['none', 'pink_flash', 'cloudy'] : [];
+  return m === 'free_chlorine' || m === 'total_chlorine' || m === 'bromine' ? ['none', 'pink_flash', 'cloudy'] : [];
 }

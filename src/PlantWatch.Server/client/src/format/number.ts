@@ -8,7 +8,7 @@ export const daysAMonth = 30.44;
 /** Decimals that people write a measurand with. */
 export function decimalsOf(measurand: Measurand): number {
   if (measurand === 'ph' || measurand.endsWith('_chlorine')) return 2;
-  return measurand === 'temperature' ? 1 : 0;
+  return measurand === 'temperature' || measurand === 'bromine' ? 1 : 0;
 }
 
 /** A number as written for people: fixed decimals, a true minus sign, no minus before a zero. */

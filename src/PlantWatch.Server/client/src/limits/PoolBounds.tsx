@@ -31,7 +31,7 @@ export function PoolBounds({ circuit, pool, rows, onRow }: { circuit: CircuitInf
         <ul>{pool.bounds.map((b, i) => (
           <li key={i}><span class="bound-name">{b.name}{b.grade === 'closure' && `, ${w.grades.closure}`}</span> <b class="num">{b.quantity === 'clarity' ? w.bottomSeen : `${rangeText(b)} ${unitWord(b.unit)}`}</b>
             <From bound={b} rows={rows} onRow={onRow} />
-            {!b.hasForm && <span class="notice">{w.noForm}</span>}{b.quantity === 'clarity' && <span class="hint">{w.byStop}</span>}</li>))}</ul>)}
+            {b.byBalance && <span class="hint">{w.byBalance}</span>}{b.quantity === 'clarity' && <span class="hint">{w.byStop}</span>}</li>))}</ul>)}
       {pool.undecided.length > 0 && <div class="notice"><b>{w.undecided}</b>
         <ul>{pool.undecided.map(u => <li key={u.row}>{says(u.row)}: {u.needs}</li>)}</ul></div>}
       {pool.turned.map(t => <p class="hint" key={t.rowId} data-testid={`turned-${t.rowId}`}>{says(t.rowId)}. {turnedText(t)}</p>)}

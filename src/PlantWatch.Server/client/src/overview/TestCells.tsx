@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { PoolInfo, PoolView } from '../contract';
-import { fixed, signed } from '../format/number';
+import { decimalsOf, fixed, signed } from '../format/number';
 import { Age } from '../parts/Age';
 import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
@@ -20,19 +20,20 @@ function Cell({ label, figure, unit, out, children }: { label: string; figure: s
 
 /** Free and combined chlorine of the last test and the saturation index. */
 export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
-  const free = view.manual.find(m => m.measurand === 'free_chlorine');
+  const of = pool.disinfectant === 'bromine' ? 'bromine' : 'free_chlorine';
+  const free = view.manual.find(m => m.measurand === of);
   const sign = free?.censoring === 'below' ? '< ' : free?.censoring === 'above' ? '> ' : '';
   const combined = view.combined;
   const { index, word, claim, missing, inputs } = view.balance;
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell label={`${words.measurand.free_chlorine}, test`} figure={free ? sign + fixed(free.value, 2) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), 'free_chlorine'))}>
+      <Cell label={`${words.measurand[of]}, test`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
-      <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
+      {of === 'free_chlorine' && <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
-      </Cell>
+      </Cell>}
       <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
         {index === null ? missing[0]?.text ?? words.overview.noTest : <>{doubted && <b>{words.overview.suspect}, </b>}{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 2)}</>}
       </Cell>

@@ -46,8 +46,8 @@ function Head({ pool, circuit }: { pool: PoolInfo; circuit: CircuitInfo | undefi
 }
 
 /** What no probe of the pool measures and people test every day. */
-function testsWithout(probes: ProbeInfo[]): Measurand[] {
-  const tests: Measurand[] = ['free_chlorine', 'combined_chlorine'];
+function testsWithout(probes: ProbeInfo[], disinfectant: PoolInfo['disinfectant']): Measurand[] {
+  const tests: Measurand[] = disinfectant === 'bromine' ? ['bromine'] : ['free_chlorine', 'combined_chlorine'];
   return tests.filter(m => !probes.some(p => p.measurand === m));
 }
 
@@ -55,7 +55,7 @@ function Pool({ pool }: { pool: PoolInfo }) {
   const view = poolViews.value.get(pool.id);
   const circuit = circuitOfPool(pool.id);
   const probes = useMemo(() => probesOfPool(pool.id), [pool.id, site.value]);
-  const tests = useMemo(() => testsWithout(probes), [probes]);
+  const tests = useMemo(() => testsWithout(probes, pool.disinfectant), [probes, pool.disinfectant]);
   const pumps = circuit?.pumps.filter(p => p.poolId === pool.id || p.poolId === null) ?? [];
   const subjects = new Set([pool.id, ...probes.map(p => p.id), ...pumps.map(p => p.id)]);
   const open = inOrder(alarms.value.filter(a => a.poolId === pool.id || subjects.has(a.subject)).filter(a => a.state !== 'normal'));

@@ -7,7 +7,7 @@ import type {
 const measurand: Record<Measurand, string> = {
   none: '', ph: 'pH', orp: 'ORP', temperature: 'Temperature', conductivity: 'Conductivity', free_chlorine: 'Free chlorine',
   total_chlorine: 'Total chlorine', combined_chlorine: 'Combined chlorine', total_alkalinity: 'Total alkalinity',
-  calcium_hardness: 'Calcium hardness', cyanuric_acid: 'Cyanuric acid', dissolved_solids: 'Dissolved solids', sample_flow: 'Sample flow', circulation_flow: 'Circulation', filter_pressure: 'Filter pressure', turbidity: 'Turbidity',
+  calcium_hardness: 'Calcium hardness', cyanuric_acid: 'Cyanuric acid', dissolved_solids: 'Dissolved solids', sample_flow: 'Sample flow', circulation_flow: 'Circulation', filter_pressure: 'Filter pressure', turbidity: 'Turbidity', bromine: 'Total bromine',
 };
 const pool: Record<PoolWord, string> = {
   unknown: 'Unknown', normal: 'Normal', due: 'Check due', attention: 'Attention', alarm: 'Alarm', stop: 'Stop',
@@ -101,7 +101,7 @@ export const en = {
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',
     point: 'Sample point', place: 'Exact place', placeHint: 'for example: deep end, left, 30 cm deep',
-    results: 'Chlorine, pH, temperature', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.', panelAsked: 'The pumps obey this number. Read it at the moment of the sample.', panelOthers: 'Other numbers on the panel',
+    results: 'Disinfectant, pH, temperature', bromineHint: 'As Br\u2082. What a chlorine programme shows, times 2.25, is bromine.', balance: 'Balance tests', panel: 'What the panel shows', panelHint: 'Read it at the moment of the sample.', panelAsked: 'The pumps obey this number. Read it at the moment of the sample.', panelOthers: 'Other numbers on the panel',
     receivedNow: (v: string) => `Received now ${v}`, testedNow: (v: string) => `test ${v}`, panelDiffers: 'This is not the number that is received: look at its scaling, its unit, or which probe it is.',
     around: 'Around the pool', method: 'Method', bound: 'Value or bound', equals: '=', below: '< below range', above: '> above range',
     dilution: 'Dilution', dilutionHint: 'Diluted one part in', result: (v: string) => `result ${v}`, combined: 'Combined chlorine',

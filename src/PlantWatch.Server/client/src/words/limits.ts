@@ -30,7 +30,7 @@ export const limits = {
   stopsEdit: 'The plant file may tighten one with a reason; loosening takes an administrator by name. None can be removed.',
   bottom: 'Bottom of the pool', bottomSeen: 'must be seen', usual: (range: string) => `usually ${range}`, stopBy: (by: string) => `${by} stands for it`,
   now: 'What holds now', own: 'the plant\u2019s own', noBounds: 'Nothing is watched.',
-  noForm: 'No form takes this figure yet and nothing works it out: nothing watches it here. Keep it by other means.', byStop: 'Watched by the stop: each check asks whether the bottom can be seen.',
+  byBalance: 'Held against the balance that a full set of tests gives (R-018): pH, alkalinity, calcium hardness and temperature.', byStop: 'Watched by the stop: each check asks whether the bottom can be seen.',
   undecided: 'Cannot be decided', notMeasured: 'Not measured here', notMeasuredMeans: 'The pool has no probe for it and the authority does not demand one. Nothing waits for these rows.',
   turned: (range: string, own: string) => `Watched as ${range} against ${own}, the electrode of the pool\u2019s probe.`,
   turnedFrom: (against: string) => `The row is against ${against}: turned with the potentials at 25 \u00b0C.`,
