@@ -28,6 +28,7 @@ internal sealed class Runner(SimulatedPlant plant, Gateways gateways, CheckDesk?
         foreach (var word in happened.Washes.Where(w => w.Begins)) await TellAsync(word, cancellation).ConfigureAwait(false);
         await gateways.SendAsync(happened.Messages, cancellation).ConfigureAwait(false);
         foreach (var word in happened.Washes.Where(w => !w.Begins)) await TellAsync(word, cancellation).ConfigureAwait(false);
+        foreach (var word in happened.Books) await WriteAsync(word, cancellation).ConfigureAwait(false);
         foreach (var sheet in happened.Checks) await TypeInAsync(sheet, cancellation).ConfigureAwait(false);
     }
 
@@ -36,6 +37,13 @@ internal sealed class Runner(SimulatedPlant plant, Gateways gateways, CheckDesk?
         if (desk is null) return;
         var taken = await desk.SendAsync(word, cancellation).ConfigureAwait(false);
         print($"{plant.Now:yyyy-MM-dd HH:mm:ss}Z  {word.Who} {(word.Begins ? "begins to wash" : "has washed")} {word.Filter} of {word.Circuit}{(taken ? "" : ": REFUSED")}");
+    }
+
+    private async Task WriteAsync(BookWord word, CancellationToken cancellation)
+    {
+        if (desk is null) return;
+        var refused = await desk.SendAsync(word, cancellation).ConfigureAwait(false);
+        print($"{plant.Now:yyyy-MM-dd HH:mm:ss}Z  {word.Text}{(refused is null ? "" : ": REFUSED " + refused)}");
     }
 
     private async Task TypeInAsync(CheckSheet sheet, CancellationToken cancellation)

@@ -53,6 +53,7 @@ internal static class PlantWatchServer
         services.AddTelling(options.Broker.Mode);
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
         services.AddHostedService<SelfWatch>();
+        services.AddHostedService<StockWatch>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
     }
 
@@ -101,6 +102,7 @@ internal static class PlantWatchServer
         api.MapJobs();
         api.MapFilters();
         api.MapReagents();
+        api.MapStock();
         api.MapPoolStates();
         api.MapIncidents();
         api.MapLaboratory();

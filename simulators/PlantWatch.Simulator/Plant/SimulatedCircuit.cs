@@ -52,6 +52,9 @@ internal sealed class SimulatedCircuit
     /// <summary>The truth about a pool.</summary>
     public WaterView View(string pool) => _views[pool];
 
+    /// <summary>Bathers in a pool.</summary>
+    public int Bathers(string pool) => _pools[pool].Bathers;
+
     /// <summary>A probe by its key.</summary>
     public Probe Probe(string id) => _probesById[id];
 

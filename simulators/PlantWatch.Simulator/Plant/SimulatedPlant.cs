@@ -11,6 +11,9 @@ internal sealed record Happenings(List<Outgoing> Messages, List<CheckSheet> Chec
 {
     /// <summary>What is told of the filters.</summary>
     public List<WashWord> Washes { get; } = [];
+
+    /// <summary>What is written into the books of the plant.</summary>
+    public List<BookWord> Books { get; } = [];
 }
 
 /// <summary>The whole plant of a scenario. It reads no clock: time moves when it is told to, and the same scenario gives the same plant.</summary>
@@ -22,6 +25,8 @@ internal sealed class SimulatedPlant
     private readonly PriorityQueue<PanelTurn, TimeSpan> _turns = new();
     private readonly HashSet<FaultSetup> _announced = [];
     private readonly Washes _washes;
+    private readonly StoreRoom _store;
+    private readonly DoorCount _door;
     private DateOnly _deliveryDay;
 
     /// <summary>A plant that starts at <paramref name="start"/>; times in the scenario count from there.</summary>
@@ -34,6 +39,8 @@ internal sealed class SimulatedPlant
         _speech = [.. Circuits.Select(c => new Speech(c))];
         Operators = new Operators(scenario, _zone, Start);
         _washes = new Washes(scenario);
+        _store = new StoreRoom(scenario);
+        _door = new DoorCount(scenario);
         foreach (var turn in scenario.PanelTurns) _turns.Enqueue(turn, Span.Read(turn.After));
         _deliveryDay = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, _zone).DateTime).AddDays(-1);
     }
@@ -86,7 +93,8 @@ internal sealed class SimulatedPlant
         foreach (var circuit in _speech) circuit.Say(Now, hours, Cadence, happened.Messages);
         Wash(seconds / 3600, hours, happened);
         People(happened);
-        Events(hours, local, happened.Notes);
+        Count(step / 3600, local, happened.Books);
+        Events(hours, local, happened);
     }
 
     private void Wash(double before, double hours, Happenings happened)
@@ -107,8 +115,17 @@ internal sealed class SimulatedPlant
         happened.Checks.AddRange(Operators.Typed(Now));
     }
 
-    private void Events(double hours, DateTime local, List<string> notes)
+    private void Count(double hours, DateTime local, List<BookWord> books)
     {
+        foreach (var circuit in Circuits)
+            foreach (var pool in circuit.Setup.Pools) _door.Pass(pool.Id, circuit.Bathers(pool.Id), hours);
+        books.AddRange(_store.Written(Now, local));
+        books.AddRange(_door.Written(Now, local));
+    }
+
+    private void Events(double hours, DateTime local, Happenings happened)
+    {
+        var notes = happened.Notes;
         while (_turns.TryPeek(out var turn, out var after) && after.TotalHours <= hours)
         {
             _turns.Dequeue();
@@ -119,6 +136,11 @@ internal sealed class SimulatedPlant
             notes.Add($"fault: {fault.Kind} on {fault.On}, size {fault.Size}{(fault.For.Length > 0 ? ", for " + fault.For : "")}");
         if (local.Hour != 10 || DateOnly.FromDateTime(local) <= _deliveryDay) return;
         _deliveryDay = DateOnly.FromDateTime(local);
-        foreach (var pump in Circuits.SelectMany(c => c.Pumps).Where(p => p.Refill())) notes.Add($"delivery: tank of {pump.Setup.Id} filled");
+        foreach (var pump in Circuits.SelectMany(c => c.Pumps))
+        {
+            if (pump.Refill() is not (> 0 and var litres)) continue;
+            notes.Add($"tank of {pump.Setup.Id} filled");
+            happened.Books.Add(_store.Refilled(pump, litres, Now));
+        }
     }
 }

@@ -56,11 +56,13 @@ internal sealed class Pump
         return litres;
     }
 
-    /// <summary>A delivery fills the tank when it is low.</summary>
-    public bool Refill()
+    /// <summary>People fill the tank when it is low.</summary>
+    /// <returns>How much they put in, in litres; 0 when it is not low.</returns>
+    public double Refill()
     {
-        if (TankPercent >= Setup.RefillBelow) return false;
-        TankLitres = Setup.TankLitres * 0.95;
-        return true;
+        if (TankPercent >= Setup.RefillBelow) return 0;
+        var litres = (Setup.TankLitres * 0.95) - TankLitres;
+        TankLitres += litres;
+        return litres;
     }
 }

@@ -37,6 +37,10 @@ internal sealed class ProductSetup
     public double CarbonPerLitre { get; set; }
     /// <summary>Salts that stay, grams a litre.</summary>
     public double SaltGramsPerLitre { get; set; }
+    /// <summary>Per cent on the label of a delivery; 0 leaves it unsaid.</summary>
+    public double LabelPercent { get; set; }
+    /// <summary>Price of a litre.</summary>
+    public double PricePerLitre { get; set; }
 }
 
 /// <summary>Pools that share treatment.</summary>

@@ -54,6 +54,14 @@ internal sealed class CheckDesk(HttpClient http)
         return answer.IsSuccessStatusCode;
     }
 
+    /// <summary>Writes a row of a book; the words of the server when it is refused, null when it is kept.</summary>
+    public async Task<string?> SendAsync(BookWord word, CancellationToken cancellation)
+    {
+        using var body = JsonContent.Create(word.Body);
+        using var answer = await http.PutAsync(new Uri($"api/v1/{word.Path}/{word.Id}", UriKind.Relative), body, cancellation).ConfigureAwait(false);
+        return answer.IsSuccessStatusCode ? null : await answer.Content.ReadAsStringAsync(cancellation).ConfigureAwait(false);
+    }
+
     private CheckOutcome Outcome(bool taken, string text)
     {
         if (!taken)

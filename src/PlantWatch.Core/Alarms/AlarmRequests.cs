@@ -34,14 +34,27 @@ public static class AlarmRequests
         return alarm.IsAcknowledged ? null : OfState("", Reason.Of("alarm.acknowledge_first"));
     }
 
-    /// <summary>Making safe is recorded as a whole: each of its acts was done.</summary>
-    public static Objection? ToMakeSafe(AlarmRecord alarm, bool bathersOut, bool pumpsIsolated, bool circulationHeld)
+    /// <summary>Making safe is recorded as a whole: each of its acts was done. Pipes that were dosed into and a tank with a wrong product ask for different ones.</summary>
+    public static Objection? ToMakeSafe(AlarmRecord alarm, SafeActs acts)
     {
         ArgumentNullException.ThrowIfNull(alarm);
+        ArgumentNullException.ThrowIfNull(acts);
         if (!MustBeMadeSafe(alarm)) return OfState("", Reason.Of("alarm.nothing_to_make_safe", alarm.Rule));
-        if (!bathersOut) return OfField("bathersOut", Reason.Of("alarm.bathers_out_first"));
-        if (!pumpsIsolated) return OfField("pumpsIsolated", Reason.Of("alarm.isolate_pumps_first"));
-        return circulationHeld ? null : OfField("circulationHeld", Reason.Of("alarm.hold_circulation"));
+        return RuleBook.All[alarm.Rule].OfOneTank ? OfTank(acts) : OfPipes(acts);
+    }
+
+    private static Objection? OfPipes(SafeActs acts)
+    {
+        if (!acts.BathersOut) return OfField("bathersOut", Reason.Of("alarm.bathers_out_first"));
+        if (!acts.PumpsIsolated) return OfField("pumpsIsolated", Reason.Of("alarm.isolate_pumps_first"));
+        return acts.CirculationHeld ? null : OfField("circulationHeld", Reason.Of("alarm.hold_circulation"));
+    }
+
+    private static Objection? OfTank(SafeActs acts)
+    {
+        if (!acts.RoomLeft) return OfField("roomLeft", Reason.Of("alarm.leave_room_first"));
+        if (!acts.PumpsIsolated) return OfField("pumpsIsolated", Reason.Of("alarm.isolate_tank_pump_first"));
+        return acts.TankDealtWith ? null : OfField("tankDealtWith", Reason.Of("alarm.deal_with_tank"));
     }
 
     private static bool MustBeMadeSafe(AlarmRecord alarm) => RuleBook.All.TryGetValue(alarm.Rule, out var rule) && rule.MustBeMadeSafe;

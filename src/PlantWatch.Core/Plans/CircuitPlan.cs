@@ -74,6 +74,9 @@ public sealed record CircuitPlan
     /// <summary>The reagents that the plant tests with.</summary>
     public ImmutableArray<ReagentPlan> Reagents { get; init; } = [];
 
+    /// <summary>The products of the plant; none in plans read before they were kept here.</summary>
+    public ImmutableArray<ProductPlan> Products { get; init; } = [];
+
     /// <summary>Pools served by the circuit.</summary>
     public ImmutableArray<PoolPlan> Pools { get; init; } = [];
 

@@ -39,6 +39,15 @@ public sealed record ProductPlan(string Id, string Name, ProductKind Kind, doubl
 
     /// <summary>How it is added.</summary>
     public DosingWay AddedBy { get; init; }
+
+    /// <summary>Days from an order to its delivery, as the plant file has it; null when it says nothing.</summary>
+    public double? DeliveryDays { get; init; }
+
+    /// <summary>What people call the place where it is stored; null when the plant file says nothing.</summary>
+    public string? Store { get; init; }
+
+    /// <summary>The batch that <see cref="Strength"/> was read from, where a delivery goes before the plant file; null otherwise. No matter of the plant file.</summary>
+    public string? FromBatch { get; init; }
 }
 
 /// <summary>What the per cent on a label counts.</summary>

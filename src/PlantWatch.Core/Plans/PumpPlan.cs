@@ -54,6 +54,9 @@ public sealed record PumpPlan
     /// <summary>The product as the plant file describes it, under its id and without price: neither changes what it does to water. Null in plans read before this was written down.</summary>
     public ProductPlan? Product { get; init; }
 
+    /// <summary>Tank level in per cent from which the pump draws nothing any more: what stands under its foot valve. 5 per cent where the plant file says nothing (common practice).</summary>
+    public double TankFootPercent { get; init; } = 5;
+
     /// <summary>Series key of the state.</summary>
     public string StateSeries => Id + "/state";
 

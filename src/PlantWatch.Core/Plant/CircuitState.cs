@@ -8,6 +8,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Stock;
 using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant;
@@ -85,6 +86,18 @@ public sealed record CircuitState
 
     /// <summary>Ids and content hashes of recent laboratory results, so that sending one twice is harmless.</summary>
     public ImmutableArray<KnownCheck> KnownLabResults { get; init; } = [];
+
+    /// <summary>Tanks of the pumps, in the order of the plan.</summary>
+    public ImmutableArray<TankState> Tanks { get; init; } = [];
+
+    /// <summary>What is known here of the products in the store, in the order in which they were first met.</summary>
+    public ImmutableArray<StoreState> Stores { get; init; } = [];
+
+    /// <summary>Recent rows of the stock book, oldest first: sending one twice is harmless, and one can be corrected.</summary>
+    public ImmutableArray<StockMove> Moves { get; init; } = [];
+
+    /// <summary>Recent counts of bathers, oldest first.</summary>
+    public ImmutableArray<BatherCount> Bathers { get; init; } = [];
 
     /// <summary>Incidents that are open, by id.</summary>
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; init; } = ImmutableSortedDictionary<Guid, Incident>.Empty;

@@ -7,6 +7,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Stock;
 
 namespace PlantWatch.Core.Plant;
 
@@ -36,6 +37,9 @@ public sealed partial record PlanChange
             ClosedExceptions = Lines(old.ClosedExceptions, subjects),
             Jobs = Jobs(old.Jobs, subjects, next),
             Tasks = [.. next.Tasks.Select(t => old.Tasks.FirstOrDefault(known => known.Id == t.Id) ?? new TaskState(t.Id))],
+            Tanks = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Tank(old, pair.Old, pair.Next!))],
+            Moves = [.. old.Moves.Select(m => m.PumpId is null ? m : m with { PumpId = subjects.Named(m.PumpId) ?? m.PumpId })],
+            Bathers = [.. old.Bathers.Select(b => b with { PoolId = subjects.Named(b.PoolId) ?? b.PoolId })],
             Doses = Doses(old.Doses, subjects),
             Incidents = Incidents(old.Incidents, subjects, lineage.Pools.FirstOrDefault(pair => pair is { Old: not null, Next: not null }).Next?.Id),
             Calibrations = Calibrations(old.Calibrations, lineage),
@@ -62,6 +66,14 @@ public sealed partial record PlanChange
     {
         if (old is null || state.Pumps.FirstOrDefault(pump => pump.Id == old.Id) is not { } known) return new() { Id = next.Id };
         return known.Id == next.Id ? known : known with { Id = next.Id };
+    }
+
+    // A tank that is for another product now tells nothing of the one before; that a wrong one went in stays.
+    private static TankState Tank(CircuitState state, PumpPlan? old, PumpPlan next)
+    {
+        if (old is null || state.Tanks.FirstOrDefault(tank => tank.PumpId == old.Id) is not { } known) return new() { PumpId = next.Id };
+        if (old.ProductId != next.ProductId || old.TankLitres != next.TankLitres) return new() { PumpId = next.Id, Wrong = known.Wrong };
+        return known.PumpId == next.Id ? known : known with { PumpId = next.Id };
     }
 
     private static PoolState Pool(CircuitState state, PoolPlan? old, PoolPlan next)

@@ -42,7 +42,8 @@ public sealed partial record PlanChange
                 break;
             case ({ } old, { } next):
                 // What moved is said once, as a move, and not as a loss here and a gain there.
-                effects.AddRange(Between(old, next).Effects.Where(effect => !moves.Covers(effect)));
+                // Products are said one by one for the whole plant.
+                effects.AddRange(Between(old, next).Effects.Where(effect => effect.Code != ProductsChanged && !moves.Covers(effect)));
                 break;
         }
     }

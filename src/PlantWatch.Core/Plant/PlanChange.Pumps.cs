@@ -34,6 +34,7 @@ public sealed partial record PlanChange
         Setting(next.Id, "state_topic", old.StateTopic, next.StateTopic, effects);
         Setting(next.Id, "tank_topic", Name(old.TankTopic), Name(next.TankTopic), effects);
         Setting(next.Id, "tank_litres", Figure(old.TankLitres), Figure(next.TankLitres), effects);
+        Setting(next.Id, "tank_foot_percent", old.TankFootPercent, next.TankFootPercent, effects);
         Setting(next.Id, "tank_low_percent", old.TankLowPercent, next.TankLowPercent, effects);
         Setting(next.Id, "litres_per_hour", Figure(old.LitresPerHour), Figure(next.LitresPerHour), effects);
         Setting(next.Id, "strokes_topic", Name(old.StrokesTopic), Name(next.StrokesTopic), effects);

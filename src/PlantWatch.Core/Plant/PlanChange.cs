@@ -15,6 +15,8 @@ namespace PlantWatch.Core.Plant;
 /// <param name="Renamed">Series whose key changed: their history follows.</param>
 public sealed partial record PlanChange(ImmutableArray<Reason> Effects, ImmutableArray<SeriesRenamed> Renamed)
 {
+    private const string ProductsChanged = "plan.products_changed";
+
     /// <summary>True when two plans say the same in every key; order within lists counts, since states follow it.</summary>
     public static bool IsSame(CircuitPlan a, CircuitPlan b) => ReferenceEquals(a, b) || Bytes(a).AsSpan().SequenceEqual(Bytes(b));
 
@@ -45,6 +47,7 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         Setting(next.Id, "circulation_low_m3h", Figure(old.CirculationLowStated), Figure(next.CirculationLowStated), effects);
         if (!old.Filters.AsSpan().SequenceEqual(next.Filters.AsSpan())) effects.Add(Reason.Of("plan.filters_changed", next.Id));
         if (!old.Tasks.AsSpan().SequenceEqual(next.Tasks.AsSpan())) effects.Add(Reason.Of("plan.tasks_changed", next.Id));
+        if (!old.Products.AsSpan().SequenceEqual(next.Products.AsSpan())) effects.Add(Reason.Of(ProductsChanged, next.Id));
         if (!Bytes(old.Reagents).AsSpan().SequenceEqual(Bytes(next.Reagents))) effects.Add(Reason.Of("plan.reagents_changed", next.Id));
     }
 

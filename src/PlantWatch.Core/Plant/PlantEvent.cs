@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
@@ -73,7 +74,7 @@ public sealed record AlarmUnshelved(Instant At, Guid AlarmId, string By) : Plant
 /// <summary>A person reset the latch of an alarm.</summary>
 public sealed record AlarmReset(Instant At, Guid AlarmId, string By, string? Comment) : PlantEvent(At);
 
-/// <summary>A person recorded that the plant was made safe after dosing into standing water. Holds for every such alarm of the circuit.</summary>
+/// <summary>A person recorded that the plant was made safe: after dosing into standing water, which holds for every such alarm of the circuit, or after a wrong product went into a tank, which holds for that tank.</summary>
 /// <param name="At">When.</param>
 /// <param name="AlarmId">One of the alarms.</param>
 /// <param name="BathersOut">Bathers are out of the water.</param>
@@ -81,7 +82,18 @@ public sealed record AlarmReset(Instant At, Guid AlarmId, string By, string? Com
 /// <param name="CirculationHeld">The circulation is not started before the lines are made safe.</param>
 /// <param name="By">Who.</param>
 /// <param name="Comment">Words to it.</param>
-public sealed record PlantMadeSafe(Instant At, Guid AlarmId, bool BathersOut, bool PumpsIsolated, bool CirculationHeld, string By, string? Comment) : PlantEvent(At);
+public sealed record PlantMadeSafe(Instant At, Guid AlarmId, bool BathersOut, bool PumpsIsolated, bool CirculationHeld, string By, string? Comment) : PlantEvent(At)
+{
+    /// <summary>Of a wrong product in a tank: everybody left the room, and nobody went back in before the air was known to be clear.</summary>
+    public bool RoomLeft { get; init; }
+
+    /// <summary>Of a wrong product in a tank: whoever is competent dealt with its content.</summary>
+    public bool TankDealtWith { get; init; }
+
+    /// <summary>What was done.</summary>
+    [JsonIgnore]
+    public SafeActs Acts => new(BathersOut, PumpsIsolated, CirculationHeld, RoomLeft, TankDealtWith);
+}
 
 /// <summary>A person took an alarm out of service, whether it stands or not.</summary>
 /// <param name="At">When.</param>

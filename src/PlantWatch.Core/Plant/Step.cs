@@ -68,7 +68,7 @@ public static class Step
             case AlarmReset said:
                 return draft.Alarms.Reset(said);
             case PlantMadeSafe said:
-                return draft.Alarms.MakeSafe(said);
+                return MakeSafe(draft, said);
             case AlarmTakenOutOfService said:
                 return draft.Alarms.TakeOut(said);
             case AlarmReturnedToService said:
@@ -101,6 +101,12 @@ public static class Step
                 return FilterFold.Wash(draft, said);
             case ReagentOpened said:
                 return ReagentFold.Note(draft, said);
+            case StockMoved said:
+                return StockFold.Write(draft, said);
+            case BathersCounted said:
+                return BathersFold.Count(draft, said);
+            case StockOutlookSaid said:
+                return OutlookFold.Say(draft, said);
             case BackwashBegun said:
                 return BackwashFold.Begin(draft, said);
             case BackwashEnded said:
@@ -112,5 +118,12 @@ public static class Step
             default:
                 throw new ArgumentException($"{happening.GetType().Name} has no fold");
         }
+    }
+
+    private static Outcome MakeSafe(Draft draft, PlantMadeSafe said)
+    {
+        var outcome = draft.Alarms.MakeSafe(said);
+        TankFold.MadeSafe(draft, said.At);
+        return outcome;
     }
 }

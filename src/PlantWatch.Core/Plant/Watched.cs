@@ -24,6 +24,9 @@ public static class Watched
         if (rule == RuleBook.FilterPressureRisen.Number) return plan.Filters.Any(f => f.Id == subject) && plan.Probes.Any(p => p.FilterId == subject);
         if (rule == RuleBook.BackwashOverdue.Number) return plan.Filters.Any(f => f.Id == subject && f.BackwashEvery is not null);
         if (rule == RuleBook.ReagentOutOfDate.Number) return plan.Reagents.Any(r => r.Id == subject && r.IsWatchedHere);
+        if (rule == RuleBook.WrongProductInTank.Number) return plan.Pumps.Any(p => p.Id == subject);
+        if (rule == RuleBook.TankFilledByNobody.Number) return plan.Pumps.Any(p => p.Id == subject && p.TankTopic is not null);
+        if (rule == RuleBook.StockRunsOut.Number) return plan.Products.Any(p => p.Id == subject && p.DeliveryDays is not null);
         if (rule == RuleBook.CirculationLow.Number) return plan.CirculationLow is not null;
         if (rule == RuleBook.TurnoverShort.Number) return plan.DesignFlow is not null;
         if (rule == RuleBook.ChannelFails.Number) return plan.Telling.Channels.Any(c => c.Id == subject);

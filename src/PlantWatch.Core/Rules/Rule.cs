@@ -22,6 +22,9 @@ public sealed record Rule(
     /// <summary>Its latch is reset only after a person has recorded what was done to make the plant safe.</summary>
     public bool MustBeMadeSafe { get; init; }
 
+    /// <summary>It is about one tank: what is recorded of making safe holds for that one, and not for the pipes of the circuit.</summary>
+    public bool OfOneTank { get; init; }
+
     /// <summary>How long an alarm may stand, unanswered or since it was acknowledged, until it annunciates as new; null when it never does.</summary>
     public TimeSpan? ReAlarmAfter { get; init; } = UsualReAlarm(Priority);
 

@@ -121,6 +121,15 @@ public static partial class RuleBook
     /// <summary>The reagent in use is out of date.</summary>
     public static Rule ReagentOutOfDate { get; } = new("R-042", Priority.Low, None, None);
 
+    /// <summary>A product was put into the tank of another.</summary>
+    public static Rule WrongProductInTank { get; } = new("R-043", Priority.Critical, None, None, Latches: true) { MustBeMadeSafe = true, OfOneTank = true };
+
+    /// <summary>A tank was filled and nobody wrote down what with.</summary>
+    public static Rule TankFilledByNobody { get; } = new("R-044", Priority.Low, None, None);
+
+    /// <summary>A product may be used up before an order would come.</summary>
+    public static Rule StockRunsOut { get; } = new("R-045", Priority.Low, None, None);
+
     /// <summary>A laboratory found more of an organism than its limit.</summary>
     public static Rule LaboratoryOutside { get; } = new("R-060", Priority.High, None, None, ClearsByReading: true);
 
@@ -163,6 +172,7 @@ public static partial class RuleBook
         RepeatTest, CombinedPart, ChangesTooFast, HeadsForLimit, OutOfBalance, Silent, ProbeNotTrusted, NoSampleFlow, ClockDoubted, PumpFault, TankLow, PumpsFollowWrongValue, DosesWithoutFlow,
         RestartedUnsafe, NothingArrives, ComesUnasked, DosesTooMuch, ProductsSwapped, DoesTooLittle,
         CheckOverdue, TestWanted, ReagentOutOfDate, CirculationLow, FilterPressureRisen, BackwashOverdue, TurnoverShort, LaboratoryOutside, LaboratorySampleOverdue, ResampleOverdue,
+        WrongProductInTank, TankFilledByNobody, StockRunsOut,
         ChannelFails, PlannedWorkOverdue,
     }.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
 }

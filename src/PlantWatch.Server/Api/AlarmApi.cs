@@ -30,7 +30,7 @@ internal static class AlarmApi
             Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) => new AlarmReset(at, id, by, request.Comment), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/{id:guid}/made-safe", async (Guid id, MakeSafe request, PlantHost host, CancellationToken cancellation) =>
             Bounds.OfRemark("comment", request.Comment) ?? await ActAsync(id, request.By, host, (at, by) =>
-                new PlantMadeSafe(at, id, request.BathersOut, request.PumpsIsolated, request.CirculationHeld, by, request.Comment), cancellation)).Produces<AlarmView>();
+                new PlantMadeSafe(at, id, request.BathersOut, request.PumpsIsolated, request.CirculationHeld, by, request.Comment) { RoomLeft = request.RoomLeft, TankDealtWith = request.TankDealtWith }, cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/out-of-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
             ServeAsync(request, host, (at, key, by) => new AlarmTakenOutOfService(at, key, by, request.Why ?? "", request.Until ?? Instant.Never), cancellation)).Produces<AlarmView>();
         api.MapPost("/alarms/return-to-service", (OutOfService request, PlantHost host, CancellationToken cancellation) =>
@@ -70,7 +70,7 @@ internal static class AlarmApi
     }
 
     private static bool IsOf(CircuitPlan plan, string subject) =>
-        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Filters.Any(f => f.Id == subject) || plan.Reagents.Any(r => r.Id == subject)
+        plan.Id == subject || plan.Probes.Any(p => p.Id == subject) || plan.Pumps.Any(p => p.Id == subject) || plan.Filters.Any(f => f.Id == subject) || plan.Reagents.Any(r => r.Id == subject) || plan.Products.Any(p => p.Id == subject)
         || plan.Telling.Channels.Any(c => c.Id == subject) || plan.Pools.Any(p => p.Id == subject.Split('/')[0]);
 
     private static async Task<IResult> HistoryAsync(string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)

@@ -27,6 +27,8 @@ public enum RecordGroup
     Pools,
     /// <summary>Rows of the limit pack, the plant file.</summary>
     Limits,
+    /// <summary>Deliveries, refills and counts of chemicals, and how many bathed.</summary>
+    Chemicals,
 }
 
 /// <summary>Rows of the record.</summary>

@@ -35,7 +35,7 @@ internal static class DoseApi
         if (request.Value is not { } value) return Answers.Invalid("value", "field.required");
         if (!double.IsFinite(value)) return Answers.Invalid("value", "check.not_a_number");
         var now = Instant.From(clock.GetUtcNow());
-        var at = DoseSituations.Of(worker.State, id, host.Plan, now) with { BathersOut = request.BathersOut };
+        var at = DoseSituations.Of(worker.State, id, host.PlanAtHand(), now) with { BathersOut = request.BathersOut };
         // While an incident is open the pools themselves say whether they are closed.
         at = at with { Closed = at.Hold is { } hold ? hold.MayBatheIn.IsEmpty : request.Closed };
         var product = ProductAtHand.Of(plan, DoseSituations.Today(at.Circuit, now));
@@ -58,7 +58,7 @@ internal static class DoseApi
         if (kilograms is not (> 0 and <= MostKilograms)) return Answers.Invalid("amount", "dose.amount_impossible");
         if (request.Corrects is { } wrong && wrong != id && await store.EntryAsync(worker.Partition, wrong, cancellation) is not { Body: DoseEntry }) return Answers.Invalid("corrects", "dose.corrects_unknown");
 
-        var dose = Dose(id, request, product, kilograms, worker.State, host.Plan);
+        var dose = Dose(id, request, product, kilograms, worker.State, host.PlanAtHand());
         var arrivedAt = Instant.Never;
         var outcome = await host.SendAsync(worker.Partition.Value, at => new DoseGiven(arrivedAt = at, dose), cancellation);
         return outcome switch
@@ -120,7 +120,7 @@ internal static class DoseApi
     {
         if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
         var now = Instant.From(clock.GetUtcNow());
-        var (at, views) = (DoseSituations.Of(worker.State, id, host.Plan, now), Views(host));
+        var (at, views) = (DoseSituations.Of(worker.State, id, host.PlanAtHand(), now), Views(host));
         var given = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose"], id, Limit: Shown), cancellation)).Select(r => r.Body).OfType<DoseEntry>().ToList();
         var answers = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose_response"], id, Limit: 4 * Shown), cancellation)).Select(r => r.Body).OfType<DoseResponseEntry>().ToLookup(r => r.Response.DoseId, r => r.Response);
         var corrected = given.Select(g => g.Dose.Corrects).OfType<Guid>().ToHashSet();
@@ -143,7 +143,7 @@ internal static class DoseApi
     private static DoseHoldView? Hold(IncidentHold? hold) =>
         hold is null ? null : new(hold.Incident.Id, hold.Incident.PoolId, hold.StartAt, hold.Highest, hold.Refusal is { } why ? Wording.English.Say(why) : null, hold.MayBatheIn);
 
-    private static ProductPlan? ProductOf(PlantHost host, string? id) => host.Plan?.Products.FirstOrDefault(p => p.Id == id);
+    private static ProductPlan? ProductOf(PlantHost host, string? id) => host.PlanAtHand()?.Products.FirstOrDefault(p => p.Id == id);
 
     private static DoseViews Views(PlantHost host)
     {

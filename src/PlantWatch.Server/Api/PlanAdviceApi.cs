@@ -19,7 +19,7 @@ internal static class PlanAdviceApi
         if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
         if (Objections(request).ToArray() is { Length: > 0 } errors) return Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", errors);
         var now = Instant.From(clock.GetUtcNow());
-        var at = DoseSituations.Of(worker.State, id, host.Plan, now) with { BathersOut = request.BathersOut };
+        var at = DoseSituations.Of(worker.State, id, host.PlanAtHand(), now) with { BathersOut = request.BathersOut };
         var water = PlanWater.Of(worker.State, at, request);
         var advice = PlanAdvisor.Of(at, water.Basis, DoseSituations.Today(at.Circuit, now), request.Wish);
         var units = host.Plan?.Site.Units ?? UnitSystem.Metric;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
 
@@ -10,6 +11,10 @@ internal static class SiteMonth
 {
     /// <summary>The site's time zone.</summary>
     public static TimeZoneInfo ZoneOf(PlantHost host) => TimeZoneInfo.TryFindSystemTimeZoneById(host.Plan?.Site.TimeZone ?? "UTC", out var found) ? found : TimeZoneInfo.Utc;
+
+    /// <summary>The site's day at an instant.</summary>
+    public static DateOnly DayOf(PlantPlan plan, Instant at) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(
+        at.ToDateTimeOffset(), TimeZoneInfo.TryFindSystemTimeZoneById(plan.Site.TimeZone, out var zone) ? zone : TimeZoneInfo.Utc).DateTime);
 
     /// <summary>The month of now.</summary>
     public static string Running(TimeZoneInfo zone, DateTimeOffset now) => TimeZoneInfo.ConvertTime(now, zone).ToString("yyyy-MM", CultureInfo.InvariantCulture);

@@ -31,6 +31,8 @@ internal static class ActEvents
         LabResultEntry said => new LabResultEntered(act.Row.At, said.Result, said.Water),
         LabClosedEntry said => new LabResultClosed(act.Row.At, said.ResultId, said.By, said.Why),
         ReagentEntry said => new ReagentOpened(act.Row.At, said.ReagentId, said.Lot),
+        StockEntry said => new StockMoved(act.Row.At, said.Move),
+        BathersEntry said => new BathersCounted(act.Row.At, said.Count),
         JobEntry said => new JobWritten(act.Row.At, said.Job),
         FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By) { CubicMetres = said.IsUsual ? null : said.CubicMetres },
         BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? "") { Why = said.Why ?? "\u2013" },
@@ -66,7 +68,7 @@ internal static class ActEvents
             AlarmChange.Unshelved => new AlarmUnshelved(now, live.Id, by),
             AlarmChange.Reset => new AlarmReset(now, live.Id, by, said.Comment),
             // It is taken down only when all three are so.
-            AlarmChange.MadeSafe => new PlantMadeSafe(now, live.Id, true, true, true, by, said.Comment),
+            AlarmChange.MadeSafe => new PlantMadeSafe(now, live.Id, true, true, true, by, said.Comment) { RoomLeft = true, TankDealtWith = true },
             _ => null,
         };
     }

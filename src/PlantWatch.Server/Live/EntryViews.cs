@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Stock;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Words;
 
@@ -15,7 +16,7 @@ internal static class EntryViews
         ("exception", RecordGroup.Exceptions), ("check", RecordGroup.Tests), ("laboratory", RecordGroup.Tests), ("laboratory_closed", RecordGroup.Tests), ("dose", RecordGroup.Doses),
         ("fault", RecordGroup.Jobs), ("job_effect", RecordGroup.Jobs), ("filter_washed", RecordGroup.Filters), ("backwash", RecordGroup.Filters), ("reagent_opened", RecordGroup.Reagents),
         ("calibration", RecordGroup.Probes), ("work", RecordGroup.Probes), ("correction", RecordGroup.Probes), ("pool_state", RecordGroup.Pools), ("incident", RecordGroup.Pools),
-        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits),
+        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals),
     ];
 
     /// <summary>The kinds of rows of a group.</summary>
@@ -40,6 +41,8 @@ internal static class EntryViews
         FilterEntry f => (words.Find("entry.filter_washed"), f.By),
         BackwashEntry b => (And(words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.Why), b.By),
         ReagentEntry { Lot: var lot } => (words.Text(Reason.Of("entry.reagent_opened", lot.Number, lot.LastDay.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), lot.NotedBy),
+        StockEntry { Move: var m } => (And(Moved(plan, m, words), m.CorrectionReason, m.Note), m.By),
+        BathersEntry { Count: var c } => (words.Text(Reason.Of("entry.bathers", c.Number, c.Day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), c.By),
         CalibrationEntry { Calibration: var c } => (And(words.Find($"entry.calibration_{Wording.Key(c.Status)}"), c.Decision ?? c.Note), c.DecidedBy ?? c.ProposedBy),
         WorkEntry w => (words.Find($"entry.work_{Wording.Key(w.Change)}"), w.By),
         CorrectionEntry { Correction: var c } => c.IsInForce ? (And(words.Find("entry.corrected"), c.Why), c.MadeBy) : (And(words.Find("entry.correction_withdrawn"), c.WithdrawnWhy), c.WithdrawnBy),
@@ -49,6 +52,19 @@ internal static class EntryViews
         PlanEntry { Effects: var effects } => (And(words.Find("entry.plan"), string.Join("; ", effects.Select(words.Text))), null),
         _ => null,
     };
+
+    private static string Moved(CircuitPlan plan, StockMove move, Wording words)
+    {
+        var (tank, unit) = (plan.Pumps.FirstOrDefault(p => p.Id == move.PumpId)?.Name ?? move.PumpId, move.Unit == StockUnit.Kilogram ? "kg" : "L");
+        var code = move.Act switch
+        {
+            StockAct.Counted => tank is null ? "entry.stock_counted" : "entry.stock_counted_tank",
+            StockAct.Refilled => "entry.stock_refilled",
+            _ when tank is null => "entry.stock_delivered",
+            _ => "entry.stock_delivered_tank",
+        };
+        return words.Text(Reason.Of(code, move.Amount, unit, move.Product, move.CheckedBy, tank ?? ""));
+    }
 
     private static string OfIncident(IncidentChange change) => change switch
     {

@@ -13,7 +13,7 @@ internal static class RuleSubjects
     private static readonly string[] OfPumps =
     [
         RuleBook.PumpFault.Number, RuleBook.TankLow.Number, RuleBook.PumpsFollowWrongValue.Number, RuleBook.DosesWithoutFlow.Number,
-        RuleBook.NothingArrives.Number, RuleBook.ComesUnasked.Number, RuleBook.DosesTooMuch.Number, RuleBook.DoesTooLittle.Number,
+        RuleBook.NothingArrives.Number, RuleBook.ComesUnasked.Number, RuleBook.DosesTooMuch.Number, RuleBook.DoesTooLittle.Number, RuleBook.TankFilledByNobody.Number,
     ];
 
     private static readonly string[] OfTests = [RuleBook.TestOutsideLimit.Number, RuleBook.RepeatTest.Number, RuleBook.TestWanted.Number, RuleBook.ExceptionOverdue.Number];
@@ -38,6 +38,7 @@ internal static class RuleSubjects
         var n when n == RuleBook.LaboratoryOutside.Number => plan.Pools.SelectMany(p => Enum.GetValues<Organism>().Where(o => o != default).Select(o => $"{p.Id}/{o.Key()}")),
         var n when n == RuleBook.FilterPressureRisen.Number || n == RuleBook.BackwashOverdue.Number => plan.Filters.Select(f => f.Id),
         var n when n == RuleBook.ReagentOutOfDate.Number => plan.Reagents.Select(r => r.Id),
+        var n when n == RuleBook.StockRunsOut.Number => plan.Products.Select(p => p.Id),
         var n when n == RuleBook.ChannelFails.Number => plan.Telling.Channels.Select(c => c.Id),
         _ => [],
     };

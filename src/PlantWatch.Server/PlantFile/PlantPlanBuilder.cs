@@ -41,6 +41,8 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         Form = EnumWords<ProductForm>.Find(at["form"].String) ?? ProductForm.Unknown,
         AddedTo = EnumWords<DosingPlace>.Find(at["added_to"].String) ?? DosingPlace.Unknown,
         AddedBy = EnumWords<DosingWay>.Find(at["added_by"].String) ?? DosingWay.Unknown,
+        DeliveryDays = at["delivery_days"].Number,
+        Store = at["store"].String,
     };
 
     private CircuitPlan Circuit(Place at) => new()
@@ -56,6 +58,7 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         Telling = Telling,
         Stops = Each(root["stops"], at => new StopPlan(Word<Measurand>(at["measurand"]), at["low"].Number, at["high"].Number, at["why"].String!, at["by"].String)),
         Pack = packs.Find(root["limit_pack"].String),
+        Products = Each(root["products"], Product),
         Reagents = Each(root["reagents"], reagent => Reagent(reagent, isFirst: at["id"].String == root["circuits"].Items.First()["id"].String)),
         Filters = Each(at["filters"], Filter),
         Tasks = Each(at["tasks"], task => new TaskPlan(Id(task), Name(task), task["asset"].String!, TimeSpan.FromDays(task["every_days"].Number!.Value)) { LastDone = Day(task["last_done"]) }),
@@ -174,7 +177,8 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         MillilitresPerStroke = at["millilitres_per_stroke"].Number,
         DailyLimitLitres = at["daily_limit_litres"].Number,
         Product = root["products"].Items.Where(p => p["id"].String == at["product"].String).Select(Product).FirstOrDefault() is { } product
-            ? product with { Name = product.Id, PricePerKilogram = null, PricePerLitre = null } : null,
+            ? product with { Name = product.Id, PricePerKilogram = null, PricePerLitre = null, DeliveryDays = null, Store = null } : null,
+        TankFootPercent = at["tank_foot_percent"].Number ?? 5,
     };
 
     private static string Id(Place at) => at["id"].String!;

@@ -73,7 +73,8 @@ public sealed class GoldenDayTests
         {
             Act.Message m => new MessageArrived(at, m.Topic, Encoding.UTF8.GetBytes(m.Text), false, new PacketIdentity("lane", 1 + (Events.Count % 65535), Events.Count, false)),
             Act.Check c => new CheckEntered(at, c.Made, [.. _plan.Probes.Select(p => Window(p, c.Made))]),
-            Act.MakeSafe m => new PlantMadeSafe(at, State.Alarms[m.Key].Id, true, true, true, m.Who, m.Words),
+            Act.MakeSafe m => new PlantMadeSafe(at, State.Alarms[m.Key].Id, true, true, true, m.Who, m.Words) { RoomLeft = true, TankDealtWith = true },
+            Act.Pour p => new StockMoved(at, p.Move),
             Act.Acknowledge a => new AlarmAcknowledged(at, State.Alarms[a.Key].Id, a.Who, a.Words),
             Act.Propose p => new CalibrationProposed(at, new Calibration
             {
@@ -103,9 +104,14 @@ public sealed class GoldenDayTests
             if (happening is CheckEntered or IncidentDeclared)
                 foreach (var line in _telling.Clocks(State, _now)) _told.Append(line).Append('\n');
             if (result.Outcomes[0] is not Outcome.TurnedDown no) return;
-            // To be told no at the gate belongs to a story; to be told no anywhere else is a slip in it.
-            var set = Assert.IsType<PoolStateSet>(happening);
-            foreach (var line in _telling.Of(set, no)) _told.Append(line).Append('\n');
+            // To be told no at the gate or at a tank belongs to a story; to be told no anywhere else is a slip in it.
+            var lines = happening switch
+            {
+                PoolStateSet set => _telling.Of(set, no),
+                StockMoved { Move.WentIn: false } moved => _telling.Of(moved, no),
+                _ => throw new InvalidOperationException($"{happening} was turned down: {no}"),
+            };
+            foreach (var line in lines) _told.Append(line).Append('\n');
         }
 
         private ProbeWindow Window(ProbePlan probe, ManualCheck check)

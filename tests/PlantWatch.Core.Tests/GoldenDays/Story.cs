@@ -5,6 +5,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Stock;
 
 namespace PlantWatch.Core.Tests.GoldenDays;
 
@@ -12,7 +13,7 @@ namespace PlantWatch.Core.Tests.GoldenDays;
 /// <remarks>
 /// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit, or says the very same with <c>frozen</c>;
 /// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten, and <c>at outlet</c> or <c>at pool, stairs</c> the place of it.
-/// <c>10:05 check main corrects 09:50</c> takes the place of the check of that sample time; a dose is in kg and has mixed after half an hour; <c>tell main/ph</c> says in words what was done about an open exception.
+/// <c>10:05 check main corrects 09:50</c> takes the place of the check of that sample time; a dose is in kg and has mixed after half an hour; a fill names product, tank and two people, and <c>went in</c> that it did all the same; <c>tell main/ph</c> says in words what was done about an open exception.
 /// </remarks>
 internal sealed partial class Story
 {
@@ -57,6 +58,7 @@ internal sealed partial class Story
         else if (Approved().Match(line) is { Success: true } a) Add(At(a, "at"), new Act.Approve(a.Groups["probe"].Value, a.Groups["who"].Value));
         else if (PumpDoes().Match(line) is { Success: true } pump && Plan.Pumps.FirstOrDefault(x => x.Id == pump.Groups["pump"].Value) is { } plan)
             Add(At(pump, "at"), new Act.Message(plan.StateTopic, pump.Groups["does"].Value));
+        else if (Poured().Match(line) is { Success: true } poured) Pour(poured);
         else if (Given().Match(line) is { Success: true } g) Dose(g);
         else if (Shut().Match(line) is { Success: true } s) Add(At(s, "at"), new Act.Shut(s.Groups["pool"].Value, s.Groups["who"].Value, s.Groups["why"].Value));
         else if (Told().Match(line) is { Success: true } t) Add(At(t, "at"), new Act.Tell(t.Groups["key"].Value, t.Groups["who"].Value, t.Groups["words"].Value));
@@ -101,6 +103,16 @@ internal sealed partial class Story
         {
             Id = TimeOrderedId.Derive(given, line.Value), PoolId = line.Groups["pool"].Value, ProductId = line.Groups["kind"].Value, Product = line.Groups["kind"].Value,
             Kind = Word<ProductKind>(line.Groups["kind"].Value), Kilograms = Number(line.Groups["kg"].Value), GivenAt = given, MixedAt = given + Mixing, By = line.Groups["who"].Value,
+        }));
+    }
+
+    private void Pour(Match line)
+    {
+        var (at, product) = (At(line, "at"), Plan.Products.Single(p => p.Id == line.Groups["product"].Value));
+        Add(at, new Act.Pour(new StockMove
+        {
+            Id = TimeOrderedId.Derive(at, line.Value), Act = StockAct.Delivered, ProductId = product.Id, PumpId = line.Groups["pump"].Value, Amount = Number(line.Groups["amount"].Value), Strength = product.Strength,
+            HappenedAt = at, By = line.Groups["who"].Value, CheckedBy = line.Groups["other"].Value, WentIn = line.Groups["in"].Success,
         }));
     }
 
@@ -151,6 +163,9 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) made safe (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
     private static partial Regex Safe();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) (?<amount>[\d.]+) L of (?<product>\S+) into (?<pump>\S+) by (?<who>[^,]+), checked by (?<other>[^,]+)(?<in>, went in)?$")]
+    private static partial Regex Poured();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) propose (?<probe>\S+) offset (?<offset>\S+) by (?<who>.+)$")]
     private static partial Regex Proposed();
 
@@ -186,6 +201,7 @@ internal abstract record Act
     public sealed record Set(string Pool, OperatingState State, bool ForCause, string Who, string? Why) : Act;
     public sealed record Confirm(string Row, string Who, string Document) : Act;
     public sealed record Dose(GivenDose Given) : Act;
+    public sealed record Pour(StockMove Move) : Act;
     public sealed record Shut(string Pool, string Who, string Why) : Act;
     public sealed record Tell(string Key, string Who, string Words) : Act;
     public sealed record Approve(string Probe, string Who) : Act;

@@ -34,6 +34,9 @@ internal sealed class Telling(Func<Instant, string> clock)
             case PoolStateEntry { Operation: var o } p:
                 yield return $"{at}  pool         {entry.Subject} {Word(p.Before)} -> {Word(o.State)} by {o.By}{(o.ForCause ? ", for cause" : "")}{(p.ByIncident ? ", by an incident" : "")}{(p.Refilled ? ", filled anew" : "")}{(o.Why is { } why ? ": " + why : "")}";
                 break;
+            case StockEntry { Move: var m }:
+                yield return $"{at}  stock        {Word(m.Act)} {Figure(m.Amount)} {Word(m.Unit)} of {m.ProductId}, {(m.PumpId is null ? "store" : "tank of " + m.PumpId)}, by {m.By}, checked by {m.CheckedBy}{(m.WentIn ? ", went in all the same" : "")}";
+                break;
             case FilterEntry f:
                 yield return $"{at}  washed       {f.FilterId} by {f.By}{(f.CubicMetres is { } m3 ? $", {Figure(m3)} m3{(f.IsUsual ? " as usual" : "")}" : "")}";
                 break;
@@ -100,6 +103,13 @@ internal sealed class Telling(Func<Instant, string> clock)
     public IEnumerable<string> Of(PoolStateSet said, Outcome.TurnedDown no)
     {
         yield return $"{clock(said.At)}  not done     {said.PoolId} {Word(said.State)} by {said.By}";
+        foreach (var remark in no.Remarks) yield return $"{"",14}{remark.Field}: {Say(remark.Reason)}";
+    }
+
+    /// <summary>Why nothing is put into a tank yet.</summary>
+    public IEnumerable<string> Of(StockMoved said, Outcome.TurnedDown no)
+    {
+        yield return $"{clock(said.At)}  not done     {said.Move.ProductId} into {said.Move.PumpId} by {said.Move.By}";
         foreach (var remark in no.Remarks) yield return $"{"",14}{remark.Field}: {Say(remark.Reason)}";
     }
 

@@ -7,6 +7,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Stock;
 
 namespace PlantWatch.Core.Tests.Plant;
 
@@ -40,6 +41,7 @@ internal static class PlanChangeExample
         Ledger = new Ledger { Messages = 7, Received = 7, StoredByDeviceTime = 7 },
         Probes = [.. plan.Probes.Select((probe, i) => Heard(probe.Id, i))],
         Pumps = [.. plan.Pumps.Select((pump, i) => new PumpState { Id = pump.Id, Activity = PumpActivity.Running, Since = Noon + TimeSpan.FromSeconds(i) })],
+        Tanks = [.. plan.Pumps.Select((pump, i) => new TankState { PumpId = pump.Id, Book = i, Days = [new(new DateOnly(2026, 3, 1), i, 24)] })],
         Pools = [.. plan.Pools.Select((pool, i) => new PoolState { Id = pool.Id, Bathers = i, DutyDoneAt = [Noon, Noon + TimeSpan.FromMinutes(i)] })],
         Alarms = Sorted(plan.Probes.Select(probe => Alarm("R-010", probe.Id)).Append(Alarm("R-001", plan.Id)).Concat(plan.Pools.Select(pool => Alarm("R-020", pool.Id)))),
         Jobs = ImmutableSortedDictionary<Guid, JobWatch>.Empty.AddRange(plan.Pumps.Select((pump, i) => KeyValuePair.Create(Number(i), Fault(i, pump.Id)))),

@@ -17,7 +17,7 @@ public sealed class SuppressionTests
         Assert.NotEmpty(critical);
         Assert.All(critical, rule => Assert.Null(Code(rule, Everything & ~SuppressedWhile.Drained)));
         // An incident, and gas in pipes and plant room, are there without water in the pool too.
-        Rule[] always = [RuleBook.IncidentOpen, RuleBook.DosesWithoutFlow, RuleBook.RestartedUnsafe, RuleBook.ProductsSwapped];
+        Rule[] always = [RuleBook.IncidentOpen, RuleBook.DosesWithoutFlow, RuleBook.RestartedUnsafe, RuleBook.ProductsSwapped, RuleBook.WrongProductInTank];
         Assert.All(critical.Except(always), rule => Assert.Equal("suppressed.drained", Code(rule, SuppressedWhile.Drained)));
         Assert.All(always, rule => Assert.Null(Code(rule, Everything)));
     }

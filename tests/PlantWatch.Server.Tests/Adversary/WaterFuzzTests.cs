@@ -34,6 +34,10 @@ public sealed class WaterFuzzTests
              "fill":{"ph":7.6,"temperature":12,"totalAlkalinity":90,"calciumHardness":120,"dissolvedSolids":300,"cyanuricAcid":null,"freeChlorine":null},"bathersOut":true,"wish":"fewer_goes"}
             """),
         ("PUT", "/doses/~", $$"""{"poolId":"main","productId":"hypo","kilograms":null,"litres":2,"givenAt":"{{Now}}","by":"T. Wren","note":"x","corrects":null,"correctionReason":null}"""),
+        ("GET", "/stock?days=*", null), ("GET", "/stock/moves?limit=*", null), ("GET", "/bathers?days=*", null),
+        ("PUT", "/deliveries/~", $$"""{"productId":"hypo","pumpId":null,"litres":100,"kilograms":null,"happenedAt":"{{Now}}","by":"T. Wren","checkedBy":"R. Castellan","containers":4,"batch":"B-1","strength":12,"madeOn":"2026-03-01","price":120,"wentIn":false,"note":"x","corrects":null,"correctionReason":null}"""),
+        ("PUT", "/stock-counts/~", $$"""{"productId":"hypo","pumpId":null,"litres":90,"kilograms":null,"happenedAt":"{{Now}}","by":"T. Wren"}"""),
+        ("PUT", "/bathers/~", $$"""{"poolId":"main","day":"{{Now[..10]}}","number":120,"by":"T. Wren"}"""),
         ("PUT", "/incidents/~", $$"""{"poolId":"main","kind":"diarrhoeal_stool","authority":"%authority%","by":"T. Wren","note":"deep end","happenedAt":"{{Now}}"}"""),
         ("PUT", "/incidents/~/remarks/~", """{"by":"T. Wren","text":"water is cleared"}"""), ("PUT", "/incidents/~/closing", """{"by":"T. Wren","why":"held"}"""),
     ];

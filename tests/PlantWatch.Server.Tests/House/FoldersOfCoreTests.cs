@@ -6,7 +6,7 @@ namespace PlantWatch.Server.Tests.House;
 public sealed partial class FoldersOfCoreTests
 {
     private static readonly string[] FromTheGroundUp =
-        ["Quantities", "Statistics", "Reasons", "Plans", "Chemistry", "Readings", "Probes", "Dosing", "Maintenance", "Rules", "Alarms", "Plant"];
+        ["Quantities", "Statistics", "Reasons", "Plans", "Chemistry", "Readings", "Probes", "Dosing", "Stock", "Maintenance", "Rules", "Alarms", "Plant"];
 
     [Fact]
     public void Every_folder_has_its_place()

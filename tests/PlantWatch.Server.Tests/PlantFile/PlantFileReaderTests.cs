@@ -36,9 +36,12 @@ public sealed class PlantFileReaderTests
                 Form = ProductForm.Liquid,
                 AddedTo = DosingPlace.ReturnLine,
                 AddedBy = DosingWay.Pump,
+                DeliveryDays = 5,
+                Store = "Bund A",
             }, plan.Products[0]);
         Assert.Equal(new ProductPlan("bicarb", "Bicarbonate", ProductKind.SodiumBicarbonate, null) { PricePerKilogram = 1.1 }, plan.Products[1]);
         var circuit = Assert.Single(plan.Circuits);
+        Assert.Equal(plan.Products.AsEnumerable(), circuit.Products.AsEnumerable());
         Assert.Equal(("main", "Main circuit", "old", "Europe/London"), (circuit.Id, circuit.Name, circuit.Was, circuit.TimeZone));
         Assert.Equal((30.0, 3.5), (circuit.BalanceTankCubicMetres, circuit.TurnoverHours));
         Assert.Equal(new VolumeConfirmation("M. Reed", new(2026, 3, 2)), circuit.BalanceTankConfirmed);
@@ -66,7 +69,8 @@ public sealed class PlantFileReaderTests
         Assert.Equal(("hall/pump/state", "hall/pump/tank", 200.0, 20.0), (pump.StateTopic, pump.TankTopic, pump.TankLitres, pump.TankLowPercent));
         Assert.Equal((7.5, "hall/pump/strokes", StrokeCount.LastMinute, 2.5, 60.0), (pump.LitresPerHour, pump.StrokesTopic, pump.StrokesAre, pump.MillilitresPerStroke, pump.DailyLimitLitres));
         // What it costs and what people call it change nothing that it does.
-        Assert.Equal(Read(EveryKey).Products[0] with { Name = "hypo", PricePerKilogram = null, PricePerLitre = null }, pump.Product);
+        Assert.Equal(Read(EveryKey).Products[0] with { Name = "hypo", PricePerKilogram = null, PricePerLitre = null, DeliveryDays = null, Store = null }, pump.Product);
+        Assert.Equal(4, pump.TankFootPercent);
     }
 
     [Fact]
@@ -146,6 +150,8 @@ public sealed class PlantFileReaderTests
             form: liquid
             added_to: return_line
             added_by: pump
+            delivery_days: 5
+            store: Bund A
           - { id: bicarb, name: Bicarbonate, kind: sodium_bicarbonate, price_per_kg: 1.1 }
         circuits:
           - id: main
@@ -203,6 +209,7 @@ public sealed class PlantFileReaderTests
                 strokes_are: last_minute
                 millilitres_per_stroke: 2.5
                 daily_limit_litres: 60
+                tank_foot_percent: 4
         """;
 
     private static PlantPlan Read(string yaml)

@@ -72,6 +72,9 @@ public static class ProductHazards
         (ProductRole.Chlorine, ProductRole.Acid) => Reason.Of("apart.chlorine_gas", name),
         (ProductRole.Chlorine, ProductRole.Dechlorinator) => Reason.Of("apart.oxidiser_and_reducer", name),
         (ProductRole.Chlorine, ProductRole.Chlorine) when a == ProductKind.CalciumHypochlorite && ProductFacts.Of(b).IsStabilised => Reason.Of("apart.fire_and_explosion", name),
+        (ProductRole.Chlorine, ProductRole.Stabiliser) => Reason.Of("apart.heat_and_gas", name),
+        // Coagulants are acid salts of aluminium or iron.
+        (ProductRole.Chlorine, ProductRole.Other) when b == ProductKind.Coagulant => Reason.Of("apart.chlorine_gas", name),
         (ProductRole.Chlorine, ProductRole.Chlorine) when a != b => Reason.Of("apart.chlorine_products", name),
         (ProductRole.Chlorine, ProductRole.Oxidiser or ProductRole.Bromine) => Reason.Of("apart.oxidisers", name),
         (ProductRole.Acid, ProductRole.Base or ProductRole.Bicarbonate) => Reason.Of("apart.acid_and_base", name),

@@ -39,6 +39,7 @@ public sealed record ProductStrength(double Fraction, double Fresh, double Relat
             says.Add(Reason.Of("product.meaning_unstated"));
         }
 
+        if (plan.FromBatch is { } batch && on is { } delivered) says.Add(Reason.Of("product.as_delivered", percent ?? 0, batch, delivered.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
         int? age = on is { } day ? Math.Max(0, today.DayNumber - day.DayNumber) : null;
         if (facts.Kind != ProductKind.SodiumHypochlorite) return new(fresh, fresh, relative, density, age, says.ToImmutable());
         var left = Left(plan, fresh, density, age, says);

@@ -159,12 +159,13 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
     public Outcome Reset(AlarmReset said) => Act(said.AlarmId, alarm =>
         AlarmRequests.ToReset(alarm) is { } no ? No(no) : Keep(alarm, AlarmLife.Reset(alarm), AlarmChange.Reset, said.At, said.By, said.Comment));
 
-    /// <summary>Water and pipes are common: what makes one of them safe makes all of them safe.</summary>
+    /// <summary>Water and pipes are common: what makes one of them safe makes all of them safe. A tank stands for itself.</summary>
     public Outcome MakeSafe(PlantMadeSafe said) => Act(said.AlarmId, alarm =>
     {
-        if (AlarmRequests.ToMakeSafe(alarm, said.BathersOut, said.PumpsIsolated, said.CirculationHeld) is { } no) return No(no);
+        if (AlarmRequests.ToMakeSafe(alarm, said.Acts) is { } no) return No(no);
         if (string.IsNullOrWhiteSpace(said.By)) return Outcome.TurnedDown.Because(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
-        AlarmRecord[] open = [.. Live().Where(a => a.MadeSafe is null && a.LatchHeld && RuleBook.All[a.Rule].MustBeMadeSafe)];
+        var ofOne = RuleBook.All[alarm.Rule].OfOneTank;
+        AlarmRecord[] open = [.. Live().Where(a => a.MadeSafe is null && a.LatchHeld && RuleBook.All[a.Rule] is { MustBeMadeSafe: true } rule && (ofOne ? a.Key == alarm.Key : !rule.OfOneTank))];
         foreach (var one in open) Keep(one, AlarmLife.MakeSafe(one, said.At, said.By, said.Comment), AlarmChange.MadeSafe, said.At, said.By, said.Comment);
         return open.Length == 0 ? Outcome.AlreadyDone.Instance : Outcome.Done.Instance;
     });

@@ -14,9 +14,9 @@ internal static class AroundFold
         return new(now, pool < 0 ? draft.Plan.Name : draft.Plan.Pools[pool].Name, probe < 0 ? "" : draft.Plan.Probes[probe].Name);
     }
 
-    /// <summary>The subject is a thing of the plan: a pool, a probe, a pump, a filter, a reagent, a test of a pool, or the circuit itself.</summary>
+    /// <summary>The subject is a thing of the plan: a pool, a probe, a pump, a filter, a reagent, a product, a test of a pool, or the circuit itself.</summary>
     public static bool IsHere(Draft draft, string subject) =>
-        subject == draft.Plan.Id || draft.Index.Probe(subject) >= 0 || draft.Index.Pump(subject) >= 0 || FilterFold.IndexOf(draft, subject) >= 0 || ReagentFold.IndexOf(draft, subject) >= 0
+        subject == draft.Plan.Id || draft.Index.Probe(subject) >= 0 || draft.Index.Pump(subject) >= 0 || FilterFold.IndexOf(draft, subject) >= 0 || ReagentFold.IndexOf(draft, subject) >= 0 || StockFold.ProductOf(draft.Plan, subject) is not null
         || draft.Index.Pool(Head(subject)) >= 0
         || draft.Plan.Telling.Channels.Any(channel => channel.Id == subject);
 

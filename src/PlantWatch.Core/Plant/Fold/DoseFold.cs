@@ -29,6 +29,7 @@ internal static class DoseFold
         var isCorrected = draft.KnownDoses.Any(known => known.Corrects == dose.Id);
         draft.KnownDoses = Remember(draft.KnownDoses, new KnownCheck(dose.Id, content, dose.Corrects));
         draft.Entries.Add(new RecordEntry(dose.Id, said.At, dose.GivenAt, dose.PoolId, new DoseEntry(dose, said.At)));
+        StoreFold.Give(draft, dose, said.At, isCorrected);
         if (dose.Corrects is { } wrong) draft.Doses = draft.Doses.RemoveAll(d => d.Id == wrong);
         if (!isCorrected && !dose.Predicted.IsDefaultOrEmpty) draft.Doses = Among(draft.Doses, dose);
         return Outcome.Done.Instance;

@@ -7,6 +7,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Stock;
 using PlantWatch.Core.Plans.Packs;
 
 namespace PlantWatch.Core.Plant.Fold;
@@ -44,6 +45,10 @@ internal sealed class Draft
         Reagents = before.Reagents;
         Jobs = before.Jobs;
         Tasks = before.Tasks;
+        Tanks = before.Tanks;
+        Stores = before.Stores;
+        Moves = before.Moves;
+        Bathers = before.Bathers;
         Doses = before.Doses;
         KnownDoses = before.KnownDoses;
         KnownLabResults = before.KnownLabResults;
@@ -77,6 +82,10 @@ internal sealed class Draft
     public ExceptionDesk Exceptions { get; }
     public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; set; }
     public ImmutableArray<TaskState> Tasks { get; set; }
+    public ImmutableArray<TankState> Tanks { get; set; }
+    public ImmutableArray<StoreState> Stores { get; set; }
+    public ImmutableArray<StockMove> Moves { get; set; }
+    public ImmutableArray<BatherCount> Bathers { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
     public ImmutableArray<KnownCheck> KnownDoses { get; set; }
     public ImmutableArray<KnownCheck> KnownLabResults { get; set; }
@@ -134,6 +143,10 @@ internal sealed class Draft
         Reagents = carried.Reagents;
         Jobs = carried.Jobs;
         Tasks = carried.Tasks;
+        Tanks = carried.Tanks;
+        Stores = carried.Stores;
+        Moves = carried.Moves;
+        Bathers = carried.Bathers;
         Doses = carried.Doses;
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
@@ -185,6 +198,10 @@ internal sealed class Draft
         Reagents = Reagents,
         Jobs = Jobs,
         Tasks = Tasks,
+        Tanks = Tanks,
+        Stores = Stores,
+        Moves = Moves,
+        Bathers = Bathers,
         Doses = Doses,
         KnownDoses = KnownDoses,
         KnownLabResults = KnownLabResults,

@@ -55,6 +55,8 @@ internal sealed class PlanIndex
         RestartKeys = [.. plan.Pumps.Select(p => RuleBook.RestartedUnsafe.KeyFor(p.Id))];
         Waters = DosedWater.Of(plan);
         _troubleKeys = PumpTroubles.ToDictionary(rule => rule, rule => plan.Pumps.Select(p => rule.KeyFor(p.Id)).ToArray());
+        NobodyKeys = [.. plan.Pumps.Select(p => RuleBook.TankFilledByNobody.KeyFor(p.Id))];
+        Clock = SiteClock.TryOf(plan.TimeZone, out var clock) ? clock : null;
         HasDuties = plan.Pools.Any(p => !p.Duties.IsEmpty);
         FlowSwitches = [.. plan.Probes.Select(p => p.FlowSwitchId is { } id && _probes.TryGetValue(id, out var i) ? i : -1)];
         Circulation = Array.FindIndex([.. plan.Probes], p => p.Measurand == Measurand.CirculationFlow);
@@ -139,6 +141,12 @@ internal sealed class PlanIndex
 
     /// <summary>Alarm key of each pump after whose dosing into standing water the circulation was restarted.</summary>
     public string[] RestartKeys { get; }
+
+    /// <summary>Alarm key of each tank that was filled and nobody wrote down what with.</summary>
+    public string[] NobodyKeys { get; }
+
+    /// <summary>The site's clock; null where the zone is none.</summary>
+    public SiteClock? Clock { get; }
 
     /// <summary>For each pump the index of the flow switch that tells whether the water it is dosed by flows, or -1.</summary>
     public int[] DosingSwitches { get; }

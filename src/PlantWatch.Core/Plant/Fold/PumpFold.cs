@@ -28,6 +28,7 @@ internal static class PumpFold
             HeardAt = message.At,
             Run = Counted(pump, activity, message.At),
         };
+        TankFold.Ran(draft, index, pump, message.At);
         draft.Alarms.Look(RuleBook.PumpFault, RuleBook.PumpFault.KeyFor(plan.Id), plan.Id, activity == PumpActivity.Fault, message.At,
             () => Reason.Of("pump.fault", plan.Name));
     }
@@ -51,6 +52,7 @@ internal static class PumpFold
         Store(draft, plan.TankSeries, message, percent);
         draft.Pumps[index] = draft.Pumps[index] with { Tank = new LastReading(message.At, message.At, percent, percent, Quality.Received) };
         if (plan.TankLitres is { } full) SupervisionFold.Holds(draft, index, percent * (full / 100), message.At);
+        TankFold.Level(draft, index, message.At, percent);
         var key = RuleBook.TankLow.KeyFor(plan.Id);
         // A refill lifts the level by far more than the waves of a tank: two per cent are enough of a deadband.
         var low = percent < plan.TankLowPercent + (draft.Alarms.IsActive(key) ? 2 : 0);

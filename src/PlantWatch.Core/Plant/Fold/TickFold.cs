@@ -30,6 +30,7 @@ internal static class TickFold
         DoseFold.Tick(draft, now);
         LabFold.Tick(draft, now);
         TaskFold.Tick(draft, now);
+        TankFold.Tick(draft, now);
         draft.Alarms.Wait(now);
         JobFold.Tick(draft, now);
     }

@@ -41,6 +41,7 @@ public static class JournalCodec
         typeof(ChannelStateSaid),
         typeof(ReagentOpened),
         typeof(ExceptionNoted),
+        typeof(StockMoved), typeof(BathersCounted), typeof(StockOutlookSaid),
     ];
 
     private const byte FirstJsonKind = 16;

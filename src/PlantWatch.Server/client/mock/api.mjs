@@ -1,6 +1,7 @@
 import { probeById, site, valueAt } from './plant.mjs';
 import { rules, story } from './rules.mjs';
 import { circuitView, empty, entries, firstAlarms, iso, ledger } from './views.mjs';
+import { bathers, book, moves } from './stock.mjs';
 import { whatIf } from './water.mjs';
 
 const started = Date.now();
@@ -112,6 +113,9 @@ export function api(method, url, body, bare) {
   if (p0 === 'calibrations' && p2 === 'decision') { const k = state.calibrations.find(x => x.id === p1); Object.assign(k, { status: body.decision, decidedBy: body.by, decidedAt: iso(Date.now()), decision: body.why, holdsFrom: body.decision === 'rejected' ? null : body.holdsFrom }); return [200, k]; }
   if (p0 === 'calibrations') return [200, state.calibrations.filter(k => !q.get('probe') || k.probeId === q.get('probe'))];
   if (p0 === 'entries') return [200, { entries: bare ? [] : entries(started), more: false }];
+  if (p0 === 'stock' && p1) return [200, bare ? [] : moves];
+  if (p0 === 'stock') return [200, bare ? { ...book(), products: [], months: [], tooClose: [] } : book()];
+  if (p0 === 'bathers') return [200, bare ? [] : bathers()];
   if (p0 === 'rules') return [200, rules(bare ? { alarms: [] } : state, site)];
   if (p0 === 'alarms' && p1?.endsWith('-service')) return service(p1, body);
   if (p0 === 'alarms' && p1 && !p2) { const s = story(state, p1); return s ? [200, s] : refuse([], 404); }

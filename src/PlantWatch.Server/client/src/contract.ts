@@ -96,7 +96,7 @@ export interface DecideCalibration { decision: CalibrationStatus; by: string; wh
 export interface ShelveRequest { by: string; why: string; minutes: number; oneShot?: boolean }
 export interface ResetRequest { by: string; comment: string | null }
 /** What was done after dosing into standing water. */
-export interface MakeSafeRequest { bathersOut: boolean; pumpsIsolated: boolean; circulationHeld: boolean; by: string; comment: string | null }
+export interface MakeSafeRequest { bathersOut: boolean; pumpsIsolated: boolean; circulationHeld: boolean; roomLeft: boolean; tankDealtWith: boolean; by: string; comment: string | null }
 /** Out of service and back: by rule and subject, whether it stands or not. */
 export interface OutOfServiceRequest { rule: string; subject: string; by: string; why: string | null; until?: Iso | null }
 export interface AlarmChangeView { at: Iso; change: AlarmChange; by: string | null; comment: string | null; alarm: AlarmView }

@@ -35,7 +35,7 @@ internal static partial class Walk
 
     private static readonly CircuitPlan[] Plans =
     [
-        Hall.Plan, Hall.Plan, Hall.Plan, Picked, Picked,
+        Tests.Stock.StockBench.Plan, Hall.Plan, Hall.Plan, Hall.Plan, Picked, Picked,
         Hall.Plan with { Telling = new() { Channels = [new("post", ChannelKind.Email, Priority.Low) { Name = "Post" }], Escalation = ["ann"] } },
         Hall.Plan.Without("learner").Without("learner-ph").Without("learner-temperature"),
         Hall.Plan.With("main-ph", p => p with { Id = "main-ph-2", Was = "main-ph" }).WithPool("main", p => p with { Id = "large", Was = "main" }),
@@ -92,6 +92,7 @@ internal static partial class Walk
             case < 89: Fault(bench, act); break;
             case < 91: bench.Load(Plans[act.A % Plans.Length]); break;
             case < 93: Incident(bench, act); break;
+            case < 94 when act.B % 3 == 1: Stock(bench, act); break;
             case < 94: Dose(bench, act); break;
             case 94 when act.B % 2 == 0: Laboratory(bench, act); break;
             case 94 when act.B % 4 == 1: Say(bench, act); break;

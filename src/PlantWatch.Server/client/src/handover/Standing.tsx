@@ -2,6 +2,9 @@ import type { ComponentChildren } from 'preact';
 import { inOrder, isAside } from '../alarms/order';
 import type { AlarmView, DueView } from '../contract';
 import type { JobView, TaskView } from '../contract.jobs';
+import { runningOut } from '../chemicals/lasting';
+import type { StockBookView } from '../contract.stock';
+import { fixed } from '../format/number';
 import { dayClock } from '../format/zone';
 import { now } from '../live/clock';
 import { alarms, circuits, nameOf, poolViews, zone } from '../live/store';
@@ -63,10 +66,20 @@ function Due({ tasks }: { tasks: TaskView[] | null }) {
   );
 }
 
+function Chemicals({ book }: { book: StockBookView | null }) {
+  const out = book && runningOut(book.products), c = words.chemicals;
+  return (
+    <Part title={c.handover} none={c.handoverNone} count={out && out.length} id="chemicals">
+      {(out ?? []).map(p => <li key={p.id}><span class="mark"><WarnGlyph /><span><b>{p.name}</b>: {c.handoverLeft(fixed(Math.floor(p.outlook!.earliest!), 0))}</span></span>{p.deliveryDays !== null && <span class="hint">{c.orderHint(fixed(p.deliveryDays, 0))}</span>}</li>)}
+    </Part>
+  );
+}
+
 /** What stands now, worst first; with a dead connection the bar above says that it is old. */
 export function Standing() {
   const jobs = usePolled<JobView[]>('/jobs', 60_000).data;
   const tasks = usePolled<TaskView[]>('/tasks', 60_000).data;
+  const book = usePolled<StockBookView>('/stock', 300_000).data;
   if (circuits.value.size === 0) return <p class="empty">{words.bar.unknown}</p>;
   const all = inOrder(alarms.value.filter(a => a.state !== 'normal'));
   const standing = all.filter(a => !isAside(a)), aside = all.filter(isAside);
@@ -77,6 +90,7 @@ export function Standing() {
       <Part title={w.aside} none={w.noAside} count={aside.length} id="aside">{aside.map(a => <Alarm key={a.id} alarm={a} />)}</Part>
       <Jobs jobs={jobs} />
       <Due tasks={tasks} />
+      <Chemicals book={book} />
     </>
   );
 }

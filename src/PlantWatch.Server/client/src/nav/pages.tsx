@@ -4,6 +4,7 @@ import { AlarmsPage } from '../alarms/AlarmsPage';
 import { CalibratePage } from '../calibrate/CalibratePage';
 import { SheetPage } from '../calibrate/SheetPage';
 import { CheckPage } from '../check/CheckPage';
+import { ChemicalsPage } from '../chemicals/ChemicalsPage';
 import { ExceptionsPage } from '../exceptions/ExceptionsPage';
 import { HandoverPage } from '../handover/HandoverPage';
 import { AlarmHealthPage } from '../health/AlarmHealthPage';
@@ -54,6 +55,7 @@ export const pages: Page[] = [
   { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling, seldom: true } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
+  { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 

@@ -4,7 +4,7 @@ import { JobForm, type Beginning } from '../jobs/JobForm';
 import { JobList } from '../jobs/JobList';
 import { allPumps, circuits } from '../live/store';
 import { usePolled } from '../parts/usePolled';
-import { go } from '../router';
+import { go, link } from '../router';
 import { words } from '../words';
 import { FiltersCard } from './FiltersCard';
 import { PumpCard } from './PumpCard';
@@ -22,7 +22,7 @@ export function PumpsPage({ asset }: { asset: string | null }) {
     <div class="pages two-columns">
       <section class="stack">
         <h1>{words.pumps.title}</h1>
-        <div class="sheet card"><h2>{words.poolPage.pumps}</h2>
+        <div class="sheet card"><div class="pump-head"><h2>{words.poolPage.pumps}</h2><a class="button" href={link('chemicals')}>{words.pageNames.pages.chemicals}</a></div>
           {pumps.length === 0 ? <p class="hint">{words.poolPage.noPumps}</p> : <ul class="pump-list">{pumps.map(p => <PumpCard key={p.id} pump={p} />)}</ul>}</div>
         <FiltersCard />
       </section>

@@ -2,6 +2,8 @@
 export const makeSafe = {
   open: 'Record what was done', legend: 'What was done', save: 'Record as made safe', first: 'It can be reset once it is recorded that the plant was made safe.',
   bathersOut: 'Bathers are out of the water', pumpsIsolated: 'Both dosing pumps are isolated', circulationHeld: 'The circulation is held until the lines are safe',
+  roomLeft: 'Everybody left the room, and nobody went back in before the air was known to be clear', tankDealtWith: 'Whoever is competent dealt with what is in the tank',
+  ofTank: { legend: 'What was done at this tank', pumpsIsolated: 'The pump of this tank is isolated' },
   all: 'Only when all three are done is it recorded.', done: (who: string) => `recorded as made safe by ${who}`,
 };
 

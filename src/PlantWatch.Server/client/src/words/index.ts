@@ -1,5 +1,6 @@
 import { alarmList, alarmPage, makeSafe } from './alarms';
 import { calibrate } from './calibrate';
+import { chemicals } from './chemicals';
 import { circulation } from './circulation';
 import { dose } from './dose';
 import { en } from './en';
@@ -29,7 +30,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, alarmPage, rulesPage, sound,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */

@@ -1,0 +1,27 @@
+// Invented stock for the page of chemicals.
+import { iso } from './views.mjs';
+
+const day = n => new Date(Date.now() - n * 86_400_000).toISOString().slice(0, 10);
+const use = (per, price, spread) => Array.from({ length: 29 }, (_, i) => { const amount = per * (1 + spread * Math.sin(i * 2.3) + (i % 7 > 4 ? 0.35 : 0)); return { day: day(29 - i), amount, cost: amount * price, whole: i !== 0 && i !== 17 }; });
+const sums = (days, bathers, m3) => { const amount = days.reduce((s, d) => s + d.amount, 0), cost = days.reduce((s, d) => s + d.cost, 0); return { amount, cost, unpriced: 0, days: 29, bathers, perBather: bathers ? amount / bathers : null, costPerBather: bathers ? cost / bathers : null, perCubicMetreDay: amount / m3 / 29, costPerCubicMetreDay: cost / m3 / 29 }; };
+const outlook = (earliest, middle, latest, perDay) => ({ earliest, middle, latest, perDay, byWeekday: true, days: 27 });
+
+const hypo = use(21, 0.98, 0.2), acid = use(4.2, 0.86, 0.3);
+export const moves = [
+  { move: { id: 'm1', act: 'refilled', productId: 'hypo', product: 'Sodium hypochlorite', pumpId: 'hypo-pump', amount: 160, unit: 'litre', containers: null, batch: 'B-217', strength: 12, madeOn: day(9), price: null, book: null, happenedAt: iso(Date.now() - 9e7), by: 'R. Hale', checkedBy: 'J. Marsh', wentIn: false, note: null, corrects: null, correctionReason: null }, place: 'Hypochlorite pump', arrivedAt: iso(Date.now() - 9e7), corrected: false, advice: [], wrong: null },
+  { move: { id: 'm2', act: 'delivered', productId: 'acid', product: 'Sulfuric acid 15 %', pumpId: 'hypo-pump', amount: 25, unit: 'litre', containers: 1, batch: 'S-9', strength: 15, madeOn: null, price: null, book: null, happenedAt: iso(Date.now() - 1e8), by: 'J. Marsh', checkedBy: 'R. Hale', wentIn: true, note: null, corrects: null, correctionReason: null }, place: 'Hypochlorite pump', arrivedAt: iso(Date.now() - 1e8), corrected: false, advice: [], wrong: { code: 'wrong_tank.chlorine_gas', text: 'Sulfuric acid 15 % was put into the tank of Hypochlorite pump, which is for Sodium hypochlorite: together they give off chlorine gas' } },
+  { move: { id: 'm3', act: 'delivered', productId: 'hypo', product: 'Sodium hypochlorite', pumpId: null, amount: 1000, unit: 'litre', containers: 40, batch: 'B-217', strength: 14, madeOn: day(9), price: 980, book: null, happenedAt: iso(Date.now() - 4e8), by: 'R. Hale', checkedBy: 'J. Marsh', wentIn: false, note: null, corrects: null, correctionReason: null }, place: null, arrivedAt: iso(Date.now() - 4e8), corrected: true, advice: [{ code: 'stock.strength_differs', text: 'Sodium hypochlorite: 14 % on the label, 12 % in the plant file. Doses are worked out with the label' }], wrong: null },
+  { move: { id: 'm4', act: 'counted', productId: 'acid', product: 'Sulfuric acid 15 %', pumpId: null, amount: 75, unit: 'litre', containers: null, batch: null, strength: null, madeOn: null, price: null, book: 82, happenedAt: iso(Date.now() - 6e8), by: 'J. Marsh', checkedBy: '', wentIn: false, note: 'one drum leaks', corrects: null, correctionReason: null }, place: null, arrivedAt: iso(Date.now() - 6e8), corrected: false, advice: [], wrong: null },
+];
+const tank = (pumpId, name, litres, tankLitres, more = {}) => ({ pumpId, name, circuit: 'Hall', litres, usable: litres === null ? null : Math.max(0, litres - 0.05 * tankLitres), tankLitres, strength: 11.6, batch: 'B-217', outlook: outlook(5.2, 6.1, 7.4, 21), wrong: null, filledByNobody: null, ...more });
+
+export const book = () => ({
+  today: day(0), from: day(30), tooClose: [{ code: 'stock.too_close', text: 'Sodium hypochlorite, Bund A: Must not meet Sulfuric acid 15 %: acid and a chlorine product together set free chlorine gas' }],
+  products: [
+    { id: 'hypo', name: 'Sodium hypochlorite 12 %', kind: 'sodium_hypochlorite', unit: 'litre', strengthPlan: 12, storePlace: 'Bund A', store: 240, tanks: [tank('hypo-pump', 'Hypochlorite pump', 134, 200, { wrong: moves[1].wrong })], total: 364, outlook: outlook(13.8, 16.4, 19.9, 21.4), why: null, deliveryDays: 7, runsOut: false, unitPrice: 0.98, use: sums(hypo, 9120, 480), days: hypo },
+    { id: 'acid', name: 'Sulfuric acid 15 %', kind: 'sulfuric_acid', unit: 'litre', strengthPlan: 15, storePlace: 'Bund A', store: -12, tanks: [tank('acid-pump', 'Acid pump', 31, 100, { filledByNobody: iso(Date.now() - 8e6), outlook: outlook(4.1, 5.9, 8.2, 4.4) })], total: 26, outlook: outlook(4.1, 5.9, 8.2, 4.4), why: null, deliveryDays: 7, runsOut: true, unitPrice: 0.86, use: sums(acid, 9120, 480), days: acid },
+    { id: 'bicarb', name: 'Sodium bicarbonate', kind: 'sodium_bicarbonate', unit: 'kilogram', strengthPlan: null, storePlace: null, store: null, tanks: [], total: null, outlook: null, why: { code: 'stock.not_known', text: 'Nobody has counted it and no level is measured' }, deliveryDays: null, runsOut: false, unitPrice: 1.1, use: { amount: 0, cost: null, unpriced: 0, days: 0, bathers: 0, perBather: null, costPerBather: null, perCubicMetreDay: null, costPerCubicMetreDay: null }, days: [] },
+  ],
+  months: [{ month: day(0).slice(0, 8) + '01', cost: 712.4, products: [{ productId: 'hypo', name: 'Sodium hypochlorite 12 %', unit: 'litre', amount: 621, cost: 608.6 }, { productId: 'acid', name: 'Sulfuric acid 15 %', unit: 'litre', amount: 121, cost: 103.8 }] }],
+});
+export const bathers = () => [1, 2, 3].map(n => ({ id: 'b' + n, poolId: 'main', pool: 'Main pool', day: day(n), number: 310 + n * 7, by: 'R. Hale', saidAt: iso(Date.now()) }));
