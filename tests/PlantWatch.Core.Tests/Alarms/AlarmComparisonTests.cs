@@ -99,6 +99,25 @@ public sealed class AlarmComparisonTests
         return [.. book.All];
     }
 
+    [Fact]
+    public void What_is_gained_and_lost_comes_in_the_order_of_time()
+    {
+        var compared = AlarmComparison.Of([Stood("a", 20, 30), Stood("b", 0, 10)], [], Start);
+        Assert.Equal(["b", "a"], compared.Lost.Select(e => e.Subject));
+    }
+
+    [Fact]
+    public void A_part_begins_and_ends_with_the_time_looked_at()
+    {
+        var (from, to) = (Start + TimeSpan.FromMinutes(10), Start + TimeSpan.FromMinutes(20));
+        Assert.Null(Stood("a", 0, 10).Within(from, to));
+        Assert.Null(Stood("a", 20, 30).Within(from, to));
+        Assert.Equal((from, to), Stood("a", 0, 19).Within(from, to) is { } part ? (part.From, part.To + TimeSpan.FromMinutes(1)) : default);
+        // What ends with the time stands at its end.
+        Assert.False(Stood("a", 12, 20).Within(from, to)!.To.IsSet);
+        Assert.False((Stood("a", 12, 20) with { To = Instant.Never }).Within(from, to)!.To.IsSet);
+    }
+
     private static AlarmEpisode Stood(string subject, int from, int to) => new(
         RuleBook.BelowLimit.KeyFor(subject), RuleBook.BelowLimit.Number, subject, Priority.Medium, Reason.Of("limit.below"), Start + TimeSpan.FromMinutes(from), Start + TimeSpan.FromMinutes(to), true);
 

@@ -132,6 +132,57 @@ public sealed class AlarmHealthTests
 
     private static Instant At(double minute) => Start + TimeSpan.FromMinutes(minute);
 
+    [Fact]
+    public void What_was_shelved_and_taken_out_in_the_time_is_counted_and_not_what_was_before()
+    {
+        AlarmHappening Put(double minute, AlarmChange change) => Raised(minute, "a") with { Change = change };
+        var health = AlarmHealth.Of(
+            [Put(-1, AlarmChange.Shelved), Put(0, AlarmChange.Shelved), Put(5, AlarmChange.Shelved), Put(-1, AlarmChange.TakenOutOfService), Put(0, AlarmChange.TakenOutOfService), Put(600, AlarmChange.Shelved)], Start, End, 1);
+        Assert.Equal((2, 1), (health.Shelved, health.OutOfService));
+    }
+
+    [Fact]
+    public void The_busiest_are_named_by_rule_and_subject_with_their_part_of_all()
+    {
+        AlarmHappening[] told = [Raised(0, "a"), Raised(0.2, "a"), Raised(0.4, "a"), Raised(9, "b") with { Rule = "R-011", Subject = "spa" }];
+        var health = AlarmHealth.Of(told, Start, End, 1);
+        Assert.Equal([new BusyAlarm("a", "R-010", "main", 3, 0.75), new BusyAlarm("b", "R-011", "spa", 1, 0.25)], health.Busiest.ToArray());
+        Assert.Equal(new BusyAlarm("a", "R-010", "main", 3, 0.75), Assert.Single(health.Chattering));
+    }
+
+    [Fact]
+    public void Those_that_chatter_come_in_the_order_of_their_keys()
+    {
+        var told = new[] { "b", "a" }.SelectMany(key => Enumerable.Range(0, 3).Select(i => Raised(i * 0.3, key)));
+        Assert.Equal(["a", "b"], AlarmHealth.Of(told, Start, End, 1).Chattering.Select(c => c.Key));
+    }
+
+    [Fact]
+    public void The_figures_of_the_standard_are_as_published()
+    {
+        // Stale over a day, chattering three times in a minute (published secondhand, IEC 62682 and ISA-18.2); fleeting within half a minute is our reading.
+        Assert.Equal((TimeSpan.FromDays(1), TimeSpan.FromSeconds(30), 3, TimeSpan.FromMinutes(1), 10), (AlarmHealth.StaleAfter, AlarmHealth.FleetingWithin, AlarmHealth.ChatterCount, AlarmHealth.ChatterWithin, AlarmHealth.Worst));
+    }
+
+    [Fact]
+    public void The_stalest_comes_first_and_one_that_ended_was_stale_too()
+    {
+        var health = AlarmHealth.Of([Raised(0, "short"), Raised(-600, "long"), Raised(0, "over"), Cleared(25 * 60, "over")], Start - TimeSpan.FromHours(20), Start + TimeSpan.FromHours(30), 1);
+        Assert.Equal(["long", "short", "over"], health.Stale.Select(s => s.Key));
+    }
+
+    [Fact]
+    public void Nonsense_is_refused_at_the_door()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => AlarmHealth.Of([], Start, End, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => AlarmHealth.Of([], End, End, 1));
+        Assert.Empty(FloodClock.Counts([], End, Start));
+    }
+
+    [Fact]
+    public void A_window_holds_what_is_at_its_start_and_not_what_is_at_its_end() =>
+        Assert.Equal([1, 2], FloodClock.Counts([At(-1), At(0), At(10), At(19), At(20)], Start, Start + TimeSpan.FromMinutes(20)).ToArray());
+
     private static AlarmHappening Raised(double minute, string key) => new(At(minute), key, "R-010", "main", Priority.Medium, AlarmChange.Raised, AlarmState.Unacknowledged, false);
 
     private static AlarmHappening Cleared(double minute, string key) => Raised(minute, key) with { Change = AlarmChange.Cleared, State = AlarmState.ReturnedUnacknowledged };

@@ -122,6 +122,7 @@ public sealed class ConsequenceTests
     [InlineData("main/ph", "test.below_stop", "main", "balance.aggressive", true)]
     [InlineData("main/ph", "test.above_stop", "main", "balance.scaling", true)]
     [InlineData("main/ph", "test.below_stop", "main", "balance.scaling", false)]
+    [InlineData("main/ph", "test.above_stop", "main", "balance.aggressive", false)]
     [InlineData("main/ph", "test.below_stop", "learner", "balance.aggressive", false)]
     [InlineData("main/free_chlorine", "test.below_stop", "main", "balance.aggressive", false)]
     public void A_pH_beyond_its_stop_puts_the_balance_out_on_its_side(string test, string code, string pool, string balance, bool follows)

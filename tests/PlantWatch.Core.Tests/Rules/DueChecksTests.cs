@@ -39,6 +39,9 @@ public class DueChecksTests
     public void What_was_done_in_its_window_is_due_no_more() => Assert.Null(Due(PlanOf("Europe/London", Morning), Utc(13), doneAt: Utc(10, 30)));
 
     [Fact]
+    public void What_was_done_as_its_window_opened_counts() => Assert.Null(Due(PlanOf("Europe/London", Morning), Utc(13), doneAt: Utc(10)));
+
+    [Fact]
     public void What_was_done_before_its_window_does_not_count() => Assert.NotNull(Due(PlanOf("Europe/London", Morning), Utc(11), doneAt: Utc(9, 45)));
 
     [Fact]
@@ -79,6 +82,14 @@ public class DueChecksTests
         Assert.Equal(Instant.FromUtc(2026, 3, 29, 6, 30), Due(plan, Instant.FromUtc(2026, 3, 29, 8))!.DueAt);
         Assert.Equal(Instant.FromUtc(2026, 10, 24, 6, 30), Due(plan, Instant.FromUtc(2026, 10, 24, 8))!.DueAt);
         Assert.Equal(Instant.FromUtc(2026, 10, 25, 7, 30), Due(plan, Instant.FromUtc(2026, 10, 25, 8))!.DueAt);
+    }
+
+    [Fact]
+    public void Only_the_pool_that_nobody_bathes_in_is_left_out()
+    {
+        var plan = PlanOf("UTC", Morning) is var p ? p with { Pools = [p.Pools[0], p.Pools[0] with { Id = "spa" }] } : null!;
+        PoolState main = new() { Id = "main" }, closed = new() { Id = "spa", Operation = new() { State = OperatingState.Closed } };
+        Assert.Equal("main", Assert.Single(DueChecks.At(plan, [closed, main], Utc(12))).PoolId);
     }
 
     [Fact]

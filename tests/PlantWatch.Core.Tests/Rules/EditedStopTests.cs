@@ -28,6 +28,21 @@ public sealed class EditedStopTests
     }
 
     [Fact]
+    public void A_stop_is_loosened_as_far_as_it_still_stops_something_and_no_further() =>
+        // Our own choice, wider than any code known to us.
+        Assert.Equal([new(6, 9), new(0.1, 20), new(-5, 43), default], new[] { Measurand.Ph, Measurand.FreeChlorine, Measurand.Temperature, Measurand.Orp }.Select(Stops.Furthest));
+
+    [Theory]
+    [InlineData(0.2, 10.0, false)]
+    [InlineData(0.19, 10.0, true)]
+    [InlineData(0.2, 10.1, true)]
+    [InlineData(null, 10.1, true)]
+    [InlineData(0.3, 9.0, false)]
+    [InlineData(null, null, false)]
+    public void Looser_is_what_lets_through_what_the_usual_stop_does_not(double? low, double? high, bool looser) =>
+        Assert.Equal(looser, Stops.IsLooser(new(Measurand.FreeChlorine, low, high, Why)));
+
+    [Fact]
     public void A_tighter_stop_needs_a_reason_and_nobody_by_name()
     {
         Assert.Equal(new ValueRange(0.5, 5), Chlorine(Tighter));

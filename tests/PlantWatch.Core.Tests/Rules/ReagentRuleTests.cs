@@ -26,6 +26,21 @@ public sealed class ReagentRuleTests
     // The hall's clock shows 09:00 on 5 May 2026.
     private static readonly DateOnly Today = new(2026, 5, 5);
 
+    [Theory]
+    [InlineData(ReagentUse.Photometer, TestMethod.Photometer, true)]
+    [InlineData(ReagentUse.Photometer, TestMethod.Comparator, false)]
+    [InlineData(ReagentUse.Comparator, TestMethod.Comparator, true)]
+    [InlineData(ReagentUse.Comparator, TestMethod.TabletCount, false)]
+    [InlineData(ReagentUse.TabletCount, TestMethod.TabletCount, true)]
+    [InlineData(ReagentUse.TabletCount, TestMethod.Photometer, false)]
+    [InlineData(ReagentUse.TabletCount, TestMethod.Unknown, true)]
+    [InlineData(ReagentUse.Comparator, TestMethod.Meter, false)]
+    public void A_result_is_made_with_the_reagent_of_its_method_and_one_without_a_method_may_be(ReagentUse use, TestMethod method, bool concerns) =>
+        Assert.Equal(concerns, ReagentWatch.Concerns(new() { Id = "r", Name = "Reagent", Tests = [Measurand.Ph], Use = use }, new(Measurand.Ph, 7.4, method)));
+
+    [Fact]
+    public void Two_weeks_before_its_end_another_is_to_be_ordered() => Assert.Equal(14 * Day, ReagentWatch.OrderBefore);
+
     [Fact, Evidence("R-042")]
     public void A_lot_is_good_to_the_end_of_its_last_day_on_the_clock_of_the_site()
     {

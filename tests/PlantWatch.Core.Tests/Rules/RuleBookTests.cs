@@ -1,4 +1,5 @@
 using System.Reflection;
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Rules;
@@ -38,6 +39,9 @@ public sealed class RuleBookTests
         [SuppressedWhile.ProbeWork] = "while a person works on the probe",
     };
 
+    // What the page calls the thing that clears a rule which watches a measured value: time alone does not.
+    private static readonly string[] Measured = ["reading", "level", "pressure", "full window", "trend", "laboratory result", "mean of an hour"];
+
     [Theory, MemberData(nameof(Rules))]
     public void Page_and_code_agree(string number)
     {
@@ -48,8 +52,29 @@ public sealed class RuleBookTests
         foreach (var (cause, words) in Suppressing) Assert.Equal(rule.SuppressedWhile.HasFlag(cause), page.Rows["suppressed"].Contains(words, StringComparison.Ordinal));
         Assert.Equal(rule.SuppressedWhile == SuppressedWhile.Never, page.Rows["suppressed"].StartsWith("never", StringComparison.Ordinal));
         Assert.Equal(rule.Latches, page.Rows["clears"].Contains("it latches", StringComparison.Ordinal));
-        Assert.True(!rule.ClearsByReading || page.Rows["clears"].StartsWith("by a", StringComparison.Ordinal));
+        Assert.Equal(rule.ClearsByReading, Measured.Any(m => page.Rows["clears"].StartsWith($"by a {m} ", StringComparison.Ordinal)));
     }
+
+    [Fact]
+    public void What_stands_speaks_up_anew_by_its_priority_and_an_incident_once_a_shift()
+    {
+        // The page says: one hour, four, eight, and never (common practice).
+        foreach (var rule in RuleBook.All.Values.Where(r => r != RuleBook.IncidentOpen))
+            Assert.Equal(rule.Priority switch { Core.Plans.Priority.Critical => 1, Core.Plans.Priority.High => 4, Core.Plans.Priority.Medium => 8, _ => (double?)null }, rule.ReAlarmAfter?.TotalHours);
+        Assert.Equal(8, RuleBook.IncidentOpen.ReAlarmAfter?.TotalHours);
+    }
+
+    [Fact]
+    public void What_is_about_people_is_neither_shelved_nor_taken_out_of_service()
+    {
+        foreach (var rule in RuleBook.All.Values)
+            Assert.Equal((rule.Priority != Core.Plans.Priority.Critical, rule.Priority != Core.Plans.Priority.Critical && rule != RuleBook.PlannedWorkOverdue), (rule.Shelvable, rule.MayLeaveService));
+    }
+
+    [Fact]
+    public void Deadbands_are_those_that_the_page_gives() =>
+        // About one per cent of the operating range, 10 mV (common practice).
+        Assert.Equal([0.05, 10, 0.3, 0.05, 50, 0], new[] { Measurand.Ph, Measurand.Orp, Measurand.Temperature, Measurand.FreeChlorine, Measurand.Conductivity, Measurand.SampleFlow }.Select(Deadband.Of));
 
     [Fact]
     public void Delays_leave_most_of_the_time_to_respond()

@@ -33,12 +33,11 @@ internal sealed class StandingCourse
 
     private void Take(AlarmHappening change)
     {
-        // What stood when the time began stood in it.
+        // What stood up to this change stood at once; of what the last one left the end is asked.
         if (change.At >= _from) Most = Math.Max(Most, _open.Count);
         if (change.Stands == true && !_open.ContainsKey(change.Key)) _open[change.Key] = (change, false);
         else if (change.Stands == false && _open.Remove(change.Key, out var was)) End(was.Raised, was.Touched, change.At);
         else if (change.Change is AlarmChange.Acknowledged or AlarmChange.Shelved && _open.TryGetValue(change.Key, out var known)) _open[change.Key] = (known.Raised, true);
-        if (change.At >= _from) Most = Math.Max(Most, _open.Count);
     }
 
     private void End(AlarmHappening raised, bool touched, Instant at)

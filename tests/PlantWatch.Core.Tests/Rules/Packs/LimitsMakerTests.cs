@@ -175,6 +175,86 @@ public sealed class LimitsMakerTests
         Assert.Equal((2.0, "fc-indoor", 3.0, ""), (bound.Low, bound.LowFrom, bound.High, bound.HighFrom));
     }
 
+    [Theory]
+    [InlineData(null, 4.0, 2.0, "fc-indoor", 3.5, "fc-indoor")]
+    [InlineData(null, 3.0, 2.0, "fc-indoor", 3.0, "")]
+    [InlineData(2.5, null, 2.5, "", 3.5, "fc-indoor")]
+    [InlineData(2.0, 3.5, 2.0, "fc-indoor", 3.5, "fc-indoor")]
+    public void Each_end_is_the_tighter_of_the_two_and_says_whose_it_is(double? low, double? high, double then, string from, double upTo, string whose)
+    {
+        var bound = Free(Of([IndoorMinimum with { High = 3.5 }], Bare with { Limits = [new(Measurand.FreeChlorine, low, high, "own sheet")] }))!;
+        Assert.Equal((then, from, upTo, whose), (bound.Low, bound.LowFrom, bound.High, bound.HighFrom));
+    }
+
+    [Fact]
+    public void Where_the_pack_has_no_upper_end_the_plants_own_is_one()
+    {
+        var bound = Free(Of([IndoorMinimum], Bare with { Limits = [new(Measurand.FreeChlorine, null, 3, "own sheet")] }))!;
+        Assert.Equal((2.0, "fc-indoor", 3.0, ""), (bound.Low, bound.LowFrom, bound.High, bound.HighFrom));
+    }
+
+    [Fact]
+    public void Who_loosens_one_end_leaves_the_other_to_the_pack()
+    {
+        var row = IndoorMinimum with { High = 3.5 };
+        LimitBound Loosened(double? low, double? high) => Free(Of([row], Bare with { Limits = [new(Measurand.FreeChlorine, low, high, "own sheet", LoosenedBy: "E. Example", LoosenedWhy: "a letter")] }))!;
+        Assert.Equal((1.0, "", 3.5, "fc-indoor"), Loosened(1, null) is var b ? (b.Low, b.LowFrom, b.High, b.HighFrom) : default);
+        Assert.Equal((2.0, "fc-indoor", 5.0, ""), Loosened(null, 5) is var c ? (c.Low, c.LowFrom, c.High, c.HighFrom) : default);
+    }
+
+    [Theory]
+    [InlineData(Disinfectant.Bromine, true)]
+    [InlineData(Disinfectant.Unknown, true)]
+    [InlineData(Disinfectant.Chlorine, false)]
+    public void A_bromine_row_limits_where_bromine_may_be(Disinfectant disinfectant, bool limits) =>
+        Assert.Equal(limits, LimitsMaker.IsLimit(Row("br", PackQuantity.Bromine, 3, 6, "a page"), Bare with { Disinfectant = disinfectant }));
+
+    [Theory]
+    [InlineData(7.6, null, null, "ph")]
+    [InlineData(null, 26.0, null, "temperature")]
+    [InlineData(null, null, true, "cyanuric_acid")]
+    public void A_row_that_cannot_be_taken_says_which_test_would_decide_it(double? phAbove, double? warmAbove, bool? cyanurate, string needs)
+    {
+        // Beside a maximum of 0.5 a minimum of 2 leaves nothing, and whether it holds is not known.
+        var may = Row("may", PackQuantity.FreeChlorine, 2, null, "a page") with { When = new() { PhAbove = phAbove, TemperatureAbove = warmAbove, CyanurateUsed = cyanurate } };
+        var most = Row("most", PackQuantity.FreeChlorine, null, 0.5, "a page");
+        var limits = Of([most, may], Bare with { Disinfectant = Disinfectant.SaltElectrolysis });
+        Assert.Equal(("may", needs), Assert.Single(limits.Undecided) is var u ? (u.RowId, u.Needs) : default);
+    }
+
+    [Theory]
+    [InlineData(Disinfectant.StabilisedChlorine, null, Holds.Yes)]
+    [InlineData(Disinfectant.StabilisedChlorine, 3.0, Holds.Yes)]
+    [InlineData(Disinfectant.Chlorine, 10.0, Holds.Yes)]
+    [InlineData(Disinfectant.Chlorine, 9.9, Holds.No)]
+    [InlineData(Disinfectant.Chlorine, null, Holds.No)]
+    [InlineData(Disinfectant.Bromine, null, Holds.No)]
+    [InlineData(Disinfectant.SaltElectrolysis, null, Holds.Unknown)]
+    [InlineData(Disinfectant.SaltElectrolysis, 3.0, Holds.No)]
+    public void Whether_water_holds_cyanurate_is_told_by_a_test_or_by_how_it_is_disinfected(Disinfectant disinfectant, double? cyanurate, Holds holds) =>
+        Assert.Equal(holds, ConditionCheck.UsesCyanurate(Bare with { Disinfectant = disinfectant }, new(null, cyanurate is { } c ? CyanuricAcid.From(c) : null, null)));
+
+    [Theory]
+    [InlineData(PoolKind.Spa, Holds.No)]
+    [InlineData(PoolKind.Swimming, Holds.Yes)]
+    [InlineData(PoolKind.Unknown, Holds.Unknown)]
+    public void A_row_for_all_pools_but_spas_holds_for_the_others_and_may_where_the_plan_does_not_say(PoolKind kind, Holds holds) =>
+        Assert.Equal(holds, ConditionCheck.Of(new() { NotKinds = [PoolKind.Spa] }, Bare with { Kind = kind }, default));
+
+    [Fact]
+    public void Unstabilised_water_that_nobody_tested_is_below_any_figure_of_cyanurate()
+    {
+        PackCondition below = new() { CyanurateBelow = 0.5 }, from = new() { CyanurateFrom = 0.5 };
+        Assert.Equal((Holds.Yes, Holds.No), (ConditionCheck.Of(below, Bare, default), ConditionCheck.Of(from, Bare, default)));
+    }
+
+    [Fact]
+    public void One_of_several_duties_by_hand_is_enough_to_measure_by()
+    {
+        var byHand = Bare with { Duties = [new([Measurand.Ph], [new(7, 0)]), new([Measurand.Ph, Measurand.Orp], [new(7, 0)])] };
+        Assert.True(LimitsMaker.IsMeasured(Orp720, Hall.Plan with { Probes = [] }, byHand));
+    }
+
     [Fact]
     public void Loosening_needs_an_engineer_by_name_and_a_reason()
     {
