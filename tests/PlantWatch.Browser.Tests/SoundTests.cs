@@ -14,7 +14,7 @@ public sealed class SoundTests(Chromium chromium) : IClassFixture<Chromium>
         await server.PublishAsync("hall/acid/state", "fault");
         await using var screen = await chromium.OpenAsync(server.Address);
         await screen.GoAsync();
-        await Expect(screen["sound"]).ToHaveAccessibleNameAsync("Sound is off: turn on");
+        await Expect(screen["sound"]).ToHaveAccessibleNameAsync("Sound off, turn on");
         await screen["sound"].ClickAsync();
         await Expect(screen["silence"]).ToHaveAttributeAsync("data-sounding", "high");
         await screen["silence"].ClickAsync();

@@ -5,11 +5,12 @@ import type { BenchView, WorkView } from '../contract.bench';
 import { fixed } from '../format/number';
 import { clock, dayClock } from '../format/zone';
 import { now, serverNow } from '../live/clock';
-import { allProbes, nameOf, site, zone } from '../live/store';
+import { allProbes, nameOf, zone } from '../live/store';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
 import { usePolled } from '../parts/usePolled';
+import { Missing } from '../parts/Missing';
 import { link } from '../router';
 import { words } from '../words';
 import { bottleOf, emptyDraft, emptyPoint, keepDraft, recallDraft, type BenchDraft, type Bottle, type PointDraft } from './draft';
@@ -148,5 +149,5 @@ const blank = (probe: ProbeInfo): BenchView => ({
 export function CalibratePage({ id }: { id: string }) {
   const probe = allProbes.value.get(id);
   if (probe) return <div class="bench-page"><Guide key={id} probe={probe} /></div>;
-  return <p class="empty">{site.value ? words.pageMissing : words.overview.waiting} <a href="#/">{words.back}</a></p>;
+  return <Missing />;
 }

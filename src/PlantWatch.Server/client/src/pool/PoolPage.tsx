@@ -14,6 +14,7 @@ import { LimitsLine } from '../limits/LimitsLine';
 import { PoolGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { PumpCard } from '../pumps/PumpCard';
+import { Missing } from '../parts/Missing';
 import { link } from '../router';
 import { TrustStory } from '../trust/TrustStory';
 import { VolumeNote } from '../water/VolumeCard';
@@ -90,5 +91,5 @@ function Pool({ pool }: { pool: PoolInfo }) {
 export function PoolPage({ id }: { id: string }) {
   const pool = allPools.value.get(id);
   if (pool) return <Pool key={id} pool={pool} />;
-  return <p class="empty">{site.value ? words.pageMissing : words.overview.waiting} <a href="#/">{words.back}</a></p>;
+  return <Missing />;
 }

@@ -1,11 +1,12 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { CalibrationView, ProbeInfo } from '../contract';
 import type { ProbeHistory } from '../contract.probe';
-import { allProbes, circuits, limitsOfPool, probeViews, site } from '../live/store';
+import { allProbes, circuits, limitsOfPool, probeViews } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { LazyStrips } from '../pool/LazyStrips';
 import type { Happening } from '../pool/marks';
 import type { Overlay } from '../pool/ProbeStrip';
+import { Missing } from '../parts/Missing';
 import { link } from '../router';
 import { TrustStory } from '../trust/TrustStory';
 import { words } from '../words';
@@ -79,5 +80,5 @@ function Probe({ probe }: { probe: ProbeInfo }) {
 export function ProbePage({ id }: { id: string }) {
   const probe = allProbes.value.get(id);
   if (probe) return <Probe key={id} probe={probe} />;
-  return <p class="empty">{site.value ? words.pageMissing : words.overview.waiting} <a href="#/">{words.back}</a></p>;
+  return <Missing />;
 }

@@ -7,7 +7,7 @@ export const rulesPage = {
   rang: (n: number) => (n === 0 ? 'did not ring in 30 days' : n === 1 ? 'rang once in 30 days' : `rang ${n} times in 30 days`), last: 'last', standing: (n: number) => `${n} standing now`,
   safety: 'About people\u2019s safety: it can neither be shelved nor taken out of service.',
   eachItsOwn: 'It does not leave service: every piece of work has an alarm of its own. Shelve that one, or change the plan.',
-  take: 'Take out of service', taking: (rule: string) => `Take ${rule} out of service`, what: 'For', choose: 'choose \u2026', why: 'Reason', until: 'Until', untilHint: 'On the site\u2019s clock. It returns to service by itself then.',
+  take: 'Take out of service', taking: (rule: string) => `Take out of service: ${rule}`, what: 'For', choose: 'choose \u2026', why: 'Reason', until: 'Until', untilHint: 'On the site\u2019s clock. It returns to service by itself then.',
   caution: 'Until then nobody is called by it. See that somebody looks in its place.', needWhat: 'Choose what it is about.', needUntil: 'Say until when.', past: 'That time is past already.', giveBack: 'Return to service', back: 'Remark',
   outBy: (who: string) => `by ${who}`, outUntil: (at: string) => `until ${at}`, open: 'until a person returns it', nothingHere: 'This plant has nothing that it watches.',
 };

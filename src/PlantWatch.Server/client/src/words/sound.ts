@@ -2,7 +2,7 @@
 export const sound = {
   title: 'Sound in this browser', off: 'Sound off', turnOn: 'turn on', silence: 'Silence',
   state: {
-    off: 'Sound is off: turn on', waiting: 'Sound is off until this page is pressed once: turn on', on: 'Sound is on: turn off',
+    off: 'Sound off, turn on', waiting: 'Sound off, turn on: this page is silent until it is pressed once', on: 'Sound is on: turn off',
     elsewhere: 'Sound is on in another tab of this browser: turn off',
   },
   now: {
