@@ -61,7 +61,7 @@ public sealed class ChemicalsPageTests(Chromium chromium) : IClassFixture<Chromi
         await Expect(phone["wrong-hypo-pump"]).ToContainTextAsync("chlorine gas");
 
         await phone.GoAsync("alarms");
-        await phone.Page.GetByText("Record what was done").First.ClickAsync();
+        await phone["make-safe"].ClickAsync();
         foreach (var act in new[] { "roomLeft", "pumpsIsolated", "tankDealtWith" }) await phone[act].CheckAsync();
         await Expect(phone["bathersOut"]).ToHaveCountAsync(0);
         await phone["confirm-safe"].ClickAsync();

@@ -35,7 +35,7 @@ public sealed record StockMoveRequest(
 
 /// <summary>A row of the stock book.</summary>
 /// <param name="Move">As entered.</param>
-/// <param name="Place">Name of the tank; null for the store.</param>
+/// <param name="Place">Names of pump and circuit of the tank: pumps of two circuits may have one name. Null for the store.</param>
 /// <param name="ArrivedAt">When it reached the server.</param>
 /// <param name="Corrected">A later row takes its place.</param>
 /// <param name="Advice">What its label is worth saying of.</param>

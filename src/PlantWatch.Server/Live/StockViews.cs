@@ -74,13 +74,13 @@ internal static class StockViews
         return priced.Length == 0 ? null : priced.Sum(r => r.Cost!.Value);
     }
 
-    // A store is named by its people; the same name is the same room.
+    // A store is named by its people; the same name is the same room. What only clouds a pool may stand side by side.
     private static List<Said> TooClose(ImmutableArray<ProductPlan> products)
     {
         var found = new List<Said>();
         for (var i = 0; i < products.Length; i++)
             for (var k = i + 1; k < products.Length; k++)
-                if (products[i].Store is { } store && store == products[k].Store && ProductHazards.Apart(products[i].Kind, products[k]) is { } why)
+                if (products[i].Store is { } store && store == products[k].Store && ProductHazards.Apart(products[i].Kind, products[k]) is { Code: not "apart.lime" } why)
                     found.Add(new Said("stock.too_close", $"{products[i].Name}, {store}: {Wording.English.Text(why)}"));
         return found;
     }

@@ -141,6 +141,24 @@ public sealed class TankTests
     }
 
     [Fact]
+    public void Strokes_tell_better_than_running_and_stopped()
+    {
+        var bench = new Bench(Plan with { Pumps = [Plan.Pumps[0], Plan.Pumps[1] with { LitresPerHour = 6, StrokesTopic = "hall/hypo/strokes", MillilitresPerStroke = 2 }] });
+        bench.Write(bench.Delivery("hypo", "hypo-pump", 50));
+        // A thousand strokes of 2 mL in each of twelve hours: 24 L, whatever it says of running.
+        for (var hour = 0; hour <= 12; hour++)
+        {
+            bench.Says("hall/hypo/state", hour % 2 == 0 ? "running" : "stopped");
+            bench.Says("hall/hypo/strokes", FormattableString.Invariant($"{1000 * hour}"));
+            bench.Pass(TimeSpan.FromMinutes(59));
+        }
+
+        Assert.Equal(24, bench.Tank("hypo-pump").Today.Amount, 1e-6);
+        Assert.Equal(26, bench.Tank("hypo-pump").Book!.Value, 1e-6);
+        Assert.Equal(12, bench.Tank("hypo-pump").Today.Hours, 0.3);
+    }
+
+    [Fact]
     public void What_stands_under_the_foot_valve_is_not_counted_as_usable()
     {
         var bench = new Bench(Plan);

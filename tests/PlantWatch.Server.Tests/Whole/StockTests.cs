@@ -44,7 +44,7 @@ public sealed class StockTests
         Assert.Equal("stock.strength_differs", Assert.Single(came.Advice).Code);
         // What is taken from the store bears the label that came with it.
         var filled = await PutAsync(server, "refills", Delivery("hypo", "spa-hypo", 50));
-        Assert.Equal((14.0, "B-17", "Spa hypochlorite"), (filled.Move.Strength, filled.Move.Batch, filled.Place));
+        Assert.Equal((14.0, "B-17", "Spa hypochlorite, Spa circuit"), (filled.Move.Strength, filled.Move.Batch, filled.Place));
         await PutAsync(server, "refills", Delivery("hypo", "hypo-pump", 75));
         server = await server.RestartAsync();
         await using (server)

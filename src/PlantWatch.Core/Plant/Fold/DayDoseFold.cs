@@ -44,6 +44,7 @@ internal static class DayDoseFold
     {
         if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return;
         draft.Pumps[index] = draft.Pumps[index] with { Today = draft.Pumps[index].Today.And(litres, clock.DayOf(at), at) };
+        TankFold.Delivered(draft, index, litres, at);
         PumpTroubleAlarms.OfDay(draft, index, at);
     }
 }

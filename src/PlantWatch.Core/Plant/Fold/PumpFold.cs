@@ -28,7 +28,7 @@ internal static class PumpFold
             HeardAt = message.At,
             Run = Counted(pump, activity, message.At),
         };
-        TankFold.Ran(draft, index, pump, message.At);
+        if (plan.StrokesTopic is null) TankFold.Heard(draft, index, pump.HeardAt, message.At);
         draft.Alarms.Look(RuleBook.PumpFault, RuleBook.PumpFault.KeyFor(plan.Id), plan.Id, activity == PumpActivity.Fault, message.At,
             () => Reason.Of("pump.fault", plan.Name));
     }
@@ -70,6 +70,7 @@ internal static class PumpFold
         Store(draft, draft.Plan.Pumps[index].StrokesSeries, message, count);
         DayDoseFold.Stroked(draft, index, count, message.At);
         SupervisionFold.Stroked(draft, index, count, message.At);
+        TankFold.Heard(draft, index, draft.Pumps[index].Strokes.MeasuredAt, message.At);
         draft.Pumps[index] = draft.Pumps[index] with { Strokes = new LastReading(message.At, message.At, count, count, Quality.Received) };
     }
 

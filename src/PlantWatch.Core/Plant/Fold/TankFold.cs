@@ -65,17 +65,20 @@ internal static class TankFold
         if (!draft.Moves.Any(m => m.PumpId == draft.Plan.Pumps[index].Id && fill.IsSaidBy(m))) Keep(draft, index, draft.Tanks[index] with { Unknown = fill });
     }
 
-    /// <summary>A pump said what it does: where no level is measured, what it delivered since it was last heard is its use.</summary>
-    public static void Ran(Draft draft, int index, PumpState before, Instant at)
+    /// <summary>A pump delivered so much by its strokes or its running time: where no level is measured, that is its use.</summary>
+    public static void Delivered(Draft draft, int index, double litres, Instant at)
+    {
+        if (TankContent.HasLevel(draft.Plan.Pumps[index])) return;
+        Use(draft, index, at, litres, TimeSpan.Zero);
+        if (draft.Tanks[index].Book is { } book) Keep(draft, index, draft.Tanks[index] with { Book = Math.Max(0, book - litres) });
+    }
+
+    /// <summary>A pump spoke: since it spoke before it is known what it delivered, unless it was silent for long.</summary>
+    public static void Heard(Draft draft, int index, Instant before, Instant at)
     {
         var plan = draft.Plan.Pumps[index];
-        if (!before.HeardAt.IsSet || at <= before.HeardAt || TankContent.HasLevel(plan) || plan.LitresPerHour is not { } rate) return;
-        var silence = at - before.HeardAt;
-        // Longer than that nobody knows what it did.
-        if (silence > PumpRun.LongestSilence) return;
-        var litres = before.Activity == PumpActivity.Running ? rate * silence.TotalHours : 0;
-        Use(draft, index, at, litres, silence);
-        if (draft.Tanks[index].Book is { } book) Keep(draft, index, draft.Tanks[index] with { Book = Math.Max(0, book - litres) });
+        if (!before.IsSet || at <= before || at - before > PumpRun.LongestSilence || TankContent.HasLevel(plan)) return;
+        if ((plan.StrokesTopic is null ? plan.LitresPerHour : plan.MillilitresPerStroke) is not null) Use(draft, index, at, 0, at - before);
     }
 
     public static void Tick(Draft draft, Instant now)

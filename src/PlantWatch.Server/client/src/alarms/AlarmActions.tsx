@@ -33,9 +33,12 @@ const said: Record<Act, string> = {
 };
 const testId: Record<Act, string> = { acknowledge: 'ack', safe: 'make-safe', reset: 'reset', shelve: 'shelve', unshelve: 'unshelve', 'take-out': 'open-take-out', return: 'open-return' };
 
-/** The way to what the alarm asks for: a test by hand, or a note on the thing that failed. */
+const chemical = ['R-043', 'R-044', 'R-045'];
+
+/** The way to what the alarm asks for: a test by hand, the stock book, or a note on the thing that failed. */
 function Next({ alarm }: { alarm: AlarmView }) {
   if (alarm.rule === 'R-070') return <a class="button quiet" href={alarm.poolId ? link('exceptions', alarm.poolId) : link('exceptions')}>{words.exceptions.title}</a>;
+  if (chemical.includes(alarm.rule)) return <a class="button quiet" href={link('chemicals')}>{words.chemicals.title}</a>;
   if (allPumps.value.has(alarm.subject)) return <a class="button quiet" href={link('pumps', alarm.subject)}>{words.pumps.write}</a>;
   return alarm.poolId ? <a class="button quiet" href={link('check', alarm.poolId)}>{words.overview.check}</a> : null;
 }

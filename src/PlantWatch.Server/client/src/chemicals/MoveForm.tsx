@@ -28,12 +28,14 @@ export function MoveForm({ act, book, onDone, onLeave }: { act: StockAct; book: 
   const top = useRef<HTMLFormElement>(null);
   useEffect(() => top.current?.scrollIntoView({ block: 'start' }), []);
   const products = site.value?.products ?? [], pumps = [...allPumps.value.values()], product = book.products.find(p => p.id === d.productId);
+  // Pumps of two circuits may have one name.
+  const tankName = (id: string, name: string) => { const c = site.value?.circuits ?? []; return c.length < 2 ? name : `${name}, ${c.find(x => x.pumps.some(p => p.id === id))?.name ?? ''}`; };
   const nameOf = (pump: { productId: string; productName: string }) => products.find(p => p.id === pump.productId)?.name ?? pump.productName;
   const wrong = isWrong(act, d, products, pumps), unit = d.place !== store && d.place !== '' ? 'litre' : product?.unit ?? 'litre';
   const places = act === 'counted' ? pumps.filter(p => p.productId === d.productId) : pumps;
   const submit = () => {
     const at = fromField(d.when, zone.value), found = wrongOf(act, d, who.value, at);
-    if (wrong && !d.wentIn) found['wentIn'] = w.stop(wrong.product.name, wrong.tank.name, nameOf(wrong.tank));
+    if (wrong && !d.wentIn) found['wentIn'] = w.wentInNeed;
     if (Object.keys(found).length) return setErrors(found);
     void run(() => put(`/${paths[act]}/${id}`, requestOf(d, who.value, at!, product?.unit ?? 'litre')));
   };
@@ -48,9 +50,9 @@ export function MoveForm({ act, book, onDone, onLeave }: { act: StockAct; book: 
       <Field name="pumpId" label={act === 'counted' ? w.whereCounted : w.where} error={errors['pumpId']}>
         <select value={d.place} {...tie('pumpId', errors['pumpId'])} onChange={e => set({ place: e.currentTarget.value })}>
           {act !== 'counted' && <option value="" />}{act !== 'refilled' && <option value={store}>{act === 'counted' ? w.ofStore : w.inStore}</option>}
-          {places.map(p => <option key={p.id} value={p.id}>{w.tankFor(p.name, nameOf(p))}</option>)}</select></Field>
+          {places.map(p => <option key={p.id} value={p.id}>{w.tankFor(tankName(p.id, p.name), nameOf(p))}</option>)}</select></Field>
       {wrong && (
-        <div class="notice bad" role="alert" data-testid="wrong-tank"><p class="mark"><PriorityGlyph priority="critical" /><span>{w.stop(wrong.product.name, wrong.tank.name, nameOf(wrong.tank))}</span></p>
+        <div class="notice bad" role="alert" data-testid="wrong-tank"><p class="mark"><PriorityGlyph priority="critical" /><span>{w.stop(wrong.product.name, tankName(wrong.tank.id, wrong.tank.name), nameOf(wrong.tank))}</span></p>
           <p>{w.wentInFirst}</p>
           <label class="choice"><input type="checkbox" checked={d.wentIn} data-testid="went-in" onChange={e => set({ wentIn: e.currentTarget.checked })} />{w.wentIn}</label></div>)}
       {errors['wentIn'] && !d.wentIn && <p class="remark" data-testid="error-wentIn">{errors['wentIn']}</p>}
