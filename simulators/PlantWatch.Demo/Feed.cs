@@ -10,7 +10,7 @@ internal sealed class Feed(SimulatedPlant plant, DemoClock clock, Runner runner,
     public static readonly TimeSpan Stride = TimeSpan.FromMinutes(4);
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(500);
 
-    private static readonly Cadence History = new(TimeSpan.FromSeconds(60), Stride, Stride, TimeSpan.FromMinutes(16), TimeSpan.FromHours(1));
+    private static readonly Cadence History = new(TimeSpan.FromSeconds(60), Stride, Stride, TimeSpan.FromMinutes(16), TimeSpan.FromHours(1), Stride);
     private static readonly Cadence Live = Cadence.Live with { PackedEvery = TimeSpan.FromSeconds(2), PlainEvery = TimeSpan.FromSeconds(4) };
 
     /// <summary>Feeds what lies between the plant and now; reports progress as a share. Returns when the plant has caught up.</summary>

@@ -93,6 +93,7 @@ internal static class PlantWatchServer
         api.MapSeries();
         api.MapChecks();
         api.MapProbes();
+        api.MapPumps();
         api.MapCalibrations();
         api.MapBench();
         api.MapAlarms();

@@ -15,6 +15,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
     private DateTimeOffset _packedNext;
     private DateTimeOffset _plainNext;
     private DateTimeOffset _pumpsNext;
+    private DateTimeOffset _countsNext;
     private bool _ran = true;
 
     /// <summary>What is said at this moment.</summary>
@@ -24,6 +25,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
         if (Due(ref _plainNext, now, cadence.PlainEvery)) Plain(now, hours, messages);
         // However seldom pumps are looked at: that the interlock stops them is said at once, or they would seem to dose into standing water.
         if (Due(ref _pumpsNext, now, cadence.PumpLook) | (_ran != circuit.Treatment.Runs)) Pumps(now, cadence.PumpRepeat, messages);
+        if (Due(ref _countsNext, now, cadence.CountEvery)) Counts(now, messages);
         _ran = circuit.Treatment.Runs;
         foreach (var (topic, gateway, pack) in _packs.Values)
             if (pack.Count > 0 && now - pack.First + cadence.PackedEvery >= cadence.PackSpan) Send(now, gateway, topic, pack, messages);
@@ -69,6 +71,12 @@ internal sealed class Speech(SimulatedCircuit circuit)
         }
     }
 
+    private void Counts(DateTimeOffset now, List<Outgoing> messages)
+    {
+        foreach (var pump in circuit.Pumps.Where(p => p.Setup.StrokesTopic.Length > 0))
+            messages.Add(new(now, Gateway(pump.Setup), pump.Setup.StrokesTopic, Text(Math.Floor(pump.Strokes)), 1));
+    }
+
     private void Word(Pump pump, string topic, string word, DateTimeOffset now, TimeSpan repeat, List<Outgoing> messages)
     {
         if (topic.Length == 0) return;
@@ -76,8 +84,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
         // A tank falls all the time a little: only its repeat is sent, a change of state at once.
         if (_said.TryGetValue(topic, out var last) && now - last.At < repeat && (isTank || last.Word == word)) return;
         _said[topic] = (word, now);
-        var gateway = pump.Setup.Gateway.Length > 0 ? pump.Setup.Gateway : circuit.Setup.Id;
-        messages.Add(new(now, gateway, topic, Encoding.UTF8.GetBytes(word), 1));
+        messages.Add(new(now, Gateway(pump.Setup), topic, Encoding.UTF8.GetBytes(word), 1));
     }
 
     private SenmlPack PackFor(Probe probe)
@@ -86,6 +93,8 @@ internal sealed class Speech(SimulatedCircuit circuit)
             _packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName));
         return found.Pack;
     }
+
+    private string Gateway(PumpSetup pump) => pump.Gateway.Length > 0 ? pump.Gateway : circuit.Setup.Id;
 
     private string Gateway(ProbeSetup probe) => probe.Gateway.Length > 0 ? probe.Gateway : circuit.Setup.Id;
 

@@ -31,6 +31,9 @@ internal sealed class Pump
     /// <summary>Litres delivered since the start.</summary>
     public double Delivered { get; private set; }
 
+    /// <summary>Strokes since the start, whatever they moved.</summary>
+    public double Strokes { get; private set; }
+
     /// <summary>Per cent left.</summary>
     public double TankPercent => 100 * TankLitres / Setup.TankLitres;
 
@@ -49,8 +52,10 @@ internal sealed class Pump
             return 0;
         }
         State = on > 0 ? "running" : "stopped";
+        var stroked = Setup.LitresPerHour * on / 3600;
+        Strokes += stroked * 1000 / Setup.MillilitresPerStroke;
         if (_faults.Has(FaultKind.LostPrime, hours)) return 0;
-        var litres = Math.Min(Setup.LitresPerHour * on / 3600, TankLitres);
+        var litres = Math.Min(stroked + ((_faults.Now(FaultKind.Siphon, hours)?.Size ?? 0) * stepSeconds / 3600), TankLitres);
         TankLitres -= litres;
         Delivered += litres;
         return litres;

@@ -55,6 +55,9 @@ internal sealed class PumpSetup
     public double RefillBelow { get; set; } = 20;
     public string StateTopic { get; set; } = "";
     public string TankTopic { get; set; } = "";
+    /// <summary>Where its running counter of strokes is said; empty when it is not.</summary>
+    public string StrokesTopic { get; set; } = "";
+    public double MillilitresPerStroke { get; set; } = 1;
     public string Gateway { get; set; } = "";
     public ControllerSetup Controller { get; set; } = new();
 }
@@ -95,6 +98,8 @@ internal enum FaultKind
     NoFlow,
     /// <summary>The circulation pump stands (named on a circuit).</summary>
     NoCirculation,
+    /// <summary>Product runs from the tank without strokes: size L/h (named on a pump).</summary>
+    Siphon,
     /// <summary>Nothing is sent.</summary>
     Silent,
     /// <summary>The gateway's clock is wrong by size seconds (named on a circuit).</summary>

@@ -25,8 +25,8 @@ public sealed class DemoPlantTests
     {
         foreach (var circuit in Scenario.Circuits)
             Assert.Equal(
-                circuit.Pumps.Select(p => (p.Id, p.Pool, p.StateTopic, p.TankTopic, p.TankLitres, p.LitresPerHour)).Order(),
-                Planned(circuit.Id).Pumps.Select(p => (p.Id, p.PoolId ?? "", p.StateTopic, p.TankTopic!, p.TankLitres!.Value, p.LitresPerHour!.Value)).Order());
+                circuit.Pumps.Select(p => (p.Id, p.Pool, p.StateTopic, p.TankTopic, p.TankLitres, p.LitresPerHour, p.StrokesTopic, p.MillilitresPerStroke)).Order(),
+                Planned(circuit.Id).Pumps.Select(p => (p.Id, p.PoolId ?? "", p.StateTopic, p.TankTopic!, p.TankLitres!.Value, p.LitresPerHour!.Value, p.StrokesTopic!, p.MillilitresPerStroke!.Value)).Order());
     }
 
     [Fact]

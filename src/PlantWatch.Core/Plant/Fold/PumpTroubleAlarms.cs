@@ -86,9 +86,10 @@ internal static class PumpTroubleAlarms
     private static Reason? Saturated(Draft draft, int water, DosedProduct product, int pump, Instant at)
     {
         var (watch, acid) = (draft.Dosing[water], product == DosedProduct.Acid);
-        // Whatever else is wrong with the pump explains it.
-        if (watch.Flat(product) is not { Since.IsSet: true, Then: { } then, Now: { } now } flat || at - flat.Since < Saturates || watch.Standing.Any(v => v.Pump == product)) return null;
-        if (acid ? now < then - PhComes : now > then + OrpComes) return null;
+        if (watch.Flat(product) is not { Since.IsSet: true, Then: { } then, Now: { } now } flat || at - flat.Since < Saturates) return null;
+        // Once it was said the value must have come by more.
+        var more = draft.Alarms.IsActive(draft.Index.TroubleKey(RuleBook.DoesTooLittle, pump)) ? 2 : 1;
+        if (acid ? now < then - (more * PhComes) : now > then + (more * OrpComes)) return null;
         return Reason.Of(acid ? "pump.acid_saturated" : "pump.chlorine_saturated", draft.Plan.Pumps[pump].Name, (at - flat.Since).TotalSeconds, then, now);
     }
 }

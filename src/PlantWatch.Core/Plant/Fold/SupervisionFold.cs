@@ -54,10 +54,10 @@ internal static class SupervisionFold
         }
     }
 
-    /// <summary>By its strokes a pump doses into standing water, whatever it says that it does. The strokes of one minute may be those before the water stood.</summary>
+    /// <summary>By its strokes a pump doses into standing water, whatever it says that it does. The strokes of one minute may be those before the water stood; when a counter rose is not known to the minute.</summary>
     public static bool StrokesIntoStandingWater(Draft draft, int pump)
     {
-        if (draft.Plan.Pumps[pump].StrokesTopic is null) return false;
+        if (draft.Plan.Pumps[pump] is not { StrokesTopic: not null, StrokesAre: StrokeCount.LastMinute }) return false;
         foreach (var (w, product) in Of(draft, pump))
             if (draft.Dosing[w].Find(product, PumpTrouble.WithoutCirculation) is { } said && draft.Dosing[w].ClosedTo - said.At > HeardMinute.Span) return true;
         return false;
@@ -130,7 +130,7 @@ internal static class SupervisionFold
         var (acidBook, acid) = Strokes(draft, w, DosedProduct.Acid, minute);
         var (chlorineBook, chlorine) = Strokes(draft, w, DosedProduct.Chlorine, minute);
         foreach (var test in watch.Tests.Where(t => t.At <= minute.From)) supervisor.Test(test.MilligramsPerLitre);
-        var said = supervisor.Take(minute.Closed(acid, chlorine, circulates));
+        var standing = After(watch.Standing, supervisor.Take(minute.Closed(acid, chlorine, circulates)));
         draft.Dosing[w] = watch with
         {
             Minutes = watch.Minutes.RemoveAt(0),
@@ -139,9 +139,9 @@ internal static class SupervisionFold
             Acid = acidBook,
             Chlorine = chlorineBook,
             Tests = watch.Tests.RemoveAll(t => t.At <= minute.From),
-            Standing = After(watch.Standing, said),
-            AcidFlatOut = Flat(draft, w, DosedProduct.Acid, acid, minute.PhCount == 0 ? null : minute.Ph / minute.PhCount, minute.From),
-            ChlorineFlatOut = Flat(draft, w, DosedProduct.Chlorine, chlorine, minute.OrpCount == 0 ? null : minute.Orp / minute.OrpCount, minute.From),
+            Standing = standing,
+            AcidFlatOut = Flat(draft, w, standing, DosedProduct.Acid, acid, minute.PhCount == 0 ? null : minute.Ph / minute.PhCount, minute.From),
+            ChlorineFlatOut = Flat(draft, w, standing, DosedProduct.Chlorine, chlorine, minute.OrpCount == 0 ? null : minute.Orp / minute.OrpCount, minute.From),
         };
     }
 
@@ -152,11 +152,13 @@ internal static class SupervisionFold
         return plan.StrokesAre == StrokeCount.LastMinute ? (book, minute.Said(product)) : book.ByCount();
     }
 
-    private static FlatOut Flat(Draft draft, int w, DosedProduct product, double? strokes, double? value, Instant at)
+    private static FlatOut Flat(Draft draft, int w, ImmutableArray<PumpVerdict> standing, DosedProduct product, double? strokes, double? value, Instant at)
     {
         // Where its rate is known, flat out is three quarters of it and more: a controller may keep a part of each cycle.
         const double most = 0.75;
         var before = draft.Dosing[w].Flat(product);
+        // Whatever else is wrong with the pump explains it, and so do the hours that mend it.
+        if (standing.Any(v => v.Pump == product)) return default;
         if (strokes is not { } s) return before;
         var (pump, supervisor) = (draft.Index.Waters[w].Pump(product), draft.Dosing[w].Supervisor!);
         var rated = draft.Plan.Pumps[pump.Index].LitresPerHour * 1000 / 60 / pump.MillilitresPerStroke;

@@ -79,13 +79,20 @@ public sealed record DosedWater
         return those is [var only] ? By(plan.Pumps[only], only) : null;
     }
 
-    private static DosedBy? By(PumpPlan pump, int index) => pump.Product is { } product && StrokeOf(pump) is { } stroke && Strength.IsKnown(product) ? new(index, stroke, product) : null;
+    private static DosedBy? By(PumpPlan pump, int index) => pump.Product is { } product && StrokeOf(pump) is { } stroke && IsStrengthKnown(product) ? new(index, stroke, product) : null;
 
     /// <summary>What a stroke of a pump delivers in mL; null when nobody said.</summary>
     public static double? StrokeOf(PumpPlan pump)
     {
         ArgumentNullException.ThrowIfNull(pump);
         return pump.StrokesTopic is not null ? pump.MillilitresPerStroke : pump.LitresPerHour * 1000 / 60 / DosedBy.StrokesPerMinute;
+    }
+
+    /// <summary>The plant file says how strong a product is, and it is a liquid whose effect can be worked out.</summary>
+    public static bool IsStrengthKnown(ProductPlan product)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        return (product.Assay ?? product.Strength) is > 0 && ProductAtHand.Of(product, DateOnly.MinValue) is { IsModelled: true, KilogramsPerLitre: > 0 };
     }
 
     // The one its controller follows; else one in its own water, else in the common return.
@@ -103,9 +110,6 @@ public sealed record DosedWater
     /// <summary>How strong a dosed product is.</summary>
     internal static class Strength
     {
-        /// <summary>The plant file says how strong it is, and it is a liquid whose effect can be worked out.</summary>
-        public static bool IsKnown(ProductPlan product) => (product.Assay ?? product.Strength) is > 0 && ProductAtHand.Of(product, DateOnly.MinValue) is { IsModelled: true, KilogramsPerLitre: > 0 };
-
         /// <summary>Acid in eq/L; null where it is none.</summary>
         public static double? OfAcid(ProductPlan product, DateOnly today) =>
             ProductAtHand.Of(product, today) is var p && -p.PerKilogram.StrongCharge * p.KilogramsPerLitre is > 0 and var strength ? strength : null;

@@ -14,6 +14,7 @@ import { LimitsPage } from '../limits/LimitsPage';
 import { Overview } from '../overview/Overview';
 import { PoolPage } from '../pool/PoolPage';
 import { ProbePage } from '../probe/ProbePage';
+import { PumpPage } from '../pumps/PumpPage';
 import { PumpsPage } from '../pumps/PumpsPage';
 import { ReagentsPage } from '../reagents/ReagentsPage';
 import { RecordPage } from '../record/RecordPage';
@@ -67,6 +68,7 @@ export const pages: Page[] = [
   { key: 'plan', show: id => <PlanPage id={id ?? ''} />, under: '' },
   { key: 'incident', show: id => <IncidentPage id={id ?? ''} />, under: '' },
   { key: 'probe', show: id => <ProbePage id={id ?? ''} />, under: '' },
+  { key: 'pump', show: id => <PumpPage id={id ?? ''} />, under: 'pumps' },
   { key: 'calibrate', show: id => <CalibratePage id={id ?? ''} />, under: '' },
   { key: 'sheet', show: id => <SheetPage id={id ?? ''} />, under: '' },
 ];

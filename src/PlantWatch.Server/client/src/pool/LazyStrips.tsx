@@ -1,15 +1,33 @@
-import type { ComponentType } from 'preact';
+import { h, type Attributes, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { life, onLive } from '../live/connection';
 import { words } from '../words';
 import type { StripsProps } from './Strips';
 
-let loaded: ComponentType<StripsProps> | null = null;
-const load = () => import('./Strips').then(m => { loaded = m.default; return loaded; });
+/** A part of the page with the chart library, which the other pages do not need to load. */
+export function lazyPart<P extends object>(bring: () => Promise<{ default: ComponentType<P> }>) {
+  let loaded: ComponentType<P> | null = null;
+  const load = () => bring().then(m => { loaded = m.default; return loaded; });
+  const Lazy = (props: P) => {
+    const [Part, setPart] = useState<ComponentType<P> | null>(() => loaded);
+    const [failed, fail] = useState(false);
+    useEffect(() => {
+      if (Part) return;
+      const attempt = () => load().then(p => setPart(() => p), () => { fail(true); if (life.peek().state === 'live') renew(); });
+      void attempt();
+      return onLive(() => void attempt());
+    }, [Part]);
+    if (Part) return h(Part, props as P & Attributes);
+    return <p class="empty">{failed ? words.error.unreachable : words.loading}</p>;
+  };
+  return { Lazy, load };
+}
+
+const strips = lazyPart<StripsProps>(() => import('./Strips'));
 
 /** Fetches the charts while the browser has nothing else to do, so that they are there when a pool is opened. */
 export function preloadStrips(): void {
-  setTimeout(() => void load().catch(() => {}), 3_000);
+  setTimeout(() => void strips.load().catch(() => {}), 3_000);
 }
 
 /**
@@ -25,16 +43,5 @@ function renew(): void {
   location.reload();
 }
 
-/** The strips with the chart library, which the other pages do not need to load. */
-export function LazyStrips(props: StripsProps) {
-  const [Part, setPart] = useState<ComponentType<StripsProps> | null>(() => loaded);
-  const [failed, fail] = useState(false);
-  useEffect(() => {
-    if (Part) return;
-    const attempt = () => load().then(p => setPart(() => p), () => { fail(true); if (life.peek().state === 'live') renew(); });
-    void attempt();
-    return onLive(() => void attempt());
-  }, [Part]);
-  if (Part) return <Part {...props} />;
-  return <p class="empty">{failed ? words.error.unreachable : words.loading}</p>;
-}
+/** The strips of a page, loaded when they are wanted. */
+export const LazyStrips = strips.Lazy;

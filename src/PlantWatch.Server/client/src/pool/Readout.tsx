@@ -8,16 +8,26 @@ import type { Mark } from './marks';
 /** What the cursor stands on in one strip. */
 export interface Pointed { index: number | null; mark: Mark | null; happening: string | null }
 
-export function Readout({ probe, pointed, columns, stepped }: { probe: Pick<ProbeInfo, 'decimals' | 'unit'>; pointed: Signal<Pointed>; columns: () => Columns; stepped: boolean }) {
+/** What the solid and the broken line of a strip are called. */
+export interface Pair { solid: string; broken: string }
+
+type Written = Pick<ProbeInfo, 'decimals' | 'unit'> & { pair?: Pair | undefined };
+
+export function Readout({ probe, pointed, columns, stepped }: { probe: Written; pointed: Signal<Pointed>; columns: () => Columns; stepped: boolean }) {
   const text = useComputed(() => said(pointed.value, columns(), probe, stepped));
   return <span class="readout" aria-hidden="true">{text.value}</span>;
 }
 
-function said({ index, mark, happening }: Pointed, c: Columns, probe: Pick<ProbeInfo, 'decimals' | 'unit'>, stepped: boolean): string {
+function said({ index, mark, happening }: Pointed, c: Columns, probe: Written, stepped: boolean): string {
   const n = (v: number | null | undefined) => fixed(v, probe.decimals);
   const out: string[] = [];
   const raw = index === null ? null : c[3][index], corrected = index === null ? null : c[4][index];
-  if (index !== null) {
+  if (index !== null && probe.pair) {
+    // Beside a broken line the solid one stands in the last column.
+    const two = c[4].some(v => v !== null), solid = two ? corrected : raw, broken = two ? raw : null;
+    out.push(solid == null ? words.strips.gap : `${probe.pair.solid} ${n(solid)} ${unitText(probe.unit)}`);
+    if (broken != null) out.push(`${probe.pair.broken} ${n(broken)} ${unitText(probe.unit)}`);
+  } else if (index !== null) {
     if (raw == null) out.push(words.strips.gap);
     else if (stepped) return raw > 0.95 ? words.flow : raw < 0.05 ? words.noFlow : words.strips.partFlow(fixed(raw * 100, 0));
     else if (corrected == null) out.push(`${n(raw)} ${unitText(probe.unit)}`);

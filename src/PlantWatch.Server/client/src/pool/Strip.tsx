@@ -9,13 +9,15 @@ import { feed, makeChart } from './chart';
 import type { Columns } from './columns';
 import { readInk } from './ink';
 import type { Happening, Mark } from './marks';
-import { Readout, type Pointed } from './Readout';
+import { Readout, type Pair, type Pointed } from './Readout';
 import type { Shade } from './shades';
 import type { Shown } from './window';
 
 export interface StripProps {
   name: string; head: ComponentChildren; decimals: number; unit: string; limit: LimitBand | undefined; marks: Mark[]; columns: () => Columns; note: string;
   shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; stepped?: boolean; testId: string;
+  /** Where the two lines are not the raw and the corrected one: what each is called. */
+  pair?: Pair | undefined;
   happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
   /** Given the function that draws anew. */
   bind: (redraw: () => void) => void;

@@ -20,12 +20,12 @@ function Tank({ percent, litres, at, lowAt }: { percent: number; litres: number 
 }
 
 /** A dosing pump: what it does, since when, and what is left in its tank. */
-export function PumpCard({ pump, small }: { pump: PumpInfo; small?: boolean }) {
+export function PumpCard({ pump, small, own }: { pump: PumpInfo; small?: boolean; own?: boolean }) {
   const view = pumpViews.value.get(pump.id);
   const activity = view?.activity ?? 'unknown';
   return (
     <li class={`pump a-${activity} ${view?.stale ? 'stale' : ''}`} data-testid={`pump-${pump.id}`} data-activity={activity}>
-      <div class="pump-head"><b>{pump.name}</b>
+      <div class="pump-head"><b>{own ? pump.name : <a href={link('pump', pump.id)} data-testid={`to-pump-${pump.id}`}>{pump.name}</a>}</b>
         <span class="mark"><PumpGlyph activity={activity} /><b>{words.pump[activity]}</b></span></div>
       <p class="hint">{pump.productName}, {pump.poolId ? nameOf(pump.poolId) : words.poolPage.common}
         {view?.since && <>; {words.pumps.since} <Age at={view.since} bare /></>}

@@ -17,6 +17,7 @@ import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
+import { pumpPage } from './pumpPage';
 import { reagents } from './reagents';
 import { entries } from './record';
 import { rulesPage } from './rules';
@@ -30,7 +31,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const all = {
   ...en, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage,
 };
 
 /** The words in use, a file a subject. Another language is another object of the same shape. */
