@@ -42,6 +42,7 @@ internal static class PlantWatchServer
         services.AddSingleton(_ => RecordLock.Take(options.Data));
         services.AddSingleton(s => OpenRecord(s.GetRequiredService<RecordLock>(), options));
         services.AddSingleton<IRecordStore>(s => s.GetRequiredService<SqliteStore>());
+        services.AddSingleton<IPictureStore>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<ISeriesStore>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<Committer>().AddSingleton<Snapshots>().AddSingleton<PlantHost>().AddSingleton<IDoor>(s => s.GetRequiredService<PlantHost>());
         services.AddSingleton(s => new PlantFileWatcher(
@@ -101,9 +102,11 @@ internal static class PlantWatchServer
         api.MapRules();
         api.MapLimits();
         api.MapJobs();
+        api.MapPictures();
         api.MapFilters();
         api.MapReagents();
         api.MapStock();
+        api.MapHandover();
         api.MapPoolStates();
         api.MapIncidents();
         api.MapLaboratory();

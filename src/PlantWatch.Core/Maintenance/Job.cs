@@ -26,12 +26,18 @@ public sealed record Job(Guid Id, string Asset, string Seen, string? Done, JobSt
     /// <summary>Time at work in minutes, all versions together; null when nobody counted it.</summary>
     public int? Minutes { get; init; }
 
+    /// <summary>Most pictures of one job.</summary>
+    public const int MostPictures = 12;
+
+    /// <summary>Its pictures, by the names that they are kept by: SHA-256 of their bytes.</summary>
+    public ImmutableArray<string> Pictures { get; init; } = [];
+
     /// <summary>It is about something that failed, and not work that the calendar asked for.</summary>
     public bool IsFault => TaskId is null;
 
     /// <summary>Says the same as another version, whenever that was written.</summary>
     public bool SaysWhat(Job other) =>
-        this with { At = other.At, Parts = other.Parts } == other && Parts.AsSpan().SequenceEqual(other.Parts.AsSpan());
+        this with { At = other.At, Parts = other.Parts, Pictures = other.Pictures } == other && Parts.AsSpan().SequenceEqual(other.Parts.AsSpan()) && Pictures.AsSpan().SequenceEqual(other.Pictures.AsSpan());
 }
 
 /// <summary>A part that was fitted.</summary>

@@ -14,6 +14,8 @@ public enum ReagentUse
     Comparator,
     /// <summary>Tablet count.</summary>
     TabletCount,
+    /// <summary>A buffer or check solution: probes are calibrated with it and no test is made with it.</summary>
+    Calibration,
 }
 
 /// <summary>A reagent that the plant tests with. Which lot of it is in use is no matter of the plant file: whoever opens one notes it.</summary>

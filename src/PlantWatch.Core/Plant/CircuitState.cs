@@ -4,6 +4,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -54,6 +55,9 @@ public sealed record CircuitState
 
     /// <summary>The circulation hour by hour.</summary>
     public FlowHour Flow { get; init; }
+
+    /// <summary>How the handover between two shifts stands.</summary>
+    public HandoverStanding Handover { get; init; }
 
     /// <summary>Reagents in the order of the plan.</summary>
     public ImmutableArray<ReagentState> Reagents { get; init; } = [];

@@ -4,6 +4,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -41,6 +42,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(LabResultEntry), "laboratory")]
 [JsonDerivedType(typeof(LabClosedEntry), "laboratory_closed")]
 [JsonDerivedType(typeof(FilterEntry), "filter_washed")]
+[JsonDerivedType(typeof(HandoverEntry), "handover")]
 [JsonDerivedType(typeof(BackwashEntry), "backwash")]
 [JsonDerivedType(typeof(ReagentEntry), "reagent_opened")]
 [JsonDerivedType(typeof(StockEntry), "stock")]

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Fold;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Readings.Payloads;
 
 namespace PlantWatch.Core.Plant;
@@ -107,6 +108,10 @@ public static class Step
                 return BathersFold.Count(draft, said);
             case StockOutlookSaid said:
                 return OutlookFold.Say(draft, said);
+            case HandoverWritten said:
+                return HandoverFold.Write(draft, said);
+            case HandoverSigned said:
+                return HandoverFold.Sign(draft, said);
             case BackwashBegun said:
                 return BackwashFold.Begin(draft, said);
             case BackwashEnded said:

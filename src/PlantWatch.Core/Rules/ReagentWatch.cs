@@ -49,7 +49,7 @@ public static class ReagentWatch
     {
         ArgumentNullException.ThrowIfNull(reagent);
         ArgumentNullException.ThrowIfNull(result);
-        if (result.Method == TestMethod.Meter || !reagent.Tests.Contains(result.Measurand)) return false;
+        if (reagent.Use == ReagentUse.Calibration || result.Method == TestMethod.Meter || !reagent.Tests.Contains(result.Measurand)) return false;
         return result.Method == TestMethod.Unknown || reagent.Use switch
         {
             ReagentUse.Photometer => result.Method == TestMethod.Photometer,

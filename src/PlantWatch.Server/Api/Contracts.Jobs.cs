@@ -19,6 +19,9 @@ public sealed record JobRequest(string? Asset, string? Seen, string? Done, JobSt
 
     /// <summary>Time at work in minutes.</summary>
     public int? Minutes { get; init; }
+
+    /// <summary>Its pictures, by the names they were taken in with; all of the job, not only new ones.</summary>
+    public IReadOnlyList<string>? Pictures { get; init; }
 }
 
 /// <summary>A job: its newest version, when it began, and whether the plant's signals say that it helped.</summary>
@@ -28,9 +31,10 @@ public sealed record JobRequest(string? Asset, string? Seen, string? Done, JobSt
 /// <param name="Effect">What the signals say.</param>
 /// <param name="EffectText">The same in words; null while there is nothing to say.</param>
 /// <param name="Signs">Alarms that it is judged by, in words.</param>
+/// <param name="Pictures">Its pictures, by the names that they are shown by.</param>
 public sealed record JobView(
     Guid Id, string Asset, string AssetName, string Seen, string? Done, JobState State, Guid? AlarmId, string By, Instant At, string? TaskId,
-    IReadOnlyList<PartUsed> Parts, int? Minutes, Instant OpenedAt, string OpenedBy, Instant? DoneAt, JobEffect Effect, string? EffectText, IReadOnlyList<string> Signs);
+    IReadOnlyList<PartUsed> Parts, int? Minutes, Instant OpenedAt, string OpenedBy, Instant? DoneAt, JobEffect Effect, string? EffectText, IReadOnlyList<string> Signs, IReadOnlyList<string> Pictures);
 
 /// <summary>One version of a job.</summary>
 public sealed record JobVersion(Instant At, string By, JobState State, string Seen, string? Done, IReadOnlyList<PartUsed> Parts, int? Minutes, JobEffect Effect, string? EffectText);

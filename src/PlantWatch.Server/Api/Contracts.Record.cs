@@ -29,6 +29,8 @@ public enum RecordGroup
     Limits,
     /// <summary>Deliveries, refills and counts of chemicals, and how many bathed.</summary>
     Chemicals,
+    /// <summary>Handovers between shifts.</summary>
+    Handovers,
 }
 
 /// <summary>Rows of the record.</summary>

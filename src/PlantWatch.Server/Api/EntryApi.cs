@@ -1,5 +1,6 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
@@ -22,8 +23,8 @@ internal static class EntryApi
         var rows = new List<(CircuitPlan Plan, RecordEntry Row)>();
         foreach (var worker in host.Circuits.ToArray())
             rows.AddRange((await store.EntriesAsync(worker.Partition, new EntryQuery(EntryViews.Kinds(group), From: start, To: end, Limit: Told + 1), cancellation)).Select(row => (worker.State.Plan, row)));
-        // A lot of the kit that all circuits share stands in the record of each.
-        var told = rows.DistinctBy(r => r.Row.Body is ReagentEntry lot ? lot.Lot.Id : r.Row.Id).OrderByDescending(r => r.Row.HappenedAt).ThenByDescending(r => r.Row.At).ToArray();
+        // A lot of the kit that all circuits share stands in the record of each, and so does a handover.
+        var told = rows.DistinctBy(r => r.Row.Body switch { ReagentEntry lot => $"{lot.Lot.Id}", HandoverEntry h => $"{h.HandoverId} {h.Change}", _ => $"{r.Row.Id}" }).OrderByDescending(r => r.Row.HappenedAt).ThenByDescending(r => r.Row.At).ToArray();
         return Answers.Ok(new EntriesView([.. told.Take(Told).Select(r => EntryViews.Of(r.Plan, r.Row, Wording.English)).OfType<EntryView>()], told.Length > Told));
     }
 

@@ -23,7 +23,7 @@ internal static class JobApi
         api.MapGet("/reliability", ReliabilityAsync).Produces<IReadOnlyList<ReliabilityView>>().Produces<Problem>(StatusCodes.Status400BadRequest);
     }
 
-    private static async Task<IResult> PutAsync(Guid id, JobRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    private static async Task<IResult> PutAsync(Guid id, JobRequest request, PlantHost host, IRecordStore store, IPictureStore pictures, CancellationToken cancellation)
     {
         if (!TimeOrderedId.IsVersion7(id)) return Answers.Invalid("id", "id.not_version_7");
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
@@ -31,11 +31,13 @@ internal static class JobApi
         if (host.WithAsset(request.Asset) is not { } worker) return Answers.Invalid("asset", "asset.not_known");
         var job = new Job(id, request.Asset!, request.Seen ?? "", request.Done, request.State, request.AlarmId, request.By.Trim(), Instant.Never)
         {
-            TaskId = request.TaskId, Parts = [.. request.Parts ?? []], Minutes = request.Minutes,
+            TaskId = request.TaskId, Parts = [.. request.Parts ?? []], Minutes = request.Minutes, Pictures = [.. request.Pictures ?? []],
         };
         // The state forgets a job once it is over, and a phone that lost the answer sends it again: it is not written twice.
         if (await RowsAsync(store, worker, job.Asset, cancellation) is var rows && rows.Select(r => r.Body).OfType<JobEntry>().FirstOrDefault(e => e.Job.Id == id)?.Job is { } known && known.SaysWhat(job))
             return Answers.Ok(One(worker.State, rows, id));
+        // Tied before the job is written: the record never names a picture that may go.
+        if (!job.Pictures.IsEmpty && job.Pictures.Length <= Job.MostPictures && (await pictures.TieAsync(job.Pictures, cancellation)).Count > 0) return Answers.Invalid("pictures", "picture.not_there");
         var outcome = await host.SendAsync(worker.Partition.Value, at => new JobWritten(at, job), cancellation);
         return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(One(worker.State, await RowsAsync(store, worker, job.Asset, cancellation), id));
     }
@@ -78,5 +80,5 @@ internal static class JobApi
 
     private static IResult? TooLong(JobRequest request) =>
         Bounds.OfName("by", request.By) ?? Bounds.OfRemark("seen", request.Seen) ?? Bounds.OfRemark("done", request.Done) ?? Bounds.OfName("taskId", request.TaskId)
-        ?? Bounds.OfList("parts", request.Parts ?? [], 50) ?? (request.Parts ?? []).Select(p => Bounds.OfName("parts", p.Name) ?? Bounds.OfName("parts", p.Number)).FirstOrDefault(r => r is not null);
+        ?? Bounds.OfList("pictures", request.Pictures ?? [], Job.MostPictures) ?? Bounds.OfList("parts", request.Parts ?? [], 50) ?? (request.Parts ?? []).Select(p => Bounds.OfName("parts", p.Name) ?? Bounds.OfName("parts", p.Number)).FirstOrDefault(r => r is not null);
 }

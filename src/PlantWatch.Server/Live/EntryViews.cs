@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Stock;
 using PlantWatch.Server.Api;
@@ -16,7 +17,7 @@ internal static class EntryViews
         ("exception", RecordGroup.Exceptions), ("check", RecordGroup.Tests), ("laboratory", RecordGroup.Tests), ("laboratory_closed", RecordGroup.Tests), ("dose", RecordGroup.Doses),
         ("fault", RecordGroup.Jobs), ("job_effect", RecordGroup.Jobs), ("filter_washed", RecordGroup.Filters), ("backwash", RecordGroup.Filters), ("reagent_opened", RecordGroup.Reagents),
         ("calibration", RecordGroup.Probes), ("work", RecordGroup.Probes), ("correction", RecordGroup.Probes), ("pool_state", RecordGroup.Pools), ("incident", RecordGroup.Pools),
-        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals),
+        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals), ("handover", RecordGroup.Handovers),
     ];
 
     /// <summary>The kinds of rows of a group.</summary>
@@ -38,7 +39,9 @@ internal static class EntryViews
         DoseEntry { Dose: var d } => (And(words.Find(d.Corrects is null ? "entry.dosed" : "entry.dosed_again"), words.Text(ActFigures.Given(d)), d.Note), d.By),
         JobEntry { Job: var j } => (And(words.Find($"entry.job_{Wording.Key(j.State)}"), j.Done ?? j.Seen), j.By),
         JobEffectEntry e => (words.Find(e.Effect switch { Core.Maintenance.JobEffect.Helped => "job.helped", Core.Maintenance.JobEffect.DidNotHelp => "job.did_not_help", _ => "job.cannot_tell" }), null),
-        FilterEntry f => (words.Find("entry.filter_washed"), f.By),
+        FilterEntry f => (plan.Filters.FirstOrDefault(p => p.Id == f.FilterId)?.Kind == FilterKind.Strainer ? words.Find("entry.strainer_emptied")
+            : f.CubicMetres is { } m3 ? words.Text(Reason.Of(f.IsUsual ? "entry.filter_washed_as_usual" : "entry.filter_washed_with", m3)) : words.Find("entry.filter_washed"), f.By),
+        HandoverEntry h => (And(words.Find($"entry.handover_{Wording.Key(h.Change)}"), h.Note, h.Remark), h.To ?? h.From),
         BackwashEntry b => (And(words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.Why), b.By),
         ReagentEntry { Lot: var lot } => (words.Text(Reason.Of("entry.reagent_opened", lot.Number, lot.LastDay.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), lot.NotedBy),
         StockEntry { Move: var m } => (And(Moved(plan, m, words), m.CorrectionReason, m.Note), m.By),

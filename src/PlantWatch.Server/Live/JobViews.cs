@@ -61,7 +61,7 @@ internal static class JobViews
 
     private static JobView View(CircuitState state, Job job, Job first, Instant? doneAt, JobEffect effect, IReadOnlyList<string> signs, Wording words) => new(
         job.Id, job.Asset, NameOf(state.Plan, job.Asset), job.Seen, job.Done, job.State, job.AlarmId, job.By, job.At, job.TaskId, job.Parts, job.Minutes,
-        first.At, first.By, doneAt, effect, Text(effect, words), [.. signs.Select(key => words.OfRule(key[..key.IndexOf('/', StringComparison.Ordinal)], "title")).Distinct()]);
+        first.At, first.By, doneAt, effect, Text(effect, words), [.. signs.Select(key => words.OfRule(key[..key.IndexOf('/', StringComparison.Ordinal)], "title")).Distinct()], [.. job.Pictures]);
 
     private static string? Text(JobEffect effect, Wording words) => effect switch
     {

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
@@ -88,6 +89,8 @@ public sealed class GoldenDayTests
             Act.Dose d => new DoseGiven(at, d.Given),
             Act.Shut s => new PoolStateSet(at, TimeOrderedId.Derive(at, s.Pool), s.Pool, OperatingState.Closed, s.Who, s.Why, ForCause: true),
             Act.Tell t => new ExceptionNoted(at, TimeOrderedId.Derive(at, t.Key), State.Exceptions.Single(l => l.Key == t.Key).Id, t.Who, t.Words),
+            Act.Work w => new JobWritten(at, new Job(TimeOrderedId.Derive(Empty.Watermark, w.Asset), w.Asset, w.Seen, w.Done, w.State, null, w.Who, at)),
+            Act.Wash w => new FilterWashed(at, TimeOrderedId.Derive(at, w.Filter), w.Filter, w.Who) { CubicMetres = w.CubicMetres },
             Act.Approve a => new CalibrationDecided(at, State.Calibrations.Last(c => c.ProbeId == a.Probe).Id, CalibrationStatus.Approved, at, a.Who, null),
             _ => throw new InvalidOperationException($"{act} has no event"),
         });

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
+using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -13,7 +14,8 @@ namespace PlantWatch.Core.Tests.GoldenDays;
 /// <remarks>
 /// Times are the site's. <c>07:00 - 09:00  ph 7.40 -> 7.60</c> is a probe that says so every thirty seconds and ripples by its last digit, or says the very same with <c>frozen</c>;
 /// a check is typed in five minutes after its sample; <c>x10</c> is a sample diluted to one in ten, and <c>at outlet</c> or <c>at pool, stairs</c> the place of it.
-/// <c>10:05 check main corrects 09:50</c> takes the place of the check of that sample time; a dose is in kg and has mixed after half an hour; a fill names product, tank and two people, and <c>went in</c> that it did all the same; <c>tell main/ph</c> says in words what was done about an open exception.
+/// <c>10:05 check main corrects 09:50</c> takes the place of the check of that sample time; a dose is in kg and has mixed after half an hour; a fill names product, tank and two people, and <c>went in</c> that it did all the same; <c>tell main/ph</c> says in words what was done about an open exception;
+/// a job has one line for each time that somebody writes it, what was seen before what was done.
 /// </remarks>
 internal sealed partial class Story
 {
@@ -62,6 +64,9 @@ internal sealed partial class Story
         else if (Given().Match(line) is { Success: true } g) Dose(g);
         else if (Shut().Match(line) is { Success: true } s) Add(At(s, "at"), new Act.Shut(s.Groups["pool"].Value, s.Groups["who"].Value, s.Groups["why"].Value));
         else if (Told().Match(line) is { Success: true } t) Add(At(t, "at"), new Act.Tell(t.Groups["key"].Value, t.Groups["who"].Value, t.Groups["words"].Value));
+        else if (Worked().Match(line) is { Success: true } j)
+            Add(At(j, "at"), new Act.Work(j.Groups["asset"].Value, Word<JobState>(j.Groups["state"].Value), j.Groups["who"].Value, j.Groups["seen"].Value, j.Groups["done"].Success ? j.Groups["done"].Value : null));
+        else if (Washed().Match(line) is { Success: true } f) Add(At(f, "at"), new Act.Wash(f.Groups["filter"].Value, f.Groups["who"].Value, f.Groups["water"].Success ? Number(f.Groups["water"].Value) : null));
         else throw new FormatException($"a story cannot say: {line}");
     }
 
@@ -184,6 +189,12 @@ internal sealed partial class Story
     [GeneratedRegex(@"^(?<at>\d\d:\d\d) tell (?<key>\S+) by (?<who>[^:]+): (?<words>.+)$")]
     private static partial Regex Told();
 
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) job on (?<asset>\S+) (?<state>open|in_hand|waiting_for_parts|done) by (?<who>[^:]+): (?<seen>[^;]+)(; (?<done>.+))?$")]
+    private static partial Regex Worked();
+
+    [GeneratedRegex(@"^(?<at>\d\d:\d\d) washed (?<filter>\S+) by (?<who>[^:]+)(: (?<water>[\d.]+) m3)?$")]
+    private static partial Regex Washed();
+
     [GeneratedRegex(@"^(?<at>\d\d:\d\d)\s+(?<pump>\S+) (?<does>stopped|running|fault)$")]
     private static partial Regex PumpDoes();
 }
@@ -204,5 +215,7 @@ internal abstract record Act
     public sealed record Pour(StockMove Move) : Act;
     public sealed record Shut(string Pool, string Who, string Why) : Act;
     public sealed record Tell(string Key, string Who, string Words) : Act;
+    public sealed record Work(string Asset, JobState State, string Who, string Seen, string? Done) : Act;
+    public sealed record Wash(string Filter, string Who, double? CubicMetres) : Act;
     public sealed record Approve(string Probe, string Who) : Act;
 }

@@ -40,6 +40,12 @@ internal sealed class Telling(Func<Instant, string> clock)
             case FilterEntry f:
                 yield return $"{at}  washed       {f.FilterId} by {f.By}{(f.CubicMetres is { } m3 ? $", {Figure(m3)} m3{(f.IsUsual ? " as usual" : "")}" : "")}";
                 break;
+            case JobEntry { Job: var j }:
+                yield return $"{at}  job          {j.Asset} {Word(j.State)} by {j.By}: \"{j.Seen}\"{(j.Done is { } done ? $"; \"{done}\"" : "")}";
+                break;
+            case JobEffectEntry e:
+                yield return $"{at}  effect       {e.Asset} {Word(e.Effect)}, by {(e.Signs.IsEmpty ? "no alarm" : string.Join(", ", e.Signs))}";
+                break;
             case BackwashEntry b:
                 yield return $"{at}  backwash     {b.FilterId} {Word(b.Change)}{(b.By is null ? "" : " by " + b.By)}";
                 break;

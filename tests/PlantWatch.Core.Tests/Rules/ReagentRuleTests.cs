@@ -57,6 +57,18 @@ public sealed class ReagentRuleTests
     }
 
     [Fact, Evidence("R-042")]
+    public void A_buffer_that_is_out_of_date_alarms_and_no_test_is_doubted_for_it()
+    {
+        var bench = new Bench(Plan with { Reagents = [new() { Id = "buffer", Name = "Buffer pH 7", Tests = [Measurand.Ph], Use = ReagentUse.Calibration, LifeAfterOpening = 90 * Day, IsWatchedHere = true }] });
+        Open(bench, "buffer", Today.AddYears(1));
+        bench.Skip(TimeSpan.FromDays(91));
+        bench.Tick();
+        Assert.Equal("reagent.open_too_long", bench.Alarm(RuleBook.ReagentOutOfDate, "buffer")?.Cause.Code);
+        foreach (var method in Enum.GetValues<TestMethod>())
+            Assert.False(ReagentWatch.Concerns(bench.State.Plan.Reagents[0], new TestResult(Measurand.Ph, 7.4, method)));
+    }
+
+    [Fact, Evidence("R-042")]
     public void What_has_been_open_too_long_is_out_of_date_whatever_is_printed()
     {
         var bench = new Bench(Plan);

@@ -4,6 +4,7 @@ using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Dosing.Supervision;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -42,6 +43,7 @@ internal sealed class Draft
         Dosing = [.. before.Dosing];
         Filters = before.Filters;
         Flow = before.Flow;
+        Handover = before.Handover;
         Reagents = before.Reagents;
         Jobs = before.Jobs;
         Tasks = before.Tasks;
@@ -77,6 +79,7 @@ internal sealed class Draft
     public DosingWatch[] Dosing { get; private set; }
     public ImmutableArray<FilterState> Filters { get; set; }
     public FlowHour Flow { get; set; }
+    public HandoverStanding Handover { get; set; }
     public ImmutableArray<ReagentState> Reagents { get; set; }
     public AlarmDesk Alarms { get; }
     public ExceptionDesk Exceptions { get; }
@@ -195,6 +198,7 @@ internal sealed class Draft
         ClosedExceptions = Exceptions.Closed,
         Filters = Filters,
         Flow = Flow,
+        Handover = Handover,
         Reagents = Reagents,
         Jobs = Jobs,
         Tasks = Tasks,

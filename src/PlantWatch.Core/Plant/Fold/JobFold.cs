@@ -1,4 +1,5 @@
 using PlantWatch.Core.Maintenance;
+using PlantWatch.Core.Maintenance.Pictures;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
@@ -53,6 +54,7 @@ internal static class JobFold
         if (job.TaskId is { } task && !plan.Tasks.Any(t => t.Id == task && t.Asset == job.Asset)) return No("taskId", Reason.Of("job.task_unknown", task));
         for (var i = 0; i < job.Parts.Length; i++)
             if (string.IsNullOrWhiteSpace(job.Parts[i].Name) || job.Parts[i].Count is < 1 or > 10_000) return No($"parts[{i}]", Reason.Of("job.part_impossible"));
+        if (job.Pictures.Length > Job.MostPictures || job.Pictures.Distinct(StringComparer.Ordinal).Count() < job.Pictures.Length || !job.Pictures.All(Picture.IsHash)) return No("pictures", Reason.Of("job.pictures_impossible", Job.MostPictures));
         return null;
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -42,6 +43,7 @@ public static class JournalCodec
         typeof(ReagentOpened),
         typeof(ExceptionNoted),
         typeof(StockMoved), typeof(BathersCounted), typeof(StockOutlookSaid),
+        typeof(HandoverWritten), typeof(HandoverSigned),
     ];
 
     private const byte FirstJsonKind = 16;

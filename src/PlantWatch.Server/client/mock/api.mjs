@@ -19,7 +19,7 @@ const check = (n, hours, ph, free, total) => {
 
 export const state = {
   checks: [check(1, 3.2, 7.44, 1.28, 1.9), check(2, 8, 7.42, 1.1, 1.5), check(3, 26, 7.47, 1.35, 1.7), check(4, 33, 7.5, 1.3, 1.55), check(5, 50, 7.45, 1.5, 1.72), check(6, 74, 7.46, 1.4, 1.6)],
-  alarms: firstAlarms(started), changes: [], jobs: [{ id: '0197a000-0000-7000-8000-000000000301', asset: 'acid-pump', assetName: 'Acid pump', seen: 'Air in the suction line', done: null, state: 'in_hand', alarmId: null, by: 'J. Marsh', at: iso(started - 20 * 60_000), taskId: null, parts: [], minutes: 25, openedAt: iso(started - 50 * 60_000), openedBy: 'J. Marsh', doneAt: null, effect: 'unknown', effectText: null, signs: [] }],
+  alarms: firstAlarms(started), changes: [], jobs: [{ id: '0197a000-0000-7000-8000-000000000301', asset: 'acid-pump', assetName: 'Acid pump', seen: 'Air in the suction line', done: null, state: 'in_hand', alarmId: null, by: 'J. Marsh', at: iso(started - 20 * 60_000), taskId: null, parts: [], minutes: 25, openedAt: iso(started - 50 * 60_000), openedBy: 'J. Marsh', doneAt: null, effect: 'unknown', effectText: null, signs: [], pictures: [] }],
   calibrations: [
     { id: '0197a000-0000-7000-8000-000000000401', probeId: 'learner-ph', kind: 'offset', status: 'approved', slope: 1, offset: 0.08, checks: [], proposedBy: 'R. Hale', proposedAt: iso(started - 9e8), note: null, decidedBy: 'J. Marsh', decidedAt: iso(started - 8.9e8), decision: 'Six checks agree', holdsFrom: iso(started - 8.9e8) },
     { id: '0197a000-0000-7000-8000-000000000402', probeId: 'main-cl', kind: 'two_point', status: 'proposed', slope: 1.12, offset: -0.03, checks: ['x'], proposedBy: 'R. Hale', proposedAt: iso(started - 3e6), note: 'Two tests a day apart', decidedBy: null, decidedAt: null, decision: null, holdsFrom: null },
@@ -121,7 +121,7 @@ export function api(method, url, body, bare) {
   if (p0 === 'alarms' && p1 && !p2) { const s = story(state, p1); return s ? [200, s] : refuse([], 404); }
   if (p0 === 'alarms' && p2) return alarmAct(p1, p2, body);
   if (p0 === 'alarms') return [200, bare ? [] : state.changes];
-  if (p0 === 'jobs' && method === 'PUT') { const f = { assetName: body.asset, openedAt: iso(Date.now()), openedBy: body.by, doneAt: null, effect: 'unknown', effectText: null, signs: [], ...body, id: p1, at: iso(Date.now()) }; state.jobs = [f, ...state.jobs.filter(x => x.id !== p1)]; return [200, f]; }
+  if (p0 === 'jobs' && method === 'PUT') { const f = { assetName: body.asset, openedAt: iso(Date.now()), openedBy: body.by, doneAt: null, effect: 'unknown', effectText: null, signs: [], pictures: [], ...body, id: p1, at: iso(Date.now()) }; state.jobs = [f, ...state.jobs.filter(x => x.id !== p1)]; return [200, f]; }
   if (p0 === 'tasks' || p0 === 'reliability') return [200, []];
   if (p0 === 'jobs') return [200, bare ? [] : state.jobs.filter(f => !q.get('asset') || f.asset === q.get('asset'))];
   if (p0 === 'refusals') return [200, bare ? [] : [

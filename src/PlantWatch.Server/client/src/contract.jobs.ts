@@ -4,11 +4,11 @@ import type { Iso, JobEffect, JobState } from './contract.words';
 
 export interface PartUsed { name: string; count: number; number: string | null }
 export interface JobRequest {
-  asset: string; seen: string; done: string | null; state: JobState; alarmId: string | null; by: string; taskId: string | null; parts: PartUsed[]; minutes: number | null;
+  asset: string; seen: string; done: string | null; state: JobState; alarmId: string | null; by: string; taskId: string | null; parts: PartUsed[]; minutes: number | null; pictures: string[];
 }
 export interface JobView {
   id: string; asset: string; assetName: string; seen: string; done: string | null; state: JobState; alarmId: string | null; by: string; at: Iso; taskId: string | null;
-  parts: PartUsed[]; minutes: number | null; openedAt: Iso; openedBy: string; doneAt: Iso | null; effect: JobEffect; effectText: string | null; signs: string[];
+  parts: PartUsed[]; minutes: number | null; openedAt: Iso; openedBy: string; doneAt: Iso | null; effect: JobEffect; effectText: string | null; signs: string[]; pictures: string[];
 }
 export interface TaskView {
   id: string; circuit: string; name: string; asset: string; assetName: string; everyDays: number; doneAt: Iso | null; dueAt: Iso; overdue: boolean; jobId: string | null;

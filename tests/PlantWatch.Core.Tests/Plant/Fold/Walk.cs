@@ -6,6 +6,7 @@ using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Probes.Correction;
@@ -155,6 +156,8 @@ internal static partial class Walk
         if (act.B % 5 == 0) bench.Run(at => new FilterWashed(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "R. Example"));
         if (act.A % 6 == 0) bench.Run(at => new BackwashBegun(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", act.A % 7 == 0 ? " " : "R. Example"));
         if (act.A % 6 == 1) bench.Run(at => new BackwashEnded(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "J. Sample"));
+        if (act.B % 7 == 0) bench.Run(at => new HandoverWritten(at, work, act.A % 9 == 0 ? "" : "R. Example", "what the next must know"));
+        if (act.A % 5 == 0) bench.Run(at => new HandoverSigned(at, work, act.A % 2 == 0 ? "R. Example" : "J. Sample", null, act.B % 3 == 0 ? "another sheet" : HandoverSheet.Of(bench.State, at).Hash()));
         bench.Run(at => (act.A % 4) switch
         {
             0 => new ProbeWorkBegun(at, work, probe, act.B % 9 == 0 ? "" : "R. Example"),

@@ -12,6 +12,8 @@ import { useAction } from '../parts/useAction';
 import { words } from '../words';
 import { AssetChoice } from './AssetChoice';
 import { PartRows } from './PartRows';
+import { PictureField } from './PictureField';
+import { pathOf, type Item } from './pictures';
 
 const states: JobState[] = ['open', 'in_hand', 'waiting_for_parts', 'done'];
 const w = words.jobs;
@@ -25,7 +27,9 @@ function standingOf(asset: string | null): string | null {
   return standing.length === 1 ? standing[0]!.id : null;
 }
 
-type Draft = Omit<JobRequest, 'by' | 'minutes'> & { minutes: string };
+type Draft = Omit<JobRequest, 'by' | 'minutes' | 'pictures'> & { minutes: string };
+
+const kept = (hash: string): Item => ({ key: hash, preview: pathOf(hash), blob: null, state: 'there', hash, why: null });
 
 function beginWith({ job, asset, task }: Beginning): Draft {
   return {
@@ -48,6 +52,7 @@ function missing(form: Draft): Errors {
 export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?: { id: string; name: string }[]; onDone: () => void }) {
   const [id] = useState(() => begin.job?.id ?? uuid7());
   const [form, setForm] = useState<Draft>(() => beginWith(begin));
+  const [pictures, setPictures] = useState<Item[]>(() => (begin.job?.pictures ?? []).map(kept));
   const top = useRef<HTMLFormElement>(null);
   // On a phone the form stands below what it is about, and whoever asked for it must not look for it.
   useEffect(() => top.current?.scrollIntoView({ block: 'start' }), []);
@@ -55,11 +60,11 @@ export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?
   const { busy, errors, run, setErrors } = useAction<JobView>(onDone);
   const related = alarms.value.filter(a => a.subject === form.asset || a.id === form.alarmId);
   const submit = () => {
-    const wrong = missing(form);
+    const wrong = { ...missing(form), ...(pictures.every(p => p.state === 'there') ? {} : { pictures: w.needPictures }) };
     if (Object.keys(wrong).length) return setErrors(wrong);
     const request: JobRequest = {
       ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim(), minutes: minutesOf(form.minutes) ?? null,
-      parts: form.parts.map(p => ({ ...p, name: p.name.trim(), number: p.number?.trim() || null })),
+      parts: form.parts.map(p => ({ ...p, name: p.name.trim(), number: p.number?.trim() || null })), pictures: [...new Set(pictures.flatMap(p => p.hash ? [p.hash] : []))],
     };
     void run(() => put('/jobs/' + id, request));
   };
@@ -80,9 +85,10 @@ export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?
           <label key={s} class="choice"><input type="radio" name={'state-' + id} checked={form.state === s} data-testid={`job-state-${s}`} onChange={() => set({ state: s })} />{w.state[s]}</label>))}</div>
       </Field>
       <PartRows parts={form.parts} error={errors['parts'] ?? Object.entries(errors).find(([k]) => k.startsWith('parts['))?.[1]} onChange={parts => set({ parts })} />
+      <PictureField items={pictures} change={setPictures} error={errors['pictures']} />
       <Field name="minutes" label={w.minutes} error={errors['minutes']}><input type="text" inputmode="numeric" class="short" value={form.minutes} {...tie('minutes', errors['minutes'])} onInput={e => set({ minutes: e.currentTarget.value })} /></Field>
       <NameField name="job-by" error={errors['by']} />
-      <OtherRemarks errors={errors} shown={['asset', 'alarmId', 'seen', 'done', 'state', 'minutes', 'by', 'parts', ...form.parts.map((_, i) => `parts[${i}]`)]} />
+      <OtherRemarks errors={errors} shown={['asset', 'alarmId', 'seen', 'done', 'state', 'minutes', 'by', 'parts', 'pictures', ...form.parts.map((_, i) => `parts[${i}]`)]} />
       <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="submit-job">{w.save}</button><button type="button" onClick={onDone}>{words.cancel}</button></div>
     </form>
   );

@@ -3,6 +3,7 @@ import { nameOf } from '../live/store';
 import { Age } from '../parts/Age';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
+import { pathOf } from './pictures';
 
 const w = words.jobs;
 
@@ -29,6 +30,7 @@ export function JobList({ jobs, onOpen }: { jobs: JobView[]; onOpen: (job: JobVi
           {j.done && <p><span class="label">{w.done}:</span> {j.done}</p>}
           <Effect job={j} />
           <Work job={j} />
+          {j.pictures.length > 0 && <ul class="picture-list" data-testid="job-pictures">{j.pictures.map((hash, n) => <li key={hash}><a href={pathOf(hash)} target="_blank" rel="noopener"><img src={pathOf(hash)} alt={w.pictureNo(n + 1, j.seen)} width="96" height="96" loading="lazy" /></a></li>)}</ul>}
           <p class="hint">{j.by}, <Age at={j.at} />{j.openedBy !== j.by && `; ${w.since(j.openedBy)}`}{j.alarmId && `; ${w.linked}`}{j.taskId && `; ${w.planOf}`}</p>
           {(j.state !== 'done' || j.effect === 'did_not_help') && <button type="button" class="slim" data-testid={`carry-on-${j.asset}`} onClick={() => onOpen(j)}>{j.state === 'done' ? w.again : w.carryOn}</button>}
         </li>))}

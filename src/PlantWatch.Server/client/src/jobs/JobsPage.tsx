@@ -6,6 +6,7 @@ import { go } from '../router';
 import { words } from '../words';
 import { JobForm, type Beginning } from './JobForm';
 import { JobList } from './JobList';
+import { KitDates } from './KitDates';
 import { PlannedWork } from './PlannedWork';
 import { ReliabilityTable } from './ReliabilityTable';
 
@@ -57,6 +58,7 @@ export function JobsPage({ asset }: { asset: string | null }) {
         <div class="sheet card"><h2>{w.planned}</h2>
           {tasks.data === null ? <p class="hint">{tasks.failed ? words.error.unreachable : words.loading}</p>
             : <PlannedWork tasks={tasks.data} onWrite={t => setOpen({ job: (jobs.data ?? []).find(j => j.id === t.jobId) ?? null, asset: t.asset, task: { id: t.id, name: t.name } })} />}</div>
+        <KitDates />
         <div class="sheet card"><h2>{w.often}</h2>
           {often.data === null ? <p class="hint">{often.failed ? words.error.unreachable : words.loading}</p> : <ReliabilityTable rows={often.data} />}</div>
       </section>

@@ -20,7 +20,7 @@ function Washes({ washes: w }: { washes: WashWaterView }) {
   return (
     <details data-testid="circulation-washes"><summary>{c.washes(w.days)}: {both(w.total)}</summary>
       <p>{c.washed(w.count, `${fixed(100 * w.partReplaced, 1)}\u00a0%`)}{w.unstated > 0 && `; ${c.unstated(w.unstated)}`}.</p>
-      {w.diluted.length > 0 && <table class="lines"><tbody>{w.diluted.map(d => <Line key={d.measurand} name={words.measurand[d.measurand]} text={c.thinned(level(d.measurand, d.tested), level(d.measurand, d.notBelow), both(d.drained))} />)}</tbody></table>}
+      {w.diluted.length > 0 && <ul class="plain">{w.diluted.map(d => <li key={d.measurand}><b>{words.measurand[d.measurand]}</b>: {c.thinned(level(d.measurand, d.tested), level(d.measurand, d.notBelow), both(d.drained))}</li>)}</ul>}
     </details>
   );
 }

@@ -3,7 +3,7 @@ import type { FilterRateKind } from '../contract.circulation';
 
 export const circulation = {
   title: 'Circulation and fresh water',
-  volume: 'Water of the circuit', turnover: 'Turnover', hours: 'h', flow: 'Flow it asks for', rate: 'Through the filters',
+  volume: 'Water of the circuit', turnover: 'Turnover', hours: 'h', flow: 'Flow it asks for, of the pools\u2019 water', rate: 'Through the filters',
   kinds: { unknown: '', low: 'low rate', medium: 'medium rate', high: 'high rate', too_high: 'faster than sand filters are run' } as Record<FilterRateKind, string>,
   retest: 'Retest after a hand dose', even: 'Even all through after',
   passed: 'Been through the plant room', after: (n: number) => n === 1 ? 'after 1 turnover' : `after ${n} turnovers`,

@@ -1,0 +1,66 @@
+using System.Net;
+using PlantWatch.Core.Maintenance;
+using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Server.Api;
+
+namespace PlantWatch.Server.Tests.Whole;
+
+/// <summary>The handover through the public interface: shown, written, signed, kept.</summary>
+public sealed class HandoverTests
+{
+    [Fact]
+    public async Task It_is_written_signed_by_somebody_else_and_the_next_one_begins_with_what_is_new()
+    {
+        var server = await WholeServer.StartAsync();
+        var asset = server.Host.Circuits.First().State.Plan.Pumps[0].Id;
+        var first = await ViewAsync(server);
+        Assert.Equal((null, null, 0), (first.Last, first.Waiting, first.Past.Count));
+        Assert.All(first.Lines, l => Assert.Equal(HandoverMove.None, l.Move));
+
+        var id = Guid.CreateVersion7();
+        var written = await WholeServer.ReadAsync<HandoverView>(await server.PostAsync("/api/v1/handover/note", new HandoverNote(id, "R. Castellan", "The acid pump hums")));
+        Assert.Equal(("R. Castellan", "The acid pump hums"), (written.Waiting!.From, written.Waiting.Note));
+        // Who has seen less signs nothing.
+        await JobAsync(server, Guid.CreateVersion7(), asset, "Leaks at the head", JobState.Open);
+        Assert.Equal(HttpStatusCode.Conflict, (await SignAsync(server, id, "J. Sample", written.Shown)).StatusCode);
+        var seen = await ViewAsync(server);
+        Assert.Equal(HttpStatusCode.Conflict, (await SignAsync(server, id, "R. Castellan", seen.Shown)).StatusCode);
+        var signed = await WholeServer.ReadAsync<HandoverView>(await SignAsync(server, id, "J. Sample", seen.Shown));
+        await WholeServer.ReadAsync<HandoverView>(await SignAsync(server, id, "J. Sample", seen.Shown));
+        Assert.Equal((null, "R. Castellan", "J. Sample"), (signed.Waiting, signed.Last!.From, signed.Last.To));
+        Assert.All(signed.Lines, l => Assert.Equal(HandoverMove.Same, l.Move));
+
+        await JobAsync(server, Guid.CreateVersion7(), asset, "Hums again", JobState.Open);
+        server = await server.RestartAsync();
+        await using (server)
+        {
+            var next = await ViewAsync(server);
+            Assert.Equal(["Hums again"], next.Lines.Where(l => l.Move == HandoverMove.New).Select(l => l.Text));
+            var past = Assert.Single(next.Past);
+            Assert.Equal((id, true, "J. Sample"), (past.Said.Id, past.Intact, past.Said.To));
+            Assert.Contains(past.Lines, l => l is { Part: HandoverPart.Job, Text: "Leaks at the head" });
+            Assert.DoesNotContain(past.Lines, l => l.Text == "Hums again");
+            var told = (await server.GetAsync<EntriesView>("/api/v1/entries?about=handovers")).Entries;
+            Assert.Equal(["Handover signed: The acid pump hums", "Handover written: The acid pump hums"], told.Select(e => e.Text));
+        }
+    }
+
+    [Theory]
+    [InlineData("note", "", HttpStatusCode.BadRequest)]
+    [InlineData("sign", "", HttpStatusCode.BadRequest)]
+    public async Task Nobody_hands_over_or_takes_over_without_a_name(string what, string by, HttpStatusCode expected)
+    {
+        await using var server = await WholeServer.StartAsync();
+        var shown = (await ViewAsync(server)).Shown;
+        object body = what == "note" ? new HandoverNote(Guid.CreateVersion7(), by, "A note") : new HandoverSignature(Guid.CreateVersion7(), by, null, shown);
+        Assert.Equal(expected, (await server.PostAsync($"/api/v1/handover/{what}", body)).StatusCode);
+        Assert.Empty((await ViewAsync(server)).Past);
+    }
+
+    private static Task<HandoverView> ViewAsync(WholeServer server) => server.GetAsync<HandoverView>("/api/v1/handover");
+
+    private static Task<HttpResponseMessage> SignAsync(WholeServer server, Guid id, string by, string shown) => server.PostAsync("/api/v1/handover/sign", new HandoverSignature(id, by, null, shown));
+
+    private static async Task JobAsync(WholeServer server, Guid id, string asset, string seen, JobState state) =>
+        await WholeServer.ReadAsync<JobView>(await server.PutAsync($"/api/v1/jobs/{id}", new JobRequest(asset, seen, null, state, null, "R. Castellan")));
+}
