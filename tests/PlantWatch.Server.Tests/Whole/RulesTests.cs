@@ -59,9 +59,9 @@ public sealed class RulesTests
             Assert.True(answer.IsSuccessStatusCode, $"{rule.Number} {subject.Subject}: {await answer.Content.ReadAsStringAsync()}");
         }
 
-        // This plant has no duties, no reagents, no filters, no pump whose rate is known, nothing that tells flow and no way to tell anybody.
+        // This plant has no duties, no reagents, no filters, no pump whose rate is known, no product whose order takes a known time, nothing that tells flow and no way to tell anybody.
         var without = rules.Where(r => r.MayLeaveService && r.Subjects.Count == 0).Select(r => r.Number);
-        Assert.Equal(["R-022", "R-035", "R-036", "R-037", "R-039", "R-040", "R-042", "R-050", "R-051", "R-052", "R-053", "R-080"], without);
+        Assert.Equal(["R-022", "R-035", "R-036", "R-037", "R-039", "R-040", "R-042", "R-045", "R-050", "R-051", "R-052", "R-053", "R-080"], without);
         Assert.All(rules.Where(r => !r.MayLeaveService), r => Assert.Empty(r.Subjects));
     }
 

@@ -12,6 +12,7 @@ export const chemicals = {
   order: 'order now', orderHint: (days: string) => `An order takes ${days} days.`, wrong: 'wrong product', nobody: 'Filled, and nobody wrote down what with:',
   cost: (days: number) => `Cost of ${days === 1 ? 'the last day' : `the last ${days} days`}`, noPrice: 'no price known', unpriced: (a: string) => `${a} had no price and is not in it.`,
   perBather: 'A bather', perCubicMetre: 'A m\u00b3 of water and day', noBathers: 'no bathers counted', price: (a: string) => `${a} a unit`,
+  bare: 'Never counted', bareHint: 'Of these nobody has written down anything yet. Begin with a count of what is there.',
   plot: (name: string) => `${name}: use by day`, plotTable: 'As a table', day: 'Day', amount: 'Amount', costColumn: 'Cost', part: 'known in part', noUse: 'No use is known yet: it begins with a tank level, a pump\u2019s rate or a dose that is written down.',
   tooClose: 'Stored too close', months: 'What a month used and cost', month: 'Month', product: 'Product', noMonths: 'Nothing was used yet.', soFar: 'so far', total: 'Total',
   write: 'Write down', open: { delivered: 'A delivery', refilled: 'A refill of a tank', counted: 'A count', bathers: 'Bathers of a day' },
