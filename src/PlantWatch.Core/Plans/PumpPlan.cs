@@ -45,6 +45,9 @@ public sealed record PumpPlan
     /// <summary>What the number on that topic counts.</summary>
     public StrokeCount StrokesAre { get; init; }
 
+    /// <summary>Its state topic tells every start and stop of its pulses as it happens. A state that is only asked for now and then tells nothing of pulses in between.</summary>
+    public bool PulsesTold { get; init; }
+
     /// <summary>What a stroke delivers when all is well, in mL; null when not known.</summary>
     public double? MillilitresPerStroke { get; init; }
 

@@ -39,6 +39,7 @@ public sealed partial record PlanChange
         Setting(next.Id, "litres_per_hour", Figure(old.LitresPerHour), Figure(next.LitresPerHour), effects);
         Setting(next.Id, "strokes_topic", Name(old.StrokesTopic), Name(next.StrokesTopic), effects);
         Setting(next.Id, "strokes_are", Word(old.StrokesAre), Word(next.StrokesAre), effects);
+        Setting(next.Id, "pulses_told", old.PulsesTold ? "true" : "false", next.PulsesTold ? "true" : "false", effects);
         Setting(next.Id, "millilitres_per_stroke", Figure(old.MillilitresPerStroke), Figure(next.MillilitresPerStroke), effects);
         Setting(next.Id, "daily_limit_litres", Figure(old.DailyLimitLitres), Figure(next.DailyLimitLitres), effects);
         // A plan from before this was written down did not dose it at another strength.

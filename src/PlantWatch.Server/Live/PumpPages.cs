@@ -36,6 +36,7 @@ internal static class PumpPages
         if (pair.Length < 2) return [Reason.Of("watch.no_partner")];
         var found = new List<Reason>();
         found.AddRange(pair.Where(p => DosedWater.StrokeOf(p) is null).Select(p => Reason.Of("watch.no_rate", p.Name)));
+        found.AddRange(pair.Where(p => DosedWater.StrokeOf(p) is not null && !DosedWater.IsDriveKnown(p)).Select(p => Reason.Of("watch.no_pulses", p.Name)));
         found.AddRange(pair.Where(p => p.Product is null || !DosedWater.IsStrengthKnown(p.Product)).Select(p => Reason.Of("watch.no_strength", p.Name)));
         return found.Count > 0 || DosedWater.Of(plan).Any(w => w.PoolId == pump.PoolId) ? found : [Reason.Of("watch.no_ph")];
     }

@@ -175,6 +175,7 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         StrokesTopic = at["strokes_topic"].String,
         StrokesAre = EnumWords<StrokeCount>.Find(at["strokes_are"].String) ?? StrokeCount.Total,
         MillilitresPerStroke = at["millilitres_per_stroke"].Number,
+        PulsesTold = at["pulses_told"].Boolean ?? false,
         DailyLimitLitres = at["daily_limit_litres"].Number,
         Product = root["products"].Items.Where(p => p["id"].String == at["product"].String).Select(Product).FirstOrDefault() is { } product
             ? product with { Name = product.Id, PricePerKilogram = null, PricePerLitre = null, DeliveryDays = null, Store = null } : null,

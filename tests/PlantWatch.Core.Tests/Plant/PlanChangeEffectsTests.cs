@@ -125,10 +125,10 @@ public sealed class PlanChangeEffectsTests
     public void What_a_pump_delivers_is_said_with_old_and_new() => Assert.Equal(
         [
             Reason.Of("plan.setting_changed", "hypo-pump", "litres_per_hour", default(Fact), 7.0), Reason.Of("plan.setting_changed", "hypo-pump", "strokes_topic", default(Fact), "hall/strokes"),
-            Reason.Of("plan.setting_changed", "hypo-pump", "strokes_are", "total", "last_minute"), Reason.Of("plan.setting_changed", "hypo-pump", "millilitres_per_stroke", default(Fact), 2.5),
+            Reason.Of("plan.setting_changed", "hypo-pump", "strokes_are", "total", "last_minute"), Reason.Of("plan.setting_changed", "hypo-pump", "pulses_told", "false", "true"), Reason.Of("plan.setting_changed", "hypo-pump", "millilitres_per_stroke", default(Fact), 2.5),
             Reason.Of("plan.setting_changed", "hypo-pump", "daily_limit_litres", default(Fact), 60.0),
         ],
-        Effects(Plan.WithPump("hypo-pump", p => p with { LitresPerHour = 7, StrokesTopic = "hall/strokes", StrokesAre = StrokeCount.LastMinute, MillilitresPerStroke = 2.5, DailyLimitLitres = 60 })));
+        Effects(Plan.WithPump("hypo-pump", p => p with { LitresPerHour = 7, StrokesTopic = "hall/strokes", StrokesAre = StrokeCount.LastMinute, PulsesTold = true, MillilitresPerStroke = 2.5, DailyLimitLitres = 60 })));
 
     [Fact]
     public void A_product_of_another_strength_is_said_for_its_pump()

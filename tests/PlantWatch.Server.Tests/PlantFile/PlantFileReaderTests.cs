@@ -67,7 +67,7 @@ public sealed class PlantFileReaderTests
         var pump = Assert.Single(circuit.Pumps);
         Assert.Equal(("pump", "Pump", "was-pump", "pool", "hypo"), (pump.Id, pump.Name, pump.Was, pump.PoolId, pump.ProductId));
         Assert.Equal(("hall/pump/state", "hall/pump/tank", 200.0, 20.0), (pump.StateTopic, pump.TankTopic, pump.TankLitres, pump.TankLowPercent));
-        Assert.Equal((7.5, "hall/pump/strokes", StrokeCount.LastMinute, 2.5, 60.0), (pump.LitresPerHour, pump.StrokesTopic, pump.StrokesAre, pump.MillilitresPerStroke, pump.DailyLimitLitres));
+        Assert.Equal((7.5, "hall/pump/strokes", StrokeCount.LastMinute, true, 2.5, 60.0), (pump.LitresPerHour, pump.StrokesTopic, pump.StrokesAre, pump.PulsesTold, pump.MillilitresPerStroke, pump.DailyLimitLitres));
         // What it costs and what people call it change nothing that it does.
         Assert.Equal(Read(EveryKey).Products[0] with { Name = "hypo", PricePerKilogram = null, PricePerLitre = null, DeliveryDays = null, Store = null }, pump.Product);
         Assert.Equal(4, pump.TankFootPercent);
@@ -207,6 +207,7 @@ public sealed class PlantFileReaderTests
                 litres_per_hour: 7.5
                 strokes_topic: hall/pump/strokes
                 strokes_are: last_minute
+                pulses_told: true
                 millilitres_per_stroke: 2.5
                 daily_limit_litres: 60
                 tank_foot_percent: 4

@@ -49,5 +49,5 @@ public sealed class PumpTests
     // A chlorine pump beside the acid pump, both with what a stroke or an hour delivers.
     private static string Plant() => WholeServer.Plant
         .Replace("    strength_percent: 10\n", "    strength_percent: 10\n  - { id: hypo, name: Hypochlorite, kind: sodium_hypochlorite, strength_percent: 12, strength_means: trade }\n", StringComparison.Ordinal)
-        + "\n        litres_per_hour: 6\n        daily_limit_litres: 20\n      - { id: hypo-pump, name: Hypochlorite pump, pool: main, product: hypo, state_topic: hall/hypo/state, strokes_topic: hall/hypo/strokes, strokes_are: last_minute, millilitres_per_stroke: 2 }\n";
+        + "\n        litres_per_hour: 6\n        pulses_told: true\n        daily_limit_litres: 20\n      - { id: hypo-pump, name: Hypochlorite pump, pool: main, product: hypo, state_topic: hall/hypo/state, strokes_topic: hall/hypo/strokes, strokes_are: last_minute, millilitres_per_stroke: 2 }\n";
 }

@@ -29,7 +29,7 @@ internal sealed class DosedHall
     };
 
     /// <summary>The same with pumps that only say whether they run.</summary>
-    public static readonly CircuitPlan Running = Plan with { Pumps = [.. Plan.Pumps.Select(p => p with { StrokesTopic = null, MillilitresPerStroke = null })] };
+    public static readonly CircuitPlan Running = Plan with { Pumps = [.. Plan.Pumps.Select(p => p with { StrokesTopic = null, MillilitresPerStroke = null, PulsesTold = true })] };
 
     private readonly List<PlantEvent> _batch = [];
 

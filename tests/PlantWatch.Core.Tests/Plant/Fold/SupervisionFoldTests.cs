@@ -224,6 +224,8 @@ public sealed class SupervisionFoldTests
                  [
                      DosedHall.Plan with { Pumps = [DosedHall.Plan.Pumps[0] with { StrokesTopic = null, LitresPerHour = null }, DosedHall.Plan.Pumps[1]] },
                      DosedHall.Plan with { Pumps = [DosedHall.Plan.Pumps[0] with { Product = DosedHall.Plan.Pumps[0].Product! with { Strength = null } }, DosedHall.Plan.Pumps[1]] },
+                     // A state that is asked for now and then: of the pulses in between nothing is known.
+                     DosedHall.Running with { Pumps = [DosedHall.Running.Pumps[0] with { PulsesTold = false }, DosedHall.Running.Pumps[1]] },
                      DosedHall.Plan.Without("ph"), DosedHall.Plan.Without("acid-pump"),
                  ])
             Assert.Empty(new DosedHall(1, plan).State.Dosing);

@@ -79,7 +79,15 @@ public sealed record DosedWater
         return those is [var only] ? By(plan.Pumps[only], only) : null;
     }
 
-    private static DosedBy? By(PumpPlan pump, int index) => pump.Product is { } product && StrokeOf(pump) is { } stroke && IsStrengthKnown(product) ? new(index, stroke, product) : null;
+    private static DosedBy? By(PumpPlan pump, int index) =>
+        pump.Product is { } product && StrokeOf(pump) is { } stroke && IsDriveKnown(pump) && IsStrengthKnown(product) ? new(index, stroke, product) : null;
+
+    /// <summary>What it is driven to is told minute by minute: by strokes, or by every start and stop.</summary>
+    public static bool IsDriveKnown(PumpPlan pump)
+    {
+        ArgumentNullException.ThrowIfNull(pump);
+        return pump.StrokesTopic is not null || pump.PulsesTold;
+    }
 
     /// <summary>What a stroke of a pump delivers in mL; null when nobody said.</summary>
     public static double? StrokeOf(PumpPlan pump)
