@@ -63,6 +63,18 @@ public sealed class ExceptionRuleTests
     private int Rang => _bench.AlarmsTold.Count(e => e.Alarm.Rule == "R-070" && e.Change == AlarmChange.Raised);
 
     [Fact, Evidence("R-070")]
+    public void Whoever_acknowledges_in_words_is_not_called_again_for_the_same_lapse()
+    {
+        _bench.TestsChlorine(0.5);
+        _bench.Minutes(61);
+        var alarm = _bench.Alarm(RuleBook.ExceptionOverdue, BreachBench.Chlorine)!;
+        _bench.Run(at => new AlarmAcknowledged(at, alarm.Id, "J. Sample", "dosing pump is being primed"));
+        _bench.Says(Line, "primed");
+        _bench.Minutes(30);
+        Assert.Equal((OwedAct.Retest, AlarmState.Acknowledged, 1), (Line.Owed.Act, _bench.Alarm(RuleBook.ExceptionOverdue, BreachBench.Chlorine)!.State, Rang));
+    }
+
+    [Fact, Evidence("R-070")]
     public void Tests_that_go_on_failing_are_one_call_and_an_action_that_is_not_tested_in_time_is_another()
     {
         _bench.TestsChlorine(0.5);

@@ -87,8 +87,10 @@ internal sealed class ExceptionDesk(ImmutableArray<ExceptionLine> open, Immutabl
     private void Overdue(ExceptionLine line, bool isOverdue, Instant now)
     {
         var key = RuleBook.ExceptionOverdue.KeyFor(line.Key);
-        if (isOverdue || draft.Alarms.Knows(key))
-            draft.Alarms.Look(RuleBook.ExceptionOverdue, key, line.Key, isOverdue, now, () => Reason.Of(CodeOf(line.Owed.Act), NameOf(line), line.Quantity, (line.Owed.By - line.Reading.At).TotalMinutes));
+        // Whoever says what was done changes what is owed next, and not that it is late: a call that was answered so is not made again.
+        var standing = draft.Alarms.Find(key);
+        if (isOverdue || standing is not null)
+            draft.Alarms.Look(RuleBook.ExceptionOverdue, key, line.Key, isOverdue, now, () => standing is { Active: true } ? standing.Cause : Reason.Of(CodeOf(line.Owed.Act), NameOf(line), line.Quantity, (line.Owed.By - line.Reading.At).TotalMinutes));
     }
 
     private static string CodeOf(OwedAct act) => act switch
