@@ -88,6 +88,12 @@ internal sealed class DosingLoop
         return See(ref belief, cell, span.Sight);
     }
 
+    /// <summary>Only the value is known, in every cell.</summary>
+    public void Anew()
+    {
+        for (var i = 0; i < _cells.Length; i++) _cells[i] = LoopBelief.At(_cells[i].V, Math.Sqrt(Math.Max(0, _cells[i].Vv)));
+    }
+
     /// <summary>The value reads otherwise by so much, in every cell.</summary>
     public void Shift(double by)
     {

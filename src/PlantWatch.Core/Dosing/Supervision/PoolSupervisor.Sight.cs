@@ -45,6 +45,14 @@ public sealed partial class PoolSupervisor
     /// <summary>The pH probe reads otherwise than before, for a reason of its own: worked on, calibrated, leapt. With its next reading the course goes on from there.</summary>
     public void ReadsOtherwise() => _stepped = true;
 
+    /// <summary>A trouble of a pump is over: by how much its pool seemed to ask more or less meanwhile was the trouble, and every account of it begins anew.</summary>
+    public void Mended(DosedProduct pump)
+    {
+        _pumps[(int)pump].Loop.Anew();
+        foreach (var account in _pumps[(int)pump].Judge.Accounts) account.Odds = -1;
+        for (var i = 0; i < _pumps.Length; i++) _swap.Of(i).Odds = -1;
+    }
+
     private void Step(FiveMinutes bin)
     {
         if (!_stepped || bin.Ph is not { } ph) return;

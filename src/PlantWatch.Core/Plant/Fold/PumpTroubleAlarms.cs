@@ -27,7 +27,7 @@ internal static class PumpTroubleAlarms
             Tell(draft, RuleBook.ComesUnasked, pump, First(draft, water, product, pump, PumpTrouble.Siphon), at);
             TooMuch(draft, water, product, pump, at);
             // Both pumps are of one mistake: one of them says it.
-            if (product == DosedProduct.Acid) Tell(draft, RuleBook.ProductsSwapped, pump, First(draft, water, product, pump, PumpTrouble.Swapped), at);
+            if (product == DosedProduct.Acid) Tell(draft, RuleBook.ProductsSwapped, pump, Swapped(draft, water, pump, at), at);
             Tell(draft, RuleBook.DoesTooLittle, pump, First(draft, water, product, pump, PumpTrouble.WeakProduct) ?? Saturated(draft, water, product, pump, at), at);
         }
     }
@@ -63,6 +63,14 @@ internal static class PumpTroubleAlarms
         foreach (var trouble in troubles)
             if (draft.Dosing[water].Find(product, trouble) is { } said) return Said(draft, water, said, pump);
         return null;
+    }
+
+    // Chlorine that runs by itself looks for a while as if acid strokes brought it: the account that foresees the water better is believed.
+    private static Reason? Swapped(Draft draft, int water, int pump, Instant at)
+    {
+        if (draft.Dosing[water] is not { Supervisor: { } supervisor } watch || supervisor.Evidence(DosedProduct.Acid, PumpTrouble.Swapped, at) is not { } swapped) return null;
+        var siphon = watch.Find(DosedProduct.Chlorine, PumpTrouble.Siphon) is null ? null : supervisor.Evidence(DosedProduct.Chlorine, PumpTrouble.Siphon, at);
+        return siphon is { } other && other.Certainty > swapped.Certainty ? null : First(draft, water, DosedProduct.Acid, pump, PumpTrouble.Swapped);
     }
 
     private static Reason Said(Draft draft, int water, PumpVerdict said, int pump)

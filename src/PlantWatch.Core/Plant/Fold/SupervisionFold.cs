@@ -130,7 +130,10 @@ internal static class SupervisionFold
         var (acidBook, acid) = Strokes(draft, w, DosedProduct.Acid, minute);
         var (chlorineBook, chlorine) = Strokes(draft, w, DosedProduct.Chlorine, minute);
         foreach (var test in watch.Tests.Where(t => t.At <= minute.From)) supervisor.Test(test.MilligramsPerLitre);
-        var standing = After(watch.Standing, supervisor.Take(minute.Closed(acid, chlorine, circulates)));
+        var said = supervisor.Take(minute.Closed(acid, chlorine, circulates));
+        var standing = After(watch.Standing, said);
+        foreach (var over in said)
+            if (!over.Raised && over.Trouble is PumpTrouble.LostPrime or PumpTrouble.Siphon or PumpTrouble.WeakProduct && !standing.Any(v => v.Pump == over.Pump)) supervisor.Mended(over.Pump);
         draft.Dosing[w] = watch with
         {
             Minutes = watch.Minutes.RemoveAt(0),
