@@ -42,6 +42,16 @@ public static partial class AlarmLife
     public static AlarmRecord Return(AlarmRecord alarm, Instant at) =>
         Back(alarm with { OutOfService = false, OutOfServiceBy = null, OutOfServiceAt = Instant.Never, OutOfServiceWhy = null, OutOfServiceUntil = Instant.Never }, at);
 
+    /// <summary>The plant file no longer names what it watched: nothing looks at it any more, and what it was about may be there all the same. Its latch holds, in everybody's eyes, until a person resets it.</summary>
+    public static AlarmRecord Bereave(AlarmRecord alarm, Instant at)
+    {
+        var seen = alarm with
+        {
+            Active = false, PendingSince = Instant.Never, Suppressed = false, SuppressedBy = null, ShelvedUntil = Instant.Never, ShelvedBy = null, ShelvedWhy = null, OneShot = false,
+        };
+        return Return(alarm.Active ? seen with { ClearedAt = at } : seen, at);
+    }
+
     // Back into the eyes of people: A or B by the condition of the moment. What cleared unseen stays to be seen.
     private static AlarmRecord Back(AlarmRecord alarm, Instant at) => alarm.Active ? AsNew(alarm, at) : alarm;
 }

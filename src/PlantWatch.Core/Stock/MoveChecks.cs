@@ -8,6 +8,9 @@ namespace PlantWatch.Core.Stock;
 public static class MoveChecks
 {
     private const double Most = 100_000;
+
+    // A millilitre, a gram: no container is smaller, and the price of a unit stays a number.
+    private const double Least = 0.001;
     private const int MostContainers = 10_000;
     private static readonly TimeSpan ClockSkew = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan Oldest = TimeSpan.FromDays(30);
@@ -31,7 +34,7 @@ public static class MoveChecks
 
     private static (string, Reason)? OfAmount(StockMove move, PumpPlan? tank)
     {
-        if (!(move.Amount <= Most) || move.Amount < 0 || (move.Amount == 0 && move.Act != StockAct.Counted)) return ("amount", Reason.Of("stock.amount_impossible"));
+        if (!(move.Amount <= Most) || move.Amount < 0 || (move.Amount < Least && move.Act != StockAct.Counted)) return ("amount", Reason.Of("stock.amount_impossible"));
         if (move.Containers is < 1 or > MostContainers) return ("containers", Reason.Of("stock.containers_impossible"));
         // A tank that is topped up while it is emptied takes a little more than it holds; what went into a wrong one is told whatever it was.
         return tank?.TankLitres is { } litres && move.Amount > 1.1 * litres && !move.WentIn ? ("amount", Reason.Of("stock.more_than_the_tank", litres)) : null;
@@ -52,15 +55,11 @@ public static class MoveChecks
     // A count hurts nobody when one person is mistaken; what goes into a tank or onto a shelf can.
     private static (string, Reason)? OfPeople(StockMove move)
     {
-        if (string.IsNullOrWhiteSpace(move.By)) return ("by", Reason.Of("field.required"));
+        if (!PersonNames.SaysSomebody(move.By)) return ("by", Reason.Of("field.required"));
         if (move.Act == StockAct.Counted) return null;
-        if (string.IsNullOrWhiteSpace(move.CheckedBy)) return ("checkedBy", Reason.Of("field.required"));
-        return IsSame(move.By, move.CheckedBy) ? ("checkedBy", Reason.Of("stock.two_people")) : null;
+        if (!PersonNames.SaysSomebody(move.CheckedBy)) return ("checkedBy", Reason.Of("field.required"));
+        return PersonNames.AreSame(move.By, move.CheckedBy) ? ("checkedBy", Reason.Of("stock.two_people")) : null;
     }
-
-    private static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
-
-    private static string Plain(string name) => string.Concat(name.Where(char.IsLetterOrDigit));
 
     private static (string, Reason)? OfCorrection(StockMove move) =>
         move.Corrects is not null && string.IsNullOrWhiteSpace(move.CorrectionReason) ? ("correctionReason", Reason.Of("field.required")) : null;

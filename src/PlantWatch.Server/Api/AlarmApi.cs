@@ -2,6 +2,7 @@ using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Rules;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
@@ -59,7 +60,7 @@ internal static class AlarmApi
         if (string.IsNullOrWhiteSpace(request.Subject)) return Answers.Invalid("subject", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } tooLong) return tooLong;
         var key = $"{request.Rule}/{request.Subject}";
-        if (host.Circuits.FirstOrDefault(w => IsOf(w.State.Plan, request.Subject)) is not { } worker) return Answers.NotFound(key);
+        if (KeeperOf(key, request.Rule, request.Subject, host) is not { } worker) return Answers.NotFound(key);
         var before = worker.State.Alarms.GetValueOrDefault(key);
         var outcome = await host.SendAsync(worker.Partition.Value, at => make(at, key, request.By.Trim()), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
@@ -67,6 +68,15 @@ internal static class AlarmApi
         return (worker.State.Alarms.GetValueOrDefault(key) ?? before) is not { } after
             ? Answers.NotFound(key)
             : Answers.Ok(AlarmViews.Now(worker.State, worker.State.Alarms.ContainsKey(key) ? after : AlarmLife.Return(after, Instant.Never), Wording.English));
+    }
+
+    // Products, reagents and channels are every circuit's, and one of them keeps the alarm: that where it stands, else that which would raise it.
+    private static CircuitWorker? KeeperOf(string key, string rule, string subject, PlantHost host)
+    {
+        CircuitWorker[] all = [.. host.Circuits];
+        var home = rule == RuleBook.StockRunsOut.Number ? StockWatch.Home(host, subject) : null;
+        return all.FirstOrDefault(w => w.State.Alarms.ContainsKey(key)) ?? home
+            ?? all.FirstOrDefault(w => IsOf(w.State.Plan, subject) && Watched.Is(w.State.Plan, rule, subject)) ?? all.FirstOrDefault(w => IsOf(w.State.Plan, subject));
     }
 
     private static bool IsOf(CircuitPlan plan, string subject) =>

@@ -36,6 +36,7 @@ internal static class JobApi
         // The state forgets a job once it is over, and a phone that lost the answer sends it again: it is not written twice.
         if (await RowsAsync(store, worker, job.Asset, cancellation) is var rows && rows.Select(r => r.Body).OfType<JobEntry>().FirstOrDefault(e => e.Job.Id == id)?.Job is { } known && known.SaysWhat(job))
             return Answers.Ok(One(worker.State, rows, id));
+        if (await IsOfAnotherAsync(job, host, store, cancellation)) return Answers.Conflict("id", "id.taken");
         // Tied before the job is written: the record never names a picture that may go.
         if (!job.Pictures.IsEmpty && job.Pictures.Length <= Job.MostPictures && (await pictures.TieAsync(job.Pictures, cancellation)).Count > 0) return Answers.Invalid("pictures", "picture.not_there");
         var outcome = await host.SendAsync(worker.Partition.Value, at => new JobWritten(at, job), cancellation);
@@ -78,7 +79,28 @@ internal static class JobApi
     private static async Task<IReadOnlyList<RecordEntry>> RowsAsync(IRecordStore store, CircuitWorker worker, string? asset, CancellationToken cancellation) =>
         await store.EntriesAsync(worker.Partition, new EntryQuery(["fault", "job_effect"], asset, Limit: Shown), cancellation);
 
+    // A job stays with what it is about: under its id on another thing it would be lost from this one. What the plant file no longer names has another name now.
+    private static async Task<bool> IsOfAnotherAsync(Job job, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        foreach (var circuit in host.Circuits.ToArray())
+        {
+            if (circuit.State.Jobs.GetValueOrDefault(job.Id) is { } open) return open.Job.Asset != job.Asset;
+            var rows = await RowsAsync(store, circuit, null, cancellation);
+            if (rows.Select(r => r.Body).OfType<JobEntry>().FirstOrDefault(e => e.Job.Id == job.Id) is { } kept) return kept.Job.Asset != job.Asset && host.WithAsset(kept.Job.Asset) is not null;
+        }
+
+        return false;
+    }
+
+    private static IResult? Nameless(IReadOnlyList<PartUsed> parts)
+    {
+        for (var i = 0; i < parts.Count; i++)
+            if (string.IsNullOrWhiteSpace(parts[i].Name)) return Answers.Invalid($"parts[{i}].name", "field.required");
+        return null;
+    }
+
     private static IResult? TooLong(JobRequest request) =>
         Bounds.OfName("by", request.By) ?? Bounds.OfRemark("seen", request.Seen) ?? Bounds.OfRemark("done", request.Done) ?? Bounds.OfName("taskId", request.TaskId)
-        ?? Bounds.OfList("pictures", request.Pictures ?? [], Job.MostPictures) ?? Bounds.OfList("parts", request.Parts ?? [], 50) ?? (request.Parts ?? []).Select(p => Bounds.OfName("parts", p.Name) ?? Bounds.OfName("parts", p.Number)).FirstOrDefault(r => r is not null);
+        ?? Bounds.OfList("pictures", request.Pictures ?? [], Job.MostPictures) ?? Bounds.OfList("parts", request.Parts ?? [], 50) ?? Nameless(request.Parts ?? [])
+        ?? (request.Parts ?? []).Select(p => Bounds.OfName("parts", p.Name) ?? Bounds.OfName("parts", p.Number)).FirstOrDefault(r => r is not null);
 }

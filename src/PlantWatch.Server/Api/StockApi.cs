@@ -53,7 +53,7 @@ internal static class StockApi
         if (Keeper(host, request.PumpId, product) is not { } worker) return Answers.Invalid("pumpId", "stock.tank_not_known");
         if (Amount(request, product, Today(host.Plan, request.HappenedAt)) is not { } amount) return Answers.Invalid("amount", request is { Litres: null, Kilograms: null } ? "field.required" : "dose.density_unknown");
         foreach (var circuit in host.Circuits.ToArray())
-            if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known) return Again(known, request, act, amount, host);
+            if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known) return Again(known, Move(id, act, request, amount), host);
         var move = Labelled(Move(id, act, request, amount), product, host, Today(host.Plan, Instant.From(clock.GetUtcNow())));
         var arrivedAt = Instant.Never;
         var outcome = await host.SendAsync(worker.Partition.Value, at => new StockMoved(arrivedAt = at, move), cancellation);
@@ -62,13 +62,20 @@ internal static class StockApi
     }
 
     // The same once more is answered as the first time; another one under its id is a conflict.
-    private static IResult Again(RecordEntry known, StockMoveRequest request, StockAct act, double amount, PlantHost host)
+    private static IResult Again(RecordEntry known, StockMove said, PlantHost host)
     {
-        if (known.Body is not StockEntry { Move: var move } entry || move.Act != act || move.ProductId != request.ProductId || move.PumpId != request.PumpId || move.HappenedAt != request.HappenedAt
-            || move.By != request.By?.Trim() || Math.Abs(move.Amount - amount) > 1e-9 * Math.Max(1, amount))
-            return Answers.Conflict("id", "id.taken");
+        if (known.Body is not StockEntry { Move: var move } entry || !IsSame(move, said)) return Answers.Conflict("id", "id.taken");
         var plan = host.Circuits.Select(w => w.State.Plan).FirstOrDefault(p => p.Pumps.Any(x => x.Id == move.PumpId)) ?? host.Circuits.First().State.Plan;
         return Answers.Ok(View(entry, plan, false));
+    }
+
+    // What the server added is nothing that was said; kilograms may have become litres by a density of another day.
+    private static bool IsSame(StockMove kept, StockMove said)
+    {
+        var label = said is { Act: StockAct.Refilled, Strength: null };
+        var entered = kept with { Product = "", Kind = default, Unit = default, Book = null, Amount = said.Amount };
+        return Math.Abs(kept.Amount - said.Amount) <= 1e-9 * Math.Max(1, said.Amount)
+            && entered == (label ? said with { Strength = kept.Strength, MadeOn = kept.MadeOn, Batch = said.Batch ?? kept.Batch } : said);
     }
 
     private static StockMove Move(Guid id, StockAct act, StockMoveRequest request, double amount) => new()
@@ -147,8 +154,9 @@ internal static class StockApi
         if (host.WithPool(request.PoolId) is not { } worker) return Answers.Invalid("poolId", "pool.not_known");
         if (request.Number is not { } number) return Answers.Invalid("number", "field.required");
         var count = new BatherCount(id, request.PoolId!, request.Day, number, request.By?.Trim() ?? "");
-        if (await store.EntryAsync(worker.Partition, id, cancellation) is { Body: BathersEntry known })
-            return known.Count with { SaidAt = Instant.Never } == count ? Answers.Ok(View(known.Count, worker.State.Plan)) : Answers.Conflict("id", "id.taken");
+        foreach (var circuit in host.Circuits.ToArray())
+            if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known)
+                return known.Body is BathersEntry { Count: var kept } && kept with { SaidAt = Instant.Never } == count ? Answers.Ok(View(kept, worker.State.Plan)) : Answers.Conflict("id", "id.taken");
         var saidAt = Instant.Never;
         var outcome = await host.SendAsync(worker.Partition.Value, at => new BathersCounted(saidAt = at, count), cancellation);
         return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(View(count with { SaidAt = saidAt }, worker.State.Plan));

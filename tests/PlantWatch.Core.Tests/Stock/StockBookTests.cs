@@ -49,6 +49,38 @@ public sealed class StockBookTests
     }
 
     [Fact]
+    public void A_row_is_corrected_once_and_the_correction_after_that()
+    {
+        var bench = new Bench(Plan);
+        var first = bench.Delivery("hypo", null, 100);
+        bench.Write(first);
+        var second = bench.Delivery("hypo", null, 10) with { Corrects = first.Id, CorrectionReason = "a nought too many" };
+        bench.Write(second);
+        Assert.Equal("corrects stock.corrected_already", WhyNot(bench.Write(bench.Delivery("hypo", null, 11) with { Corrects = first.Id, CorrectionReason = "the same, by another" })));
+        // 100 was 10, and only that: not 100 - 100 + 10 - 100 + 11.
+        Assert.Equal(10, bench.Store("hypo"), 1e-9);
+        Assert.IsType<Outcome.Done>(bench.Write(bench.Delivery("hypo", null, 12) with { Corrects = second.Id, CorrectionReason = "read again" }));
+        Assert.Equal(12, bench.Store("hypo"), 1e-9);
+    }
+
+    [Fact]
+    public void An_amount_of_next_to_nothing_has_no_price_without_end()
+    {
+        var bench = new Bench(Plan);
+        Assert.Equal("amount stock.amount_impossible", WhyNot(bench.Write(bench.Delivery("hypo", null, 1e-320) with { Price = 5 })));
+        Assert.IsType<Outcome.Done>(bench.Write(bench.Delivery("hypo", null, 0.001) with { Price = 1e9 }));
+        Assert.True(double.IsFinite(bench.State.Stores.Single(s => s.ProductId == "hypo").Price!.Value.Amount));
+    }
+
+    [Theory]
+    [InlineData("Example, R.", "checkedBy stock.two_people")]
+    [InlineData("R. Ex\u0430mple", "checkedBy stock.two_people")]
+    [InlineData("...", "checkedBy field.required")]
+    [InlineData("\u200B", "checkedBy field.required")]
+    public void One_person_does_not_pass_as_two_by_another_spelling(string checkedBy, string why) =>
+        Assert.Equal(why, WhyNot(new Bench(Plan) is var bench ? bench.Write(bench.Delivery("hypo", null, 100) with { CheckedBy = checkedBy }) : Outcome.Done.Instance));
+
+    [Fact]
     public void A_liquid_given_by_hand_is_taken_in_litres()
     {
         var bench = new Bench(Plan with { Products = [Hypo with { Density = 1.2 }, Acid, Bicarb] });

@@ -115,23 +115,28 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         }
     }
 
-    /// <summary>Takes over alarms that were carried to another plan: a renamed subject keeps its alarm with acknowledgement and shelf, one that is gone ends.</summary>
+    /// <summary>Takes over alarms that were carried to another plan: a renamed subject keeps its alarm with acknowledgement and shelf, one that is gone ends, unless its latch holds.</summary>
     public void Adopt(ImmutableSortedDictionary<string, AlarmRecord> carried, Instant at)
     {
         var kept = carried.Values.Select(a => a.Id).Where(id => id != Guid.Empty).ToHashSet();
-        foreach (var alarm in Live())
-            if (alarm.Id != Guid.Empty && !kept.Contains(alarm.Id)) WriteRetired(alarm, at);
+        AlarmRecord[] lost = [.. Live().Where(a => a.Id != Guid.Empty && !kept.Contains(a.Id))];
+        foreach (var alarm in lost) WriteRetired(alarm, at);
         var alarms = Changing();
         alarms.Clear();
         alarms.AddRange(carried);
+        foreach (var alarm in lost)
+            if (alarm.LatchHeld) alarms.TryAdd(alarm.Key, AlarmLife.Bereave(alarm, at));
         _moved = true;
     }
 
-    /// <summary>What it watched is gone.</summary>
+    /// <summary>What it watched is gone. A latch outlives it: a line in a file makes neither a tank nor a pipe safe.</summary>
     public void Retire(string key, Instant at)
     {
         if (Find(key) is not { } alarm) return;
-        Changing().Remove(key);
+        var left = alarm.LatchHeld ? AlarmLife.Bereave(alarm, at) : null;
+        if (left == alarm) return;
+        if (left is null) Changing().Remove(key);
+        else Changing()[key] = left;
         _moved = true;
         WriteRetired(alarm, at);
     }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Reasons;
 
@@ -32,19 +32,12 @@ internal static class ReviewFold
     {
         var index = draft.Index.Probe(calibration.ProbeId);
         var asked = index < 0 || draft.Plan.Probes[index].Care.SecondPerson;
-        return asked && IsSame(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
+        if (asked && !PersonNames.SaysSomebody(by)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
+        return asked && PersonNames.AreSame(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
     }
 
-    /// <summary>Names are typed by hand: spaces, capitals, stops and what is not seen make no second person.</summary>
-    public static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
-
-    private static string Plain(string name) => string.Concat(name.Where(IsOfName));
-
-    private static bool IsOfName(char c) =>
-        !char.IsWhiteSpace(c) && !char.IsControl(c) && !char.IsPunctuation(c) && char.GetUnicodeCategory(c) != UnicodeCategory.Format;
-
     private static bool Repeats(Calibration done, CalibrationReviewed said) =>
-        done.ReviewedBy is { } earlier && IsSame(earlier, said.By) && said.Accepted == !done.Objected;
+        done.ReviewedBy is { } earlier && PersonNames.AreSame(earlier, said.By) && said.Accepted == !done.Objected;
 
     private static Outcome.TurnedDown No(TurnedDownKind kind, string field, Reason reason) => Outcome.TurnedDown.Because(kind, field, reason);
 }

@@ -33,6 +33,8 @@ internal static class StockFold
         var tank = pump < 0 ? null : draft.Plan.Pumps[pump];
         if (MoveChecks.Of(move, tank, now) is var (field, why)) return No(TurnedDownKind.Invalid, field, why);
         if (move.Corrects is { } wrong && !draft.Moves.Any(m => m.Id == wrong)) return No(TurnedDownKind.Invalid, "corrects", Reason.Of("stock.corrects_unknown"));
+        // Taken back twice, it would be missing in the book.
+        if (draft.Moves.Any(m => m.Corrects is { } done && done == move.Corrects)) return No(TurnedDownKind.Conflict, "corrects", Reason.Of("stock.corrected_already"));
         if (tank is null) return null;
         if (move.Act == StockAct.Counted && move.ProductId != tank.ProductId) return No(TurnedDownKind.Invalid, "productId", Reason.Of("stock.not_of_the_tank", move.Product, tank.Name));
         // Nothing is connected yet, one hopes: it is asked before it is written down as done.

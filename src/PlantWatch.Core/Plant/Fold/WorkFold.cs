@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
@@ -15,7 +16,7 @@ internal static class WorkFold
         var known = draft.Probes[index].Work;
         if (known.Id == said.WorkId) return Outcome.AlreadyDone.Instance;
         // Who begins again, from another device or after losing the page, goes on; somebody else waits.
-        var own = ReviewFold.IsSame(known.By ?? "", said.By);
+        var own = PersonNames.AreSame(known.By, said.By);
         if (!own && known.Holds(said.At) && !known.Ended) return No(TurnedDownKind.Conflict, "probeId", Reason.Of("work.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
         Finish(draft, index, WorkChange.Ended, said.By, said.At);
         var unwatched = draft.Probes[index].Work.UnwatchedBy(said.At);
