@@ -1,7 +1,6 @@
 using PlantWatch.Core.Alarms;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Rules;
 using PlantWatch.Core.Tests.Plant.Fold;
 using PlantWatch.Core.Tests.Stock;
