@@ -24,6 +24,7 @@ internal static class HandoverApi
     {
         if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note)) is { } tooLong) return tooLong;
+        if (await IsOverAsync(request.Id, host, store, cancellation)) return Answers.Conflict("id", "id.taken");
         return await TellAsync(host, (_, at) => new HandoverWritten(at, request.Id, request.By ?? "", request.Note ?? ""), cancellation) ?? Answers.Ok(await ViewAsync(host, store, clock, cancellation));
     }
 
@@ -38,6 +39,19 @@ internal static class HandoverApi
             return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("shown", "handover.changed", Wording.English.Find("handover.changed"))]);
         return await TellAsync(host, (circuit, at) => new HandoverSigned(at, request.Id, request.By ?? "", request.Remark, HandoverViews.ShownOf(shown, circuit) ?? ""), cancellation)
             ?? Answers.Ok(await ViewAsync(host, store, clock, cancellation));
+    }
+
+    // One that another took the place of, sent again by a phone that lost its answer, must not come back in its place.
+    private static async Task<bool> IsOverAsync(Guid id, PlantHost host, IRecordStore store, CancellationToken cancellation)
+    {
+        foreach (var worker in host.Circuits.ToArray())
+        {
+            if (worker.State.Handover.Id == id || worker.State.Handover.SignedId == id) continue;
+            var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["handover"], Limit: Rows), cancellation);
+            if (rows.Any(r => r.Body is HandoverEntry entry && entry.HandoverId == id)) return true;
+        }
+
+        return false;
     }
 
     // Every circuit keeps its part. Sent again after a break it reaches those that it had not reached.

@@ -45,6 +45,16 @@ public sealed class HandoverTests
         }
     }
 
+    [Fact]
+    public async Task A_note_that_another_took_the_place_of_does_not_come_back_when_it_is_sent_again()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var (first, second) = (new HandoverNote(Guid.CreateVersion7(), "R. Castellan", "The acid pump hums"), new HandoverNote(Guid.CreateVersion7(), "T. Wren", "The acid pump is out"));
+        foreach (var note in new[] { first, second, second }) await WholeServer.ReadAsync<HandoverView>(await server.PostAsync("/api/v1/handover/note", note));
+        Assert.Equal(HttpStatusCode.Conflict, (await server.PostAsync("/api/v1/handover/note", first)).StatusCode);
+        Assert.Equal("The acid pump is out", server.Host.Find("hall")!.State.Handover.Note);
+    }
+
     [Theory]
     [InlineData("note", "", HttpStatusCode.BadRequest)]
     [InlineData("sign", "", HttpStatusCode.BadRequest)]

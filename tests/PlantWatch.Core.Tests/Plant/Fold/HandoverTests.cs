@@ -55,6 +55,34 @@ public sealed class HandoverTests
         Assert.Equal(before, bench.State.Handover);
     }
 
+    [Theory]
+    [InlineData("r.example")]
+    [InlineData("Example, R.")]
+    [InlineData("R. Ex\u0430mple")]
+    public void Who_wrote_it_does_not_sign_it_in_another_spelling(string by)
+    {
+        var bench = new Bench(Plan);
+        var id = Id(bench, "handover");
+        Write(bench, id);
+        Assert.Equal("handover.same_person", Code(Sign(bench, id, by)));
+        Assert.Equal("field.required", Code(Sign(bench, id, "\u200B")));
+        Assert.True(bench.State.Handover.Waits);
+    }
+
+    [Fact]
+    public void Under_one_id_there_is_one_note_and_one_signature()
+    {
+        var bench = new Bench(Plan);
+        var id = Id(bench, "handover");
+        Write(bench, id);
+        Assert.Equal("id.taken", Code(Write(bench, id, note: "The acid pump is out")));
+        Assert.Equal("id.taken", Code(Write(bench, id, by: "J. Sample")));
+        Assert.Equal("The acid pump hums", bench.State.Handover.Note);
+        Sign(bench, id);
+        Assert.Equal("id.taken", Code(Sign(bench, id, "D. Third")));
+        Assert.Equal("J. Sample", bench.State.Handover.SignedBy);
+    }
+
     [Fact]
     public void What_changed_since_it_was_shown_cannot_be_signed()
     {
