@@ -6,10 +6,22 @@ namespace PlantWatch.Server.Words;
 internal static class Figures
 {
     /// <summary>The figure alone.</summary>
-    public static string Of(double value, string unit)
+    public static string Of(double value, string unit) => Minus(value, Math.Abs(value).ToString(FormatOf(value, unit), CultureInfo.InvariantCulture));
+
+    /// <summary>The figure beside those that a sentence holds it against: with a decimal more, or two, where it would read like one of them.</summary>
+    public static string Beside(double value, IEnumerable<double> others, string unit)
     {
-        var text = Math.Abs(value).ToString(FormatOf(value, unit), CultureInfo.InvariantCulture);
-        return value < 0 && text.Any(c => c is >= '1' and <= '9') ? '\u2212' + text : text;
+        var text = Of(value, unit);
+        // Nil is nil, however little the other one is.
+        var same = value == 0 ? [] : others.Where(o => Of(o, unit) == text).ToArray();
+        var decimals = text.Contains('.', StringComparison.Ordinal) ? text.Length - 1 - text.IndexOf('.', StringComparison.Ordinal) : 0;
+        for (var more = 1; more <= 2 && same.Length > 0; more++)
+        {
+            text = WithDecimals(value, decimals + more);
+            same = [.. same.Where(o => WithDecimals(o, decimals + more) == text)];
+        }
+
+        return same.Length == 0 ? text : Of(value, unit);
     }
 
     /// <summary>The figure with its sign, for differences.</summary>
@@ -29,6 +41,10 @@ internal static class Figures
         "m3" or "m2" or "m3/h" or "m3/d" => "\u00a0" + unit.Replace("m3", "m\u00b3", StringComparison.Ordinal).Replace("m2", "m\u00b2", StringComparison.Ordinal),
         _ => "\u00a0" + unit,
     };
+
+    private static string WithDecimals(double value, int decimals) => Minus(value, Math.Abs(value).ToString("F" + decimals, CultureInfo.InvariantCulture));
+
+    private static string Minus(double value, string text) => value < 0 && text.Any(c => c is >= '1' and <= '9') ? '\u2212' + text : text;
 
     // Chlorine is written in hundredths and alkalinity in whole numbers, both in mg/L: the size of the number tells them apart.
     private static string FormatOf(double value, string unit) => unit switch

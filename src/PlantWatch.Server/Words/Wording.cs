@@ -85,6 +85,8 @@ internal sealed partial class Wording
         _ => null,
     };
 
+    private static IEnumerable<double> Others(Reason reason, double value) => reason.Facts.Select(f => f.Number).OfType<double>().Where(n => n != value);
+
     private string OfUnit(Reason reason, double? number, Match asked)
     {
         if (number is not { } value) return Find("name.none");
@@ -92,9 +94,9 @@ internal sealed partial class Wording
         var unit = at < reason.Facts.Length ? reason.Facts[at].Text ?? "" : "";
         return asked.Groups[1].Value switch
         {
-            "bare" => Figures.Of(value, unit),
+            "bare" => Figures.Beside(value, Others(reason, value), unit),
             "diff" => Figures.Signed(value, unit) + Figures.After(unit),
-            _ => Figures.Of(value, unit) + Figures.After(unit),
+            _ => Figures.Beside(value, Others(reason, value), unit) + Figures.After(unit),
         };
     }
 

@@ -22,6 +22,16 @@ public sealed class FiguresInSentencesTests
         Assert.Equal("Flow is at 87.3 m³/h, under 150 m³/h", Said("circulation.low", "Flow", 87.346, 150.4, "m3/h"));
     }
 
+    [Fact]
+    public void A_figure_that_would_read_like_what_it_is_held_against_has_a_decimal_more_and_so_has_the_other()
+    {
+        Assert.Equal("Flow is at 103.6 m³/h, under 104.2 m³/h", Said("circulation.low", "Flow", 103.62, 104.25, "m3/h"));
+        Assert.Equal("ORP went over the limit of 720.0 mV: it read 720.4 mV", Said("limit.above", "ORP", 720.4, 720, "mV"));
+        Assert.Equal("pH went over the limit of 7.600: it read 7.604", Said("limit.above", "pH", 7.604, 7.6, "pH"));
+        Assert.Equal("pH went over the limit of 7.60: it read 7.60", Said("limit.above", "pH", 7.6, 7.6, "pH"));
+        Assert.Equal("pH went over the limit of 7.60: it read 7.60", Said("limit.above", "pH", 7.60004, 7.6, "pH"));
+    }
+
     [Theory]
     [InlineData(95, "95 seconds"), InlineData(1500, "25 minutes"), InlineData(7199.7, "2 hours"), InlineData(9000, "2.5 hours"), InlineData(90_000, "25 hours"), InlineData(200_000, "2.3 days"), InlineData(1, "1 second")]
     public void A_length_of_time_is_said_in_the_unit_that_people_would_use(double seconds, string expected) =>

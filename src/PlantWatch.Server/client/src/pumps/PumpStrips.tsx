@@ -50,8 +50,9 @@ export default function PumpStrips({ page }: PumpStripsProps) {
     for (const redraw of Object.values(redraws.current)) redraw();
   }, [page]);
   useEffect(() => {
-    const watch = new ResizeObserver(() => setWidth(Math.floor(host.current!.clientWidth)));
-    watch.observe(host.current!);
+    const h = host.current!;
+    const watch = new ResizeObserver(() => setWidth(Math.floor(h.clientWidth)));
+    watch.observe(h);
     return () => watch.disconnect();
   }, []);
   return (
