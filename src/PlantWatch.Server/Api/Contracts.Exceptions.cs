@@ -34,7 +34,7 @@ public sealed record ExceptionsView(string? Month, IReadOnlyList<ExceptionView> 
 /// <param name="Owed">Who owes what by when; null once it is closed.</param>
 /// <param name="Action">The first that was done; null while nothing was.</param>
 /// <param name="Retest">The first test after it; null while there was none.</param>
-/// <param name="Closing">none, by_retest, corrected, by_person, limit_gone, pool_gone.</param>
+/// <param name="Closing">none, by_retest, corrected, by_person, limit_gone, pool_gone, goes_on.</param>
 /// <param name="ClosedAt">When.</param>
 /// <param name="ClosedBy">Who.</param>
 /// <param name="ClosedWhy">The person's words.</param>

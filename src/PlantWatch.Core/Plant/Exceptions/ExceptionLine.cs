@@ -18,6 +18,8 @@ public enum Closing
     LimitGone,
     /// <summary>Its pool left the circuit with a new plant file.</summary>
     PoolGone,
+    /// <summary>What had closed it was corrected, and the breach goes on in a line that was opened since.</summary>
+    GoesOn,
 }
 
 /// <summary>One breach, one line: reading, action, retest, closed, with names and times. Of a pool and a quantity one line at most is open.</summary>

@@ -19,7 +19,9 @@ internal static class BreachCorrections
         // What an open line is answered by comes with the check itself; of a closed one it has to be asked now.
         if (!line.IsOpen && verdict is not null && !next.RestsOn(check.Id) && check.SampledAt >= next.Reading.At) next = next.With(BreachByTest.Retest(check, verdict, at));
         if (next.IsOpen) KeepOrClose(draft, next, check, at);
-        else if ((next = draft.Exceptions.Keep(next, ExceptionChange.Corrected, at)) is { Closing: Closing.ByRetest, Answer: null, Reading.Withdrawn: false } && draft.Exceptions.Find(next.Key) is null) draft.Exceptions.Reopen(next, check.Id, at, check.Who);
+        else if (next is not { Closing: Closing.ByRetest, Answer: null, Reading.Withdrawn: false }) draft.Exceptions.Keep(next, ExceptionChange.Corrected, at);
+        else if (draft.Exceptions.Find(next.Key) is null) draft.Exceptions.Reopen(next, check.Id, at, check.Who);
+        else draft.Exceptions.Keep(next with { Closing = Closing.GoesOn }, ExceptionChange.Corrected, at);
     }
 
     private static ExceptionLine ReRead(ExceptionLine line, ManualCheck check, TestVerdict? verdict, Instant at)

@@ -4,7 +4,7 @@ import type { Iso, Said } from './contract.words';
 
 export type BreachGrade = 'operating' | 'closure' | 'stop' | 'laboratory';
 export type OwedAct = 'act_and_retest' | 'retest' | 'settle' | 'resample' | 'incident';
-export type Closing = 'none' | 'by_retest' | 'corrected' | 'by_person' | 'limit_gone' | 'pool_gone';
+export type Closing = 'none' | 'by_retest' | 'corrected' | 'by_person' | 'limit_gone' | 'pool_gone' | 'goes_on';
 export type StepKind = 'seen' | 'words' | 'dose' | 'pool_closed' | 'new_water' | 'filter_washed' | 'retest' | 'reading' | 'back_inside' | 'reading_corrected' | 'reopened' | 'incident' | 'job' | 'calibrated' | 'incident_over';
 export type RetestWord = 'none' | 'inside' | 'at_limit' | 'outside' | 'not_proven';
 export interface ExceptionStepView {

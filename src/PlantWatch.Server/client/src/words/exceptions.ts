@@ -16,6 +16,7 @@ export const exceptions = {
   sayLead: 'Only what no dose, wash, closed pool or test can tell: a pump primed, fresh water let in, a probe cleaned.', text: 'What was done', when: 'When', save: 'Save', need: 'Say what was done.', needTime: 'Say when.',
   closing: {
     none: '', by_retest: 'by a retest inside', corrected: 'the reading was corrected: there was no breach', by_person: 'by a person entitled', limit_gone: 'what it was held against is no longer in force', pool_gone: 'the pool left the plant file',
+    goes_on: 'not over: what closed it was corrected, and it goes on in a line opened since',
   } as Record<Closing, string>,
   withdrawn: 'taken back by a correction', readingWithdrawn: 'The reading was taken back by a correction, and its alarm still asks for a test.', course: (n: number) => `The whole course, ${n} ${n === 1 ? 'step' : 'steps'}`,
   steps: {
