@@ -19,7 +19,7 @@ internal static class DayDoseFold
         var (plan, last) = (draft.Plan.Pumps[index], draft.Pumps[index].Strokes);
         if (plan.MillilitresPerStroke is not { } stroke || !last.MeasuredAt.IsSet) return;
         var minutes = Math.Min((at - last.MeasuredAt).TotalMinutes, LongestRun.TotalMinutes);
-        var strokes = plan.StrokesAre == StrokeCount.LastMinute ? count * minutes : count >= last.Value ? count - last.Value : count;
+        var strokes = plan.StrokesAre == StrokeCount.LastMinute ? count * minutes : StrokeRise.Of(last.Value, count, at - last.MeasuredAt) ?? 0;
         Add(draft, index, strokes * stroke / 1000, at);
     }
 

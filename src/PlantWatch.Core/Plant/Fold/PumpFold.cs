@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Readings.Payloads;
@@ -61,9 +62,10 @@ internal static class PumpFold
 
     public static void Strokes(Draft draft, int index, MessageArrived message, double count)
     {
-        if (count is not (>= 0 and < MostStrokes))
+        var most = draft.Plan.Pumps[index].StrokesAre == StrokeCount.LastMinute ? StrokeRise.MostPerMinute : MostStrokes;
+        if (!(count >= 0 && count <= most))
         {
-            draft.Refuse(message.At, message.Topic, message.Payload, RefusalReason.OutsideRange, $"{count} not in 0..{MostStrokes}");
+            draft.Refuse(message.At, message.Topic, message.Payload, RefusalReason.OutsideRange, $"{count} not in 0..{most}");
             return;
         }
 

@@ -70,5 +70,13 @@ public sealed class StrokeBookTests
         Assert.Null(new StrokeBook().Counted(10, Start).Counted(5000, Start + TimeSpan.FromHours(3)).ByCount().Strokes);
 
     [Fact]
+    public void A_leap_that_no_pump_makes_begins_the_counter_anew()
+    {
+        var book = new StrokeBook().Counted(100, Start).Counted(5_000_000, Start + TimeSpan.FromMinutes(1));
+        Assert.Null(book.ByCount().Strokes);
+        Assert.Equal(30, book.Counted(5_000_030, Start + TimeSpan.FromMinutes(2)).ByCount().Strokes);
+    }
+
+    [Fact]
     public void The_first_word_of_a_counter_is_no_stroke() => Assert.Null(new StrokeBook().Counted(5000, Start).ByCount().Strokes);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
 namespace PlantWatch.Core.Tests.Plant.Fold;
@@ -30,6 +31,27 @@ public sealed class PumpStrokeTests
 
         Assert.Equal(RefusalReason.OutsideRange, Assert.Single(result.Refusals).Reason);
         Assert.Equal(Quality.NotReceived, result.Next.Pumps[0].Strokes.Quality);
+    }
+
+    [Fact]
+    public void A_counter_that_leaps_as_no_pump_strokes_was_changed_and_doses_nothing()
+    {
+        var state = Said(100).Next;
+        Instant Later(int minutes) => Hall.Nine + TimeSpan.FromMinutes(minutes);
+        // 100 strokes of 0.4 mL are 0.04 L; what lies between them and the new counter is no stroke.
+        foreach (var (count, minutes) in new[] { (200, 1), (5_000_000, 2), (5_000_050, 3) })
+            state = Step.Run(state, [new MessageArrived(Later(minutes), "hall/acid/strokes", Encoding.UTF8.GetBytes(count.ToString(CultureInfo.InvariantCulture)), false, null)]).Next;
+        Assert.Equal(0.06, state.Pumps[0].Today.Litres, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(999, true)]
+    [InlineData(1001, false)]
+    public void More_strokes_in_a_minute_than_any_pump_makes_are_refused(double strokes, bool taken)
+    {
+        var plan = Plan with { Pumps = [Plan.Pumps[0] with { StrokesAre = StrokeCount.LastMinute }, Plan.Pumps[1]] };
+        var result = Step.Run(CircuitState.Of(plan), [new PlanLoaded(Hall.Nine, plan), new MessageArrived(Hall.Nine, "hall/acid/strokes", Encoding.UTF8.GetBytes(strokes.ToString(CultureInfo.InvariantCulture)), false, null)]);
+        Assert.Equal(taken ? 0 : 1, result.Refusals.Length);
     }
 
     private static StepResult Said(double strokes) => Step.Run(CircuitState.Of(Plan),

@@ -58,9 +58,8 @@ public sealed record StrokeBook
     public StrokeBook Counted(double count, Instant at)
     {
         var next = this with { Count = count, CountedAt = at };
-        if (!CountedAt.IsSet || at - CountedAt > LongestSilence) return next with { Owed = 0, OwedMinutes = 0 };
-        // Less than before: it was set to nil since.
-        return next with { Owed = Owed + (count >= Count ? count - Count : count), OwedMinutes = OwedMinutes + (at - CountedAt).TotalMinutes };
+        if (!CountedAt.IsSet || at - CountedAt > LongestSilence || StrokeRise.Of(Count, count, at - CountedAt) is not { } rose) return next with { Owed = 0, OwedMinutes = 0 };
+        return next with { Owed = Owed + rose, OwedMinutes = OwedMinutes + (at - CountedAt).TotalMinutes };
     }
 
     /// <summary>The strokes of a minute by the counter; null when they are not told.</summary>
