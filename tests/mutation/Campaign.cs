@@ -9,19 +9,21 @@ internal sealed class Campaign(string folder, IReadOnlyList<string> spaces, int 
 {
     private static readonly TimeSpan Silence = TimeSpan.FromMinutes(2);
 
+    private readonly ConcurrentDictionary<int, bool> _begun = new();
+
     /// <summary>What killed a mutant; nothing for one that lives.</summary>
     public ConcurrentDictionary<int, string?> Verdicts { get; } = new();
 
     /// <summary>Learns which test comes by which mutant. Gives those that act while a type is initialised: once a process, so that each needs one of its own.</summary>
     public HashSet<int> Learn()
     {
-        HashSet<int> atStart = [];
+        HashSet<int>? atStart = null;
         Start([], fresh: false, line =>
         {
             if (line.StartsWith('=')) atStart = [.. line[1..].Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture))];
-            else Console.WriteLine(line);
+            else throw new InvalidOperationException(line);
         });
-        return atStart;
+        return atStart ?? throw new InvalidOperationException("the tests could not be run without a change");
     }
 
     /// <summary>Judges mutants, many a process.</summary>
@@ -32,7 +34,7 @@ internal sealed class Campaign(string folder, IReadOnlyList<string> spaces, int 
         {
             Start([.. open], fresh: false, Take);
             while (open.TryPeek(out var next) && Verdicts.ContainsKey(next)) open.Dequeue();
-            if (open.Count > 0) Verdicts[open.Dequeue()] = "a loop without end, or the end of the process";
+            if (open.Count > 0) Fell(open.Dequeue());
         }
     });
 
@@ -40,14 +42,19 @@ internal sealed class Campaign(string folder, IReadOnlyList<string> spaces, int 
     public void JudgeApart(IEnumerable<int> mutants) => Each(mutants, one =>
     {
         Start([one], fresh: true, Take);
-        Verdicts.TryAdd(one, "a loop without end, or the end of the process");
+        if (!Verdicts.ContainsKey(one)) Fell(one);
     });
+
+    // A worker that fell silent or ended while it judged was brought down by what it judged. One that never came to it was not.
+    private void Fell(int mutant) =>
+        Verdicts[mutant] = _begun.ContainsKey(mutant) ? "a loop without end, or the end of the process" : throw new InvalidOperationException($"a worker ended before it judged {mutant}");
 
     private void Each<T>(IEnumerable<T> all, Action<T> act) => Parallel.ForEach(all, new ParallelOptions { MaxDegreeOfParallelism = workers }, act);
 
     private void Take(string line)
     {
         var parts = line.Split(' ', 3);
+        if (parts[0] == "?") _begun[int.Parse(parts[1], CultureInfo.InvariantCulture)] = true;
         if (parts[0] is "+" or "-") Verdicts[int.Parse(parts[1], CultureInfo.InvariantCulture)] = parts[0] == "+" ? parts[2] : null;
     }
 

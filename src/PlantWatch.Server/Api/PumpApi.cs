@@ -4,6 +4,7 @@ using PlantWatch.Core.Dosing.Supervision.Live;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Stock;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
@@ -35,7 +36,7 @@ internal static class PumpApi
         var litres = course.Driven.Any(d => d is not null) ? course.Driven.Sum(d => d / 12) : null;
         return Answers.Ok(new PumpPage(
             id, Wording.English.Say(PumpPages.Lacks(state.Plan, plan)), watched is { } w ? PumpPages.Insight(w.Watch, w.Product) : null, PumpPages.Verdicts(state, id, watched, now, Wording.English),
-            Today(state, index, now), plan.DailyLimitLitres, Fell(course.Tank), litres, course, await MarksAsync(record, worker, id, look)));
+            Today(state, index, now), plan.DailyLimitLitres, Fell(course.Tank, plan.TankLitres, look), litres, course, await MarksAsync(record, worker, id, look)));
     }
 
     private static double? Today(CircuitState state, int index, Instant now) =>
@@ -82,16 +83,24 @@ internal static class PumpApi
         return held;
     }
 
-    // A rise is a refill or a wave, and no product that came.
-    private static double? Fell(IReadOnlyList<double?>? tank)
+    // As the stock book counts it: the ripple of a sensor cancels, and a fill is no use.
+    private static double? Fell(IReadOnlyList<double?>? tank, double? full, Look look)
     {
-        var known = tank?.OfType<double>().ToArray();
-        return known is not { Length: > 1 } ? null : known.Zip(known.Skip(1), (a, b) => Math.Max(0, a - b)).Sum();
+        if (tank is null || full is not { } litres) return null;
+        var (trail, fell, told) = (default(TankTrail), 0.0, false);
+        for (var i = 0; i < tank.Count; i++)
+        {
+            if (tank[i] is not { } level) continue;
+            (trail, var step) = trail.Hear(look.From + (i * PumpCourse.Span), level / litres * 100);
+            (fell, told) = (fell + ((step?.Used ?? 0) / 100 * litres), told || step is not null);
+        }
+
+        return told ? Math.Max(0, fell) : null;
     }
 
     private static async Task<IReadOnlyList<PumpMark>> MarksAsync(IRecordStore record, CircuitWorker worker, string id, Look look)
     {
-        var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["alarm", "job"], id, look.From, default, MostEntries), look.Cancellation);
+        var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["alarm", "fault"], id, look.From, default, MostEntries), look.Cancellation);
         return [.. rows.OrderBy(r => r.HappenedAt).Select(r => r.Body switch
         {
             AlarmEntry { Change: AlarmChange.Raised } a => new PumpMark(r.HappenedAt, "alarm", Wording.English.OfRule(a.Alarm.Rule, "title")),

@@ -82,7 +82,8 @@ public sealed class WrongTankTests
         Assert.True(bench.IsUp(RuleBook.WrongProductInTank, "acid-pump"));
         Assert.Null(bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.MadeSafe);
         var pipes = bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.Id;
-        bench.Run(at => new PlantMadeSafe(at, pipes, true, true, true, "J. Sample", null) { RoomLeft = true, TankDealtWith = true });
+        Assert.IsType<Outcome.Done>(bench.Run(at => new PlantMadeSafe(at, pipes, true, true, true, "J. Sample", null) { RoomLeft = true, TankDealtWith = true }));
+        Assert.NotNull(bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.MadeSafe);
         Assert.True(bench.IsUp(RuleBook.WrongProductInTank, "acid-pump"));
     }
 

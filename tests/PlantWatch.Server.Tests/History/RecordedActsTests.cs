@@ -97,6 +97,7 @@ public sealed class RecordedActsTests : IDisposable
         Assert.Superset(new HashSet<string> { "R-005", "R-011", "R-012", "R-052", "R-060" }, told.Select(t => t.Key[..5]).ToHashSet());
         Assert.Contains(told, t => t.Change == AlarmChange.TakenOutOfService);
         Assert.Contains(told, t => t.Change == AlarmChange.Shelved);
+        Assert.Contains(told, t => t.Change == AlarmChange.Acknowledged);
         Assert.Equal(told.Select(t => (t.Key, t.Change)), retold.Select(t => (t.Key, t.Change)));
         Assert.All(told.Zip(retold), t => Assert.InRange((t.Second.At - t.First.At).TotalSeconds, -0.1, 20.1));
     }

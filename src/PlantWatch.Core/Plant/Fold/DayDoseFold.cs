@@ -1,7 +1,6 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -10,7 +9,7 @@ internal static class DayDoseFold
 {
     private static readonly TimeSpan Often = TimeSpan.FromMinutes(1);
 
-    // A pump of which nothing was heard for longer is not taken to have run on.
+    // What is added at once: ticks come far oftener, and a gap between them is time in which nobody listened (common practice).
     private static readonly TimeSpan LongestRun = TimeSpan.FromMinutes(5);
 
     /// <summary>It told its strokes.</summary>
@@ -32,18 +31,22 @@ internal static class DayDoseFold
         else draft.Pumps[index] = pump with { Today = pump.Today with { UpTo = at } };
     }
 
+    /// <summary>Time goes on: a pump that runs delivers, as long as it was heard within the hour.</summary>
     public static void Tick(Draft draft, Instant now)
     {
         for (var i = 0; i < draft.Pumps.Length; i++)
-            if (draft.Pumps[i] is { Activity: PumpActivity.Running, Today.UpTo: { IsSet: true } upTo } && now - upTo >= Often) Ran(draft, i, now);
+        {
+            // A new day: what was too much yesterday is over.
+            if (draft.Plan.Pumps[i].DailyLimitLitres is { } limit && draft.Pumps[i].Today.Litres > limit && draft.Pumps[i].Today.Day < StoreFold.DayOf(draft, now)) PumpTroubleAlarms.OfDay(draft, i, now);
+            if (draft.Pumps[i] is { Activity: PumpActivity.Running, Today.UpTo: { IsSet: true } upTo, HeardAt: var heard } && now - upTo >= Often && now - heard <= PumpRun.LongestSilence) Ran(draft, i, now);
+        }
     }
 
     private static double Hours(Instant from, Instant to) => Math.Clamp((to - from).TotalHours, 0, LongestRun.TotalHours);
 
     private static void Add(Draft draft, int index, double litres, Instant at)
     {
-        if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return;
-        draft.Pumps[index] = draft.Pumps[index] with { Today = draft.Pumps[index].Today.And(litres, clock.DayOf(at), at) };
+        draft.Pumps[index] = draft.Pumps[index] with { Today = draft.Pumps[index].Today.And(litres, StoreFold.DayOf(draft, at), at) };
         TankFold.Delivered(draft, index, litres, at);
         PumpTroubleAlarms.OfDay(draft, index, at);
     }

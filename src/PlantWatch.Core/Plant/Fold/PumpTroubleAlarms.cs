@@ -43,14 +43,14 @@ internal static class PumpTroubleAlarms
                     return;
                 }
 
-        Tell(draft, RuleBook.DosesTooMuch, pump, OverLimit(draft, pump), at);
+        Tell(draft, RuleBook.DosesTooMuch, pump, OverLimit(draft, pump, at), at);
     }
 
     private static void TooMuch(Draft draft, int water, DosedProduct product, int pump, Instant at) =>
-        Tell(draft, RuleBook.DosesTooMuch, pump, First(draft, water, product, pump, PumpTrouble.StuckOn) ?? OverLimit(draft, pump), at);
+        Tell(draft, RuleBook.DosesTooMuch, pump, First(draft, water, product, pump, PumpTrouble.StuckOn) ?? OverLimit(draft, pump, at), at);
 
-    private static Reason? OverLimit(Draft draft, int pump) =>
-        draft.Plan.Pumps[pump] is { DailyLimitLitres: { } limit } plan && draft.Pumps[pump].Today.Litres > limit ? Reason.Of("pump.over_daily_limit", plan.Name, draft.Pumps[pump].Today.Litres, limit) : null;
+    private static Reason? OverLimit(Draft draft, int pump, Instant at) =>
+        draft.Plan.Pumps[pump] is { DailyLimitLitres: { } limit } plan && draft.Pumps[pump].Today.Litres > limit && draft.Pumps[pump].Today.Day == StoreFold.DayOf(draft, at) ? Reason.Of("pump.over_daily_limit", plan.Name, draft.Pumps[pump].Today.Litres, limit) : null;
 
     private static void Tell(Draft draft, Rule rule, int pump, Reason? cause, Instant at)
     {

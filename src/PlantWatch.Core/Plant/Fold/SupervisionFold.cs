@@ -38,7 +38,8 @@ internal static class SupervisionFold
         foreach (var (w, product) in Of(draft, pump))
         {
             Put(draft, w, at, m => m);
-            draft.Dosing[w] = With(draft.Dosing[w], product, draft.Dosing[w].Book(product).Turn(activity, at));
+            // Where strokes are told they say more, and what is never asked would only be kept.
+            if (draft.Plan.Pumps[pump].StrokesTopic is null) draft.Dosing[w] = With(draft.Dosing[w], product, draft.Dosing[w].Book(product).Turn(activity, at));
         }
     }
 

@@ -54,6 +54,16 @@ public sealed class PumpStrokeTests
         Assert.Equal(taken ? 0 : 1, result.Refusals.Length);
     }
 
+    [Fact]
+    public void A_pump_that_falls_silent_while_it_runs_is_not_taken_to_run_on_for_ever()
+    {
+        var plan = Plan with { Pumps = [Plan.Pumps[0] with { StrokesTopic = null, MillilitresPerStroke = null, LitresPerHour = 6 }, Plan.Pumps[1]] };
+        var state = Step.Run(CircuitState.Of(plan), [new PlanLoaded(Hall.Nine, plan), new MessageArrived(Hall.Nine, Hall.AcidState, "running"u8.ToArray(), false, null)]).Next;
+        for (var minute = 1; minute <= 300; minute++) state = Step.Run(state, [new ClockTicked(Hall.Nine + TimeSpan.FromMinutes(minute))]).Next;
+        // An hour at 6 L/h is known; of the four after it nothing is.
+        Assert.Equal(6, state.Pumps[0].Today.Litres, 1e-9);
+    }
+
     private static StepResult Said(double strokes) => Step.Run(CircuitState.Of(Plan),
     [
         new PlanLoaded(Hall.Nine, Plan),

@@ -1,5 +1,6 @@
 // Pictures of jobs: made small here, which leaves behind what the phone wrote beside them, where they were taken above all.
 import type { Problem } from '../contract';
+import { words } from '../words';
 
 export interface PictureView { hash: string; width: number; height: number; bytes: number }
 
@@ -45,7 +46,8 @@ export async function send(blob: Blob): Promise<Sent> {
     const body: unknown = await response.json().catch(() => null);
     if (response.ok && body) return { kind: 'there', view: body as PictureView };
     const said = (body as Partial<Problem> | null)?.errors?.[0]?.text;
-    return response.status >= 500 || !said ? { kind: 'unreachable' } : { kind: 'refused', why: said };
+    // Whoever stands before the server may refuse without our words.
+    return response.status >= 400 && response.status < 500 ? { kind: 'refused', why: said ?? words.jobs.pictureRefused } : { kind: 'unreachable' };
   } catch {
     return { kind: 'unreachable' };
   } finally {
