@@ -1,5 +1,5 @@
 // The pages about a pool's water: what they share, and the balance.
-import type { IndexKey } from '../contract.balance';
+import type { IndexKey } from '../../contract.balance';
 
 const indices: Record<IndexKey, { name: string; what: string }> = {
   speciated: { name: 'Saturation index, speciated', what: 'Every ion and ion pair worked out, activity by temperature and salt. The one to go by.' },

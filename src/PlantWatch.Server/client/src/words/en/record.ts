@@ -1,5 +1,5 @@
 // What was written into the record, by whom and when.
-import type { RecordGroup } from '../contract.record';
+import type { RecordGroup } from '../../contract.record';
 
 export const entries = {
   title: 'What was written down', about: 'Show', span: 'Look back', days: (n: number) => (n === 1 ? '1 day' : `${n} days`), none: 'Nothing was written in this time.', more: 'There is more in this time than is shown: look back less far, or show one kind.',

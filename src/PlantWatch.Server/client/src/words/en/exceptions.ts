@@ -1,5 +1,5 @@
 // The exceptions: from reading to action to retest to closed.
-import type { BreachGrade, Closing, OwedAct, RetestWord, StepKind } from '../contract.exceptions';
+import type { BreachGrade, Closing, OwedAct, RetestWord, StepKind } from '../../contract.exceptions';
 
 export const exceptions = {
   title: 'Exceptions',

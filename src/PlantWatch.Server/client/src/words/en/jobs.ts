@@ -1,4 +1,4 @@
-import type { JobState } from '../contract.words';
+import type { JobState } from '../../contract.words';
 
 // Jobs of maintenance: what is to be done, who is on it, whether it helped.
 

@@ -1,5 +1,5 @@
 // Hand methods: tablet counts, what is seen in the cell, and what combined chlorine would take.
-import type { CellLook } from '../contract';
+import type { CellLook } from '../../contract';
 
 export const methods = {
   breakpoint: 'What it would take to break it down',

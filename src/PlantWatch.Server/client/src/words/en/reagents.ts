@@ -1,5 +1,5 @@
 // Reagents: lots, days, and what a test with an old one is worth.
-import type { ReagentUse, ReagentWord } from '../contract.reagent';
+import type { ReagentUse, ReagentWord } from '../../contract.reagent';
 
 export const reagents = {
   title: 'Reagents', none: 'The plant file names no reagents (docs/plant-file.md, reagents).',

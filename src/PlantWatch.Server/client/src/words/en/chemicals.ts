@@ -1,5 +1,5 @@
 // Chemicals: what there is, how long it lasts, what came and what it cost.
-import type { StockAct, StockUnit } from '../contract.stock';
+import type { StockAct, StockUnit } from '../../contract.stock';
 
 export const chemicals = {
   title: 'Chemicals', none: 'The plant file names no products (docs/plant-file.md, products).',

@@ -2,7 +2,7 @@
 import type {
   AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
   Tier, Verdict,
-} from '../contract';
+} from '../../contract';
 
 const measurand: Record<Measurand, string> = {
   none: '', ph: 'pH', orp: 'ORP', temperature: 'Temperature', conductivity: 'Conductivity', free_chlorine: 'Free chlorine',
@@ -64,7 +64,7 @@ const kinds: Record<string, string> = {
 };
 const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'balanced', scale_forming: 'scale-forming' };
 
-export const en = {
+export const frame = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
   calibrationStatus, tier, kinds, balance,
   product: 'PlantWatch',

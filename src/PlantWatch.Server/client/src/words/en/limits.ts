@@ -1,5 +1,5 @@
 // Limit packs: what was picked, what is confirmed, what holds.
-import type { Holds, LimitsWord, RowGrade, RowProvenance } from '../contract.limits';
+import type { Holds, LimitsWord, RowGrade, RowProvenance } from '../../contract.limits';
 
 const rows = (n: number) => n === 1 ? '1 row' : `${n} rows`;
 

@@ -1,5 +1,5 @@
 // How the water goes round, and what fresh water does to it.
-import type { FilterRateKind } from '../contract.circulation';
+import type { FilterRateKind } from '../../contract.circulation';
 
 export const circulation = {
   title: 'Circulation and fresh water',

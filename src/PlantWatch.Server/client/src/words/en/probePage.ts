@@ -1,5 +1,5 @@
 // The page of a probe: which to believe, and what to do now.
-import type { Believe } from '../contract.probe';
+import type { Believe } from '../../contract.probe';
 
 export const probePage = {
   whom: { neither: 'Believe neither alone', probe: 'Believe the probe', tests: 'Believe the tests', either: 'They agree' } as Record<Believe, string>,

@@ -1,5 +1,5 @@
 // Which to believe, the probe or the test.
-import type { StoryPart, StoryWeight } from '../contract.trust';
+import type { StoryPart, StoryWeight } from '../../contract.trust';
 
 export const trust = {
   title: 'Which to believe',

@@ -1,5 +1,5 @@
 // What if the limits were others: the question, the run and the answer.
-import type { RunState } from '../contract.whatIfLimits';
+import type { RunState } from '../../contract.whatIfLimits';
 
 const alarms = (n: number) => n === 1 ? '1 alarm' : `${n} alarms`;
 

@@ -1,5 +1,5 @@
 // How a pool is run, and what has to be so before it opens.
-import type { GateWord, OperatingState } from '../contract.poolState';
+import type { GateWord, OperatingState } from '../../contract.poolState';
 
 export const poolState = {
   title: 'How it is run',

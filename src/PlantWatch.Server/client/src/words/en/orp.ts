@@ -1,5 +1,5 @@
 // What an ORP probe may say.
-import type { ReferenceElectrode } from '../contract.orp';
+import type { ReferenceElectrode } from '../../contract.orp';
 
 export const orp = {
   title: 'What this ORP may say',
