@@ -3,7 +3,22 @@ import { defineConfig } from 'vite';
 // The server to talk to while developing; a mock or a real one.
 const server = process.env.PLANTWATCH_SERVER ?? 'http://127.0.0.1:5080';
 
+/** The first picture needs what main.tsx brings after the words: the browser asks for it at once, not when it has read the file before. */
+const early = {
+  name: 'early',
+  transformIndexHtml: {
+    order: 'post',
+    handler(html, { bundle }) {
+      const chunks = Object.values(bundle ?? {}), wanted = new Set();
+      const want = chunk => { if (!chunk || wanted.has(chunk.fileName)) return; wanted.add(chunk.fileName); for (const name of chunk.imports) want(bundle[name]); };
+      want(chunks.find(c => c.type === 'chunk' && c.facadeModuleId?.endsWith('/src/start.tsx')));
+      return [...wanted].filter(name => !html.includes(name)).map(name => ({ tag: 'link', attrs: { rel: 'modulepreload', href: '/' + name }, injectTo: 'head' }));
+    },
+  },
+};
+
 export default defineConfig({
+  plugins: [early],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   server: {
     host: '127.0.0.1',
@@ -18,5 +33,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
-  test: { include: ['src/**/*.test.ts'] },
+  test: { include: ['src/**/*.test.ts'], setupFiles: ['dev/wordsFirst.ts'] },
 });

@@ -1,17 +1,7 @@
-import { render } from 'preact';
 import './styles/index.css';
-import { App } from './App';
-import { startTitle } from './alarms/AlarmBar';
-import { startLive } from './live/connection';
-import { startOutbox } from './outbox/checks';
-import { startDoses } from './outbox/doses';
-import { preloadStrips } from './pool/LazyStrips';
-import { startSound } from './sound/sound';
+import { language } from './format/language';
+import { learn } from './words';
 
-render(<App />, document.getElementById('app')!);
-startOutbox();
-startDoses();
-startLive();
-startTitle();
-startSound();
-preloadStrips();
+document.documentElement.lang = language;
+// The words first: every part of the page reads them when it is loaded.
+learn(language).then(() => import('./start'), () => { setTimeout(() => location.reload(), 5_000); });

@@ -1,4 +1,6 @@
 import type { Problem } from '../contract';
+import { language } from '../format/language';
+import { chosenUnits } from '../format/units';
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; problem: Problem | null };
 
@@ -12,6 +14,9 @@ function asProblem(body: unknown, status: number): Problem {
   return { type: b.type ?? 'about:blank', title: b.title ?? `HTTP ${status}`, status, errors: Array.isArray(b.errors) ? b.errors : [] };
 }
 
+/** Who reads the answer: in which language, and in which units where this device asks for its own. */
+const reader = (): Record<string, string> => ({ 'Accept-Language': language, ...chosenUnits.value ? { 'Accept-Units': chosenUnits.value } : {} });
+
 /** One request. A null problem means that the server could not be reached or was not able to answer. */
 export async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
   const stop = new AbortController();
@@ -19,7 +24,7 @@ export async function ask<T>(method: string, path: string, body?: unknown): Prom
   try {
     const response = await fetch('/api/v1' + path, {
       method, signal: stop.signal, cache: 'no-store',
-      headers: body === undefined ? { Accept: 'application/json' } : { Accept: 'application/json', 'Content-Type': 'application/json' },
+      headers: { Accept: 'application/json', ...reader(), ...body === undefined ? {} : { 'Content-Type': 'application/json' } },
       body: body === undefined ? null : JSON.stringify(body),
     });
     const text = await response.text();

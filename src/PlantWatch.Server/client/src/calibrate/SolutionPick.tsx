@@ -26,7 +26,7 @@ export function SolutionPick({ bench, point, bottle, errors, name, onChange, onB
       <Field name="solution" label={w.which} error={errors['solution']} hint={ph ? w.trap : w.orpReference} group>
         {ph && (['technical', 'reference'] as const).map(family => (
           <div key={family} class="bottle-family"><span class="label">{w.family[family]}</span>
-            <div class="bottles">{bench.buffers.filter(b => b.family === family).map(b => choice(b.buffer, b.nominal.toFixed(2), !point.labelled && point.buffer === b.buffer, { buffer: b.buffer, labelled: false }))}</div></div>))}
+            <div class="bottles">{bench.buffers.filter(b => b.family === family).map(b => choice(b.buffer, fixed(b.nominal, 2), !point.labelled && point.buffer === b.buffer, { buffer: b.buffer, labelled: false }))}</div></div>))}
         {!ph && <div class="bottles wide-bottles">{bench.checkSolutions.map(s => choice(s.quinhydrone, w.quinhydrone[s.quinhydrone], !point.labelled && point.quinhydrone === s.quinhydrone, { quinhydrone: s.quinhydrone, labelled: false }))}</div>}
         <div class="bottles wide-bottles">{choice('label', w.other, point.labelled, { labelled: true })}</div>
       </Field>

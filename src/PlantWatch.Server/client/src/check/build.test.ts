@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { build, errorsOf } from './build';
 import { draftOf, emptyDraft, type Draft, type Row } from './draft';
-import { units } from '../format/units';
+import { siteUnits } from '../format/units';
 
 const now = Date.parse('2026-03-03T07:31:20.500Z');
 const row = (text: string, more: Partial<Row> = {}): Row => ({ text, bound: 'none', method: 'photometer', dilution: '', ...more });
@@ -52,7 +52,7 @@ describe('a check', () => {
   });
 
   it('takes degrees Fahrenheit where people use them, of the test and of the panel, and gives them back', () => {
-    units.value = 'us';
+    siteUnits.value = 'us';
     try {
       const measures = (probe: string) => probe === 'main-t' ? 'temperature' as const : 'ph' as const;
       const { request } = build({ ...emptyDraft('main'), rows: { temperature: row('82.4', { method: 'meter' }) }, panel: { 'main-t': '86', 'main-ph': '7.6' } }, 'A', 'UTC', 0, measures);
@@ -60,6 +60,6 @@ describe('a check', () => {
       expect(request.panel).toEqual([{ probeId: 'main-t', value: 30 }, { probeId: 'main-ph', value: 7.6 }]);
       const again = draftOf(request, measures);
       expect([again.rows.temperature!.text, again.panel]).toEqual(['82.4', { 'main-t': '86', 'main-ph': '7.6' }]);
-    } finally { units.value = 'metric'; }
+    } finally { siteUnits.value = 'metric'; }
   });
 });

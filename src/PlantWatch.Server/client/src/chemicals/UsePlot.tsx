@@ -1,3 +1,4 @@
+import { locale } from '../format/language';
 import type { StockDayView, StockView } from '../contract.stock';
 import { words } from '../words';
 import { amountOf, money } from './lasting';
@@ -5,7 +6,7 @@ import { amountOf, money } from './lasting';
 const w = words.chemicals;
 const box = { width: 320, height: 64 };
 
-const short = (day: string) => new Date(day).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
+const short = (day: string) => new Date(day).toLocaleDateString(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
 
 function Bar({ day, x, wide, high }: { day: StockDayView; x: number; wide: number; high: number }) {
   const height = high > 0 ? Math.max(0, day.amount) / high * box.height : 0;

@@ -1,4 +1,5 @@
 import type { Measurand } from '../contract';
+import { decimal } from './language';
 
 const minus = '\u2212';
 
@@ -11,11 +12,18 @@ export function decimalsOf(measurand: Measurand): number {
   return measurand === 'temperature' || measurand === 'bromine' ? 1 : 0;
 }
 
-/** A number as written for people: fixed decimals, a true minus sign, no minus before a zero. */
+/** A number as written for people: fixed decimals, the language's decimal sign, a true minus sign, no minus before a zero. */
 export function fixed(value: number | null | undefined, decimals: number): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return '\u2013';
   const text = Math.abs(value).toFixed(decimals);
-  return value < 0 && Number(text) !== 0 ? minus + text : text;
+  const shown = text.replace('.', decimal);
+  return value < 0 && Number(text) !== 0 ? minus + shown : shown;
+}
+
+/** A number of unknown size: whole ones whole, from ten on with at most one decimal, smaller ones with so many. */
+export function coarse(value: number | null, decimals: number): string {
+  if (value === null || Number.isInteger(value)) return fixed(value, 0);
+  return fixed(value, value < 10 ? decimals : Number.isInteger(Math.round(value * 10) / 10) ? 0 : 1);
 }
 
 /** Decimals for an amount of hypochlorous acid: with cyanurate in the water there is so little that hundredths would all look alike. */
@@ -27,7 +35,7 @@ export const decimalsOfShare = (percent: number | null | undefined): number => p
 /** The same with its sign always shown. */
 export function signed(value: number, decimals: number): string {
   const text = fixed(value, decimals);
-  return text.startsWith(minus) || Number(text) === 0 ? text : '+' + text;
+  return text.startsWith(minus) || !/[1-9]/.test(text) ? text : '+' + text;
 }
 
 /** Whole numbers with thin spaces between thousands. */

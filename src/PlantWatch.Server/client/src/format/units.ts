@@ -1,9 +1,24 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
+import { recall, remember } from '../api/kept';
 import type { Measurand, UnitSystem } from '../contract';
 import { fixed, unitOf } from './number';
 
-/** The units of the site. What travels is in SI; here people are met in theirs. */
-export const units = signal<UnitSystem>('metric');
+/** The units of the site. */
+export const siteUnits = signal<UnitSystem>('metric');
+
+const systems: readonly string[] = ['metric', 'us', 'imperial'] satisfies UnitSystem[];
+const kept = recall('units');
+
+/** The units that whoever uses this device asks for; null for those of the site. */
+export const chosenUnits = signal<UnitSystem | null>(kept !== null && systems.includes(kept) ? kept as UnitSystem : null);
+
+/** The units in use. What travels is in SI; here people are met in theirs. */
+export const units = computed<UnitSystem>(() => chosenUnits.value ?? siteUnits.value);
+
+export function chooseUnits(next: UnitSystem | null): void {
+  chosenUnits.value = next;
+  remember('units', next);
+}
 
 const isFahrenheit = (m: Measurand) => m === 'temperature' && units.value !== 'metric';
 

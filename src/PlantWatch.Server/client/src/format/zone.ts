@@ -1,5 +1,7 @@
 // Times on the clock of the site, whatever the browser's own zone is.
 
+import { locale } from './language';
+
 const makers = new Map<string, Intl.DateTimeFormat>();
 
 function maker(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
@@ -7,9 +9,9 @@ function maker(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTime
   let made = makers.get(key);
   if (!made) {
     try {
-      made = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: zone, hourCycle: 'h23' });
+      made = new Intl.DateTimeFormat(locale, { ...options, timeZone: zone, hourCycle: 'h23' });
     } catch {
-      made = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC', hourCycle: 'h23' });
+      made = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC', hourCycle: 'h23' });
     }
     makers.set(key, made);
   }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { AlarmHealthView, BusyAlarmView } from '../contract.laboratory';
+import { coarse } from '../format/number';
 import { dayClock, toField } from '../format/zone';
 import { zone } from '../live/store';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
@@ -9,7 +10,7 @@ import { link } from '../router';
 import { words } from '../words';
 
 const w = words.alarmHealth;
-const say = (v: number) => (v >= 10 || Number.isInteger(v) ? String(Math.round(v * 10) / 10) : v.toFixed(2));
+const say = (v: number) => coarse(v, 2);
 
 function Bars({ view }: { view: AlarmHealthView }) {
   const most = Math.max(1, ...view.days.map(d => d.count));

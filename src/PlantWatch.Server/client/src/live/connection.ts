@@ -2,6 +2,7 @@ import { HubConnectionBuilder, LogLevel, type HubConnection } from '@microsoft/s
 import { effect, signal } from '@preact/signals';
 import type { CircuitView, HealthView, ReadingsDelta, SiteView } from '../contract';
 import { get } from '../api/http';
+import { language } from '../format/language';
 import { wait } from './backoff';
 import { heardServerTime, now, serverNow } from './clock';
 import { health, site, tookCircuit, tookReadings, tookSite } from './store';
@@ -45,7 +46,7 @@ function lost(): void {
 async function connect(): Promise<void> {
   clearTimeout(timer);
   begun = performance.now();
-  const mine = new HubConnectionBuilder().withUrl('/live').configureLogging(LogLevel.None).build();
+  const mine = new HubConnectionBuilder().withUrl(`/live?language=${language}`).configureLogging(LogLevel.None).build();
   hub = mine;
   mine.serverTimeoutInMilliseconds = 15_000;
   mine.keepAliveIntervalInMilliseconds = 5_000;

@@ -3,7 +3,7 @@ import type {
   AlarmView, CircuitInfo, CircuitView, HealthView, LimitBand, Measurand, PoolInfo, PoolView, ProbeInfo, ProbeView, PumpInfo, PumpView, ReadingPoint, ReadingsDelta, SiteView,
 } from '../contract';
 import { recallJson, remember } from '../api/kept';
-import { units } from '../format/units';
+import { siteUnits } from '../format/units';
 import { words } from '../words';
 
 /** The fixed facts. The last ones are kept on the device, so that the check form works without signal. */
@@ -87,7 +87,7 @@ export const alarms = computed<AlarmView[]>(() => [...circuits.value.values()].f
 /** What a probe measures; none for one that is not known. */
 export const measures = (probeId: string): Measurand => allProbes.value.get(probeId)?.measurand ?? 'none';
 
-effect(() => { units.value = site.value?.units ?? 'metric'; });
+effect(() => { siteUnits.value = site.value?.units ?? 'metric'; });
 
 export const zone = computed(() => site.value?.timeZone ?? 'UTC');
 

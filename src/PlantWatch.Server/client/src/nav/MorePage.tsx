@@ -1,4 +1,5 @@
 import { words } from '../words';
+import { Habits } from './Habits';
 import { addressOf, destinations, groups } from './pages';
 
 /** Every destination in its group: what the bottom bar of a phone has no room for. */
@@ -10,6 +11,7 @@ export function MorePage() {
         <section class="sheet card" key={g}><h2>{words.pageNames.groups[g]}</h2>
           <ul>{of.map(p => <li key={p.key}><a href={addressOf(p.key)} data-testid={`more-${p.key || 'overview'}`}>{p.entry.name}</a></li>)}</ul>
         </section>))}
+      <Habits />
     </div>
   );
 }

@@ -1,33 +1,35 @@
 import type { JSX } from 'preact';
-import { AlarmPage } from '../alarms/AlarmPage';
-import { AlarmsPage } from '../alarms/AlarmsPage';
-import { CalibratePage } from '../calibrate/CalibratePage';
-import { SheetPage } from '../calibrate/SheetPage';
-import { CheckPage } from '../check/CheckPage';
-import { ChemicalsPage } from '../chemicals/ChemicalsPage';
-import { ExceptionsPage } from '../exceptions/ExceptionsPage';
-import { HandoverPage } from '../handover/HandoverPage';
-import { AlarmHealthPage } from '../health/AlarmHealthPage';
-import { JobsPage } from '../jobs/JobsPage';
-import { LaboratoryPage } from '../laboratory/LaboratoryPage';
-import { LimitsPage } from '../limits/LimitsPage';
 import { Overview } from '../overview/Overview';
-import { PoolPage } from '../pool/PoolPage';
-import { ProbePage } from '../probe/ProbePage';
-import { PumpPage } from '../pumps/PumpPage';
-import { PumpsPage } from '../pumps/PumpsPage';
-import { ReagentsPage } from '../reagents/ReagentsPage';
-import { RecordPage } from '../record/RecordPage';
-import { RulesPage } from '../rules/RulesPage';
-import { TellingPage } from '../telling/TellingPage';
-import { BalancePage } from '../water/BalancePage';
-import { DosePage } from '../water/DosePage';
-import { IncidentPage } from '../water/IncidentPage';
-import { PlanPage } from '../water/PlanPage';
-import { WhatIfPage } from '../water/WhatIfPage';
-import { WhatIfLimitsPage } from '../whatIfLimits/WhatIfLimitsPage';
 import { words } from '../words';
 import { icons } from './icons';
+import { lazyPage } from './lazyPage';
+
+const AlarmPage = lazyPage(() => import('../alarms/AlarmPage'), m => m.AlarmPage);
+const AlarmsPage = lazyPage(() => import('../alarms/AlarmsPage'), m => m.AlarmsPage);
+const CalibratePage = lazyPage(() => import('../calibrate/CalibratePage'), m => m.CalibratePage);
+const SheetPage = lazyPage(() => import('../calibrate/SheetPage'), m => m.SheetPage);
+const CheckPage = lazyPage(() => import('../check/CheckPage'), m => m.CheckPage);
+const ChemicalsPage = lazyPage(() => import('../chemicals/ChemicalsPage'), m => m.ChemicalsPage);
+const ExceptionsPage = lazyPage(() => import('../exceptions/ExceptionsPage'), m => m.ExceptionsPage);
+const HandoverPage = lazyPage(() => import('../handover/HandoverPage'), m => m.HandoverPage);
+const AlarmHealthPage = lazyPage(() => import('../health/AlarmHealthPage'), m => m.AlarmHealthPage);
+const JobsPage = lazyPage(() => import('../jobs/JobsPage'), m => m.JobsPage);
+const LaboratoryPage = lazyPage(() => import('../laboratory/LaboratoryPage'), m => m.LaboratoryPage);
+const LimitsPage = lazyPage(() => import('../limits/LimitsPage'), m => m.LimitsPage);
+const PoolPage = lazyPage(() => import('../pool/PoolPage'), m => m.PoolPage);
+const ProbePage = lazyPage(() => import('../probe/ProbePage'), m => m.ProbePage);
+const PumpPage = lazyPage(() => import('../pumps/PumpPage'), m => m.PumpPage);
+const PumpsPage = lazyPage(() => import('../pumps/PumpsPage'), m => m.PumpsPage);
+const ReagentsPage = lazyPage(() => import('../reagents/ReagentsPage'), m => m.ReagentsPage);
+const RecordPage = lazyPage(() => import('../record/RecordPage'), m => m.RecordPage);
+const RulesPage = lazyPage(() => import('../rules/RulesPage'), m => m.RulesPage);
+const TellingPage = lazyPage(() => import('../telling/TellingPage'), m => m.TellingPage);
+const BalancePage = lazyPage(() => import('../water/BalancePage'), m => m.BalancePage);
+const DosePage = lazyPage(() => import('../water/DosePage'), m => m.DosePage);
+const IncidentPage = lazyPage(() => import('../water/IncidentPage'), m => m.IncidentPage);
+const PlanPage = lazyPage(() => import('../water/PlanPage'), m => m.PlanPage);
+const WhatIfPage = lazyPage(() => import('../water/WhatIfPage'), m => m.WhatIfPage);
+const WhatIfLimitsPage = lazyPage(() => import('../whatIfLimits/WhatIfLimitsPage'), m => m.WhatIfLimitsPage);
 
 export type Group = 'water' | 'alarms' | 'plant' | 'record';
 export const groups: Group[] = ['water', 'alarms', 'plant', 'record'];
@@ -39,7 +41,7 @@ export interface Entry { group: Group; name: string; tab?: JSX.Element; seldom?:
 export interface Page { key: string; show: (id: string | null) => JSX.Element; entry?: Entry; under?: string }
 
 /**
- * Every page, once; the router and the navigation are both made from this. A page is added by its import and one line here:
+ * Every page, once; the router and the navigation are both made from this. A page is added by its line above, which loads it when it is wanted, and one here:
  * with `entry` it is a destination of its own, with `under` it marks another one as the current. Order within a group is the order here.
  */
 export const pages: Page[] = [

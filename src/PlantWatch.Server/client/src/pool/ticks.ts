@@ -1,6 +1,8 @@
 // Labels of the time axis on the site's clock, in 24 hours.
 
-const parts = (zone: string, o: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-GB', { ...o, timeZone: zone, hourCycle: 'h23' });
+import { locale } from '../format/language';
+
+const parts = (zone: string, o: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, { ...o, timeZone: zone, hourCycle: 'h23' });
 
 /** A label maker for a zone: the finer the step, the more of the clock; a new day shows its date. */
 export function tickLabels(zone: string): (splits: number[], step: number) => string[] {

@@ -1,3 +1,4 @@
+import { locale } from '../format/language';
 import type { ProbeInfo } from '../contract';
 import type { ProbeHistory } from '../contract.probe';
 import { daysAMonth, fixed, signed, unitText } from '../format/number';
@@ -5,7 +6,7 @@ import { zone } from '../live/store';
 import { serverNow } from '../live/clock';
 import { words } from '../words';
 
-const dayOf = (iso: string) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone.value }).format(new Date(iso));
+const dayOf = (iso: string) => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone.value }).format(new Date(iso));
 
 /** What the chart says, in words: where it stands, how it moves, when the limit is reached. */
 export function BiasWords({ probe, history }: { probe: ProbeInfo; history: ProbeHistory }) {

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { put } from '../api/http';
 import type { CalibrationView, OfferedCalibration, ProbeInfo } from '../contract';
-import { signed, unitText } from '../format/number';
+import { fixed, signed, unitText } from '../format/number';
 import { uuid7 } from '../format/uuid7';
 import { Field, OtherRemarks, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
@@ -16,7 +16,7 @@ const spaced = (text: string) => (/^\d/.test(text) ? '+ ' + text : `${text[0]} $
 export function correction(c: Pick<OfferedCalibration, 'kind' | 'slope' | 'offset'>, probe: ProbeInfo): string {
   const d = Math.max(probe.decimals, 1), amount = `${spaced(signed(c.offset, d))} ${unitText(probe.unit) || words.measurand[probe.measurand]}`;
   if (c.kind === 'panel_adjustment') return words.probe.adjustPanel(amount);
-  return c.kind === 'offset' ? words.probe.shift(amount) : words.probe.slope(c.slope.toFixed(3), amount);
+  return c.kind === 'offset' ? words.probe.shift(amount) : words.probe.slope(fixed(c.slope, 3), amount);
 }
 
 /** What PlantWatch would propose from the checks, for a person to take up or leave. */

@@ -9,7 +9,7 @@ import { JobList } from '../jobs/JobList';
 import { allPumps, site, zone } from '../live/store';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
-import { lazyPart } from '../pool/LazyStrips';
+import { lazyPart } from '../parts/lazyPart';
 import { go, link } from '../router';
 import { words } from '../words';
 import { PumpCard } from './PumpCard';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { units } from '../format/units';
+import { siteUnits } from '../format/units';
 import { inputKinds, startOf, textOf, valueOf, waterOf } from './inputs';
 
 const ph = inputKinds[0]!;
@@ -18,10 +18,10 @@ describe('a water that is imagined', () => {
     expect(waterOf({ ph: 'seven' }, start)).toBeNull();
   });
   it('is typed in degrees Fahrenheit where people use them, and travels in Celsius', () => {
-    units.value = 'us';
+    siteUnits.value = 'us';
     try {
       expect(textOf(inputKinds[1]!, {}, start)).toBe('82.4');
       expect(waterOf({ temperature: '86' }, start)?.temperature).toBe(30);
-    } finally { units.value = 'metric'; }
+    } finally { siteUnits.value = 'metric'; }
   });
 });

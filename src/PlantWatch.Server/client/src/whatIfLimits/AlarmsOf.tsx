@@ -1,3 +1,4 @@
+import { fixed } from '../format/number';
 import { useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { LimitAlarm } from '../contract.whatIfLimits';
@@ -10,7 +11,7 @@ const w = words.whatIfLimits;
 const hour = 3_600_000;
 const longest = 36 * hour;
 
-const lengthOf = (minutes: number) => minutes < 90 ? w.minutes(minutes < 10 ? minutes.toFixed(1) : String(Math.round(minutes))) : w.hours((minutes / 60).toFixed(1));
+const lengthOf = (minutes: number) => minutes < 90 ? w.minutes(fixed(minutes, minutes < 10 ? 1 : 0)) : w.hours(fixed(minutes / 60, 1));
 const isDark = () => theme.value === 'dark' || (theme.value === 'auto' && matchMedia('(prefers-color-scheme: dark)').matches);
 
 /** The pool's strips around an alarm; drawn only when somebody looks. */

@@ -1,5 +1,5 @@
 import type { WhatIfLimitsResult, WhatIfLimitsRun } from '../contract.whatIfLimits';
-import { grouped } from '../format/number';
+import { coarse, grouped } from '../format/number';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
 import { words } from '../words';
@@ -7,7 +7,7 @@ import { AlarmsOf } from './AlarmsOf';
 
 const w = words.whatIfLimits;
 const dayLong = 86_400_000;
-const say = (v: number | null) => v === null ? '\u2013' : v >= 10 || Number.isInteger(v) ? String(Math.round(v * 10) / 10) : v.toFixed(2);
+const say = (v: number | null) => coarse(v, 2);
 // The rest hangs on people and not on limits.
 const told = ['most', 'floods', 'most_standing', 'stale', 'chattering', 'fleeting', 'busiest_share'];
 

@@ -1,5 +1,9 @@
 /** Names of the pages in the navigation and of the groups they stand in. */
 export const nav = {
+  habits: {
+    title: 'On this device', language: 'Language', asBrowser: (name: string) => `As the browser (${name})`, units: 'Units', asSite: 'As the plant', metric: 'Metric', us: 'US', imperial: 'Imperial',
+    hint: 'Figures are kept in SI; gallons and pounds only stand beside them. Commas and points are both taken where you type a number.',
+  },
   more: 'More', moreTitle: 'More pages',
   groups: { water: 'Water', alarms: 'Alarms and limits', plant: 'Plant', record: 'Record' },
   pages: {

@@ -1,0 +1,4 @@
+import { learn } from '../src/words';
+
+// Tests read the words as the pages do: they must be there first.
+await learn('en');
