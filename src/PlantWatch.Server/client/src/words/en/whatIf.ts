@@ -21,6 +21,6 @@ export const whatIf = {
   stillShort: 'Of the last possible water.', stale: 'Figures of the last possible water. Mend the marked field.', unreachable: 'The server cannot be reached: the figures stand still. Trying again by itself.',
   working: 'Working it out\u2026', spoken: (ph: string, hocl: string, index: string) => `pH ${ph}, hypochlorous acid ${hocl}, saturation index ${index}`,
   curves: 'Curves', against: 'Against', againstPh: 'pH', againstDose: (name: string) => `Dose of ${name}`, kilograms: 'kg', of: (what: string, against: string) => `${what} against ${against}`,
-  legend: (dose: boolean) => dose ? '\u25c6 what if \u00b7 shaded: balanced, or the pool\u2019s limits.' : '\u25c6 what if \u00b7 \u25cb now \u00b7 \u2504 the present water \u00b7 shaded: balanced, or the pool\u2019s limits of pH.',
+  legend: (dose: boolean): string => dose ? '\u25c6 what if \u00b7 shaded: balanced, or the pool\u2019s limits.' : '\u25c6 what if \u00b7 \u25cb now \u00b7 \u2504 the present water \u00b7 shaded: balanced, or the pool\u2019s limits of pH.',
   table: 'The curves in figures', noCurve: 'Too little is known of this water to draw a curve.', runs: (what: string, a: string, b: string, from: string, to: string) => `${what} goes from ${a} to ${b} between ${from} and ${to}.`,
 };
