@@ -13,6 +13,7 @@ using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.Telling;
 using PlantWatch.Server.WhatIf;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Sqlite;
 
@@ -86,6 +87,7 @@ internal static class PlantWatchServer
     {
         app.UseSecurityHeaders();
         app.UseClearErrors();
+        Reader.UseReader(app);
         app.UseForeignOrigins();
         app.UsePageFiles();
         app.UseRouting();

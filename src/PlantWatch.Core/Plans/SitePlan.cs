@@ -20,4 +20,8 @@ public sealed record PlantPlan(SitePlan Site, ImmutableArray<ProductPlan> Produc
 /// <param name="Name">Shown at the top of every screen and sheet.</param>
 /// <param name="TimeZone">IANA zone such as Europe/London: it decides what "a day" and "07:30" mean.</param>
 /// <param name="Units">The units its people measure out in; metric when the file says nothing.</param>
-public sealed record SitePlan(string Name, string TimeZone, UnitSystem Units = UnitSystem.Metric);
+public sealed record SitePlan(string Name, string TimeZone, UnitSystem Units = UnitSystem.Metric)
+{
+    /// <summary>Language of what is sent to people and printed without being asked for, two letters; English when the file says nothing.</summary>
+    public string Language { get; init; } = "en";
+}

@@ -14,6 +14,7 @@ public sealed partial record PlanChange
     {
         var effects = ImmutableArray.CreateBuilder<Reason>();
         Setting("site", "name", old.Site.Name, next.Site.Name, effects);
+        Setting("site", "language", old.Site.Language, next.Site.Language, effects);
         Products(old, next, effects);
         var circuits = PlanLineage.Pair(old.Circuits, next.Circuits, circuit => circuit.Id, circuit => circuit.Was);
         var moves = PlanMoves.Between(old, next, circuits);

@@ -50,7 +50,7 @@ internal static class AlarmApi
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
         // Acknowledged and gone: the last word on it is the record's.
         var after = worker.State.Alarms.Values.FirstOrDefault(a => a.Id == id) ?? before with { IsAcknowledged = true, AcknowledgedBy = before.AcknowledgedBy ?? by.Trim(), LatchHeld = false, ShelvedUntil = Instant.Never };
-        return Answers.Ok(AlarmViews.Now(worker.State, after, Wording.English));
+        return Answers.Ok(AlarmViews.Now(worker.State, after, Reader.Words));
     }
 
     private static async Task<IResult> ServeAsync(OutOfService request, PlantHost host, Func<Instant, string, string, PlantEvent> make, CancellationToken cancellation)
@@ -67,7 +67,7 @@ internal static class AlarmApi
         // Returned and normal: nothing stands any more, and what was is answered as it is now.
         return (worker.State.Alarms.GetValueOrDefault(key) ?? before) is not { } after
             ? Answers.NotFound(key)
-            : Answers.Ok(AlarmViews.Now(worker.State, worker.State.Alarms.ContainsKey(key) ? after : AlarmLife.Return(after, Instant.Never), Wording.English));
+            : Answers.Ok(AlarmViews.Now(worker.State, worker.State.Alarms.ContainsKey(key) ? after : AlarmLife.Return(after, Instant.Never), Reader.Words));
     }
 
     // Products, reagents and channels are every circuit's, and one of them keeps the alarm: that where it stands, else that which would raise it.
@@ -91,7 +91,7 @@ internal static class AlarmApi
         foreach (var worker in host.Circuits.ToArray())
             foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["alarm"], null, start, end, take), cancellation))
                 if (row.Body is AlarmEntry entry)
-                    changes.Add(new AlarmChangeView(row.HappenedAt, entry.Change, entry.By, entry.Comment, AlarmViews.Of(worker.State.Plan, entry.Alarm, Wording.English)));
+                    changes.Add(new AlarmChangeView(row.HappenedAt, entry.Change, entry.By, entry.Comment, AlarmViews.Of(worker.State.Plan, entry.Alarm, Reader.Words)));
         return Answers.Ok(changes.OrderByDescending(c => c.At).Take(take).ToArray());
     }
 }

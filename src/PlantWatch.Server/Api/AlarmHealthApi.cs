@@ -38,7 +38,7 @@ internal static class AlarmHealthApi
         changes.Reverse();
         var health = AlarmHealth.Of(changes, from, to, people ?? 1, days);
         var view = AlarmHealthViews.Of(
-            health, first.ToString("yyyy-MM", CultureInfo.InvariantCulture), [.. days.Zip(health.ByDay, (day, count) => new HealthDay(day, count))], host.Circuits.ToArray().Select(w => w.State.Plan), Wording.English);
+            health, first.ToString("yyyy-MM", CultureInfo.InvariantCulture), [.. days.Zip(health.ByDay, (day, count) => new HealthDay(day, count))], host.Circuits.ToArray().Select(w => w.State.Plan), Reader.Words);
         return Answers.Ok(view);
     }
 

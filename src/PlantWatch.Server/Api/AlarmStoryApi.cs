@@ -43,11 +43,11 @@ internal static class AlarmStoryApi
 
     private static EarlierAlarm[] Earlier(IEnumerable<RecordEntry> rows, AlarmRecord alarm) =>
         [.. rows.Select(r => r.Body).OfType<AlarmEntry>().Where(e => e.Change == AlarmChange.Raised && e.Alarm.Key == alarm.Key && e.Alarm.Id != alarm.Id && e.Alarm.RaisedAt <= alarm.RaisedAt)
-            .Select(e => new EarlierAlarm(e.Alarm.Id, e.Alarm.RaisedAt, Wording.English.Text(e.Alarm.Cause)))];
+            .Select(e => new EarlierAlarm(e.Alarm.Id, e.Alarm.RaisedAt, Reader.Words.Text(e.Alarm.Cause)))];
 
     private static AlarmStory Story(CircuitState state, AlarmRecord alarm, bool isLive, (Instant At, AlarmEntry Entry)[] changes, EarlierAlarm[] earlier)
     {
-        var (words, sheet) = (Wording.English, RuleSheets.ByNumber.GetValueOrDefault(alarm.Rule));
+        var (words, sheet) = (Reader.Words, RuleSheets.By(Reader.Here.Language).GetValueOrDefault(alarm.Rule));
         var cause = isLive && alarm.ConsequenceOf is { } key ? state.Alarms.GetValueOrDefault(key) : null;
         var newer = isLive ? null : state.Alarms.GetValueOrDefault(alarm.Key) is { State: not AlarmState.Normal } other && other.Id != alarm.Id ? other : null;
         return new(

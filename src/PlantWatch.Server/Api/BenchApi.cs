@@ -32,12 +32,12 @@ internal static class BenchApi
     {
         if (Find(host, probeId) is not var (worker, state, index)) return Answers.NotFound($"probe {probeId}");
         var (plan, now) = (state.Plan.Probes[index], Instant.From(clock.GetUtcNow()));
-        if (since is null) return Answers.Ok(BenchViews.Of(state, index, null, now, Wording.English));
+        if (since is null) return Answers.Ok(BenchViews.Of(state, index, null, now, Reader.Words));
         if (!Instant.TryParse(since, out var from)) return Answers.Invalid("since", "field.time");
-        if (Settling.MostSpan(plan.Measurand) is null) return Answers.Ok(BenchViews.Of(state, index, null, now, Wording.English));
+        if (Settling.MostSpan(plan.Measurand) is null) return Answers.Ok(BenchViews.Of(state, index, null, now, Reader.Words));
         var readings = await store.RawAsync(worker.Partition, probeId, Instant.Later(from, now - Longest), now + TimeSpan.FromMinutes(1), MostReadings, cancellation);
         var settled = Settling.Of(plan.Measurand, plan.Every, [.. readings.Select(r => (r.MeasuredAt, r.Raw))]);
-        return Answers.Ok(BenchViews.Of(state, index, settled, now, Wording.English));
+        return Answers.Ok(BenchViews.Of(state, index, settled, now, Reader.Words));
     }
 
     private static IResult Result(string probeId, SheetRequest request, PlantHost host, TimeProvider clock)
@@ -48,7 +48,7 @@ internal static class BenchApi
         var held = CalibrationsInForce.At(state.Calibrations, probeId, request.EndedAt.IsSet ? request.EndedAt : Instant.From(clock.GetUtcNow()));
         return BenchResult.TryOf(plan, SheetRequests.Work(request), SheetRequests.Sheet(request), held, out var result, out var remark)
             ? Answers.Ok(new SheetResult(result!.Kind, result.Status, result.Slope, result.Offset, BenchViews.Sheet(result.Sheet, plan.Measurand)!))
-            : Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", [Wording.English.Say(remark!)]);
+            : Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", [Reader.Words.Say(remark!)]);
     }
 
     private static async Task<IResult> SignAsync(string probeId, Guid id, SheetRequest request, PlantHost host, CancellationToken cancellation)

@@ -44,7 +44,7 @@ internal static class CheckApi
         return outcome switch
         {
             Outcome.CheckTaken taken => Answers.Ok(new CheckAnswer(
-                check, arrivedAt, CombinedViews.Of(check, Wording.English), [.. taken.Remarks.Select(Wording.English.Say)],
+                check, arrivedAt, CombinedViews.Of(check, Reader.Words), [.. taken.Remarks.Select(Reader.Words.Say)],
                 [.. taken.Judgements.OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, check.SampledAt))])),
             Outcome.AlreadyDone when await store.EntryAsync(worker.Partition, id, cancellation) is { } entry =>
                 await AgainAsync(entry, check, store, worker.Partition, cancellation),
@@ -62,7 +62,7 @@ internal static class CheckApi
     private static async Task<IResult> AgainAsync(RecordEntry known, ManualCheck check, IRecordStore store, PartitionKey partition, CancellationToken cancellation)
     {
         if (known.Body is CheckEntry entry && Json(entry.Check) == Json(check)) return Answers.Ok(await RecallAsync(store, partition, entry, cancellation));
-        return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Wording.English.Find("id.taken"))]);
+        return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Reader.Words.Find("id.taken"))]);
     }
 
     private static string Json(ManualCheck check) => JsonSerializer.Serialize(check, PlantJson.Options);
@@ -75,7 +75,7 @@ internal static class CheckApi
     }
 
     private static CheckAnswer Answer(CheckEntry entry, IEnumerable<JudgementEntry> judgements) => new(
-        entry.Check, entry.ArrivedAt, CombinedViews.Of(entry.Check, Wording.English), [.. entry.Remarks.Select(Wording.English.Say)],
+        entry.Check, entry.ArrivedAt, CombinedViews.Of(entry.Check, Reader.Words), [.. entry.Remarks.Select(Reader.Words.Say)],
         [.. judgements.Select(j => j.Judgement).OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, entry.Check.SampledAt))]);
 
     private static async Task<IResult> ListAsync(string? pool, string? from, string? to, int? limit, PlantHost host, IRecordStore store, CancellationToken cancellation)

@@ -1,8 +1,8 @@
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -17,7 +17,7 @@ internal static class CirculationApi
         string id, int? bathers, double? litresPerBather, double? backwashFlow, double? backwashMinutes, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
         if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
-        var (now, state, units) = (Instant.From(clock.GetUtcNow()), worker.State, host.Plan?.Site.Units ?? UnitSystem.Metric);
+        var (now, state, units) = (Instant.From(clock.GetUtcNow()), worker.State, Reader.UnitsIn(host.Plan));
         var washes = (await store.EntriesAsync(worker.Partition, new EntryQuery(["filter_washed"], From: now - TimeSpan.FromDays(WashWaterViews.Days)), cancellation))
             .Where(e => e.Body is FilterEntry).Select(e => (e.HappenedAt, (FilterEntry)e.Body));
         return Answers.Ok(CirculationViews.Of(

@@ -1,5 +1,5 @@
-using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
@@ -30,7 +30,7 @@ internal static class CorrectionApi
             [.. CorrectionOffers.For(probe, state.Calibrations, state.Corrections, state.Watermark).Select(View)]));
     }
 
-    private static CorrectionOfferView View(CorrectionOffer o) => new(o.From, o.To, o.FromService, o.ToService, o.Gap.OrNull(), o.Fouling, o.Slope, o.Pivot, Wording.English.Say(o.Why));
+    private static CorrectionOfferView View(CorrectionOffer o) => new(o.From, o.To, o.FromService, o.ToService, o.Gap.OrNull(), o.Fouling, o.Slope, o.Pivot, Reader.Words.Say(o.Why));
 
     private static async Task<IResult> MakeAsync(Guid id, MakeCorrection request, PlantHost host, CancellationToken cancellation)
     {

@@ -76,7 +76,7 @@ internal static class DoseApi
             == (request.PoolId!, request.ProductId!, request.GivenAt, request.By!.Trim(), request.Note, request.Corrects, request.CorrectionReason)
         && IsTheAmount(dose, request, host)
             ? Answers.Ok(Views(host).Of(entry, false, []))
-            : Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Wording.English.Find("id.taken"))]);
+            : Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Reader.Words.Find("id.taken"))]);
 
     // Where the product is gone from the plant file its density is too: the rest of the dose must do then.
     private static bool IsTheAmount(GivenDose dose, GivenDoseRequest request, PlantHost host)
@@ -137,17 +137,17 @@ internal static class DoseApi
         var since = Instant.From(clock.GetUtcNow()) - VolumeViews.Lookback;
         var doses = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose"], From: since), cancellation)).Select(e => e.Body).OfType<DoseEntry>().Select(e => e.Dose);
         var answers = (await store.EntriesAsync(worker.Partition, new EntryQuery(["dose_response"], From: since), cancellation)).Select(e => e.Body).OfType<DoseResponseEntry>().Select(e => e.Response);
-        return Answers.Ok(VolumeViews.Of(worker.State.Plan, doses, answers, host.Plan?.Site.Units ?? UnitSystem.Metric));
+        return Answers.Ok(VolumeViews.Of(worker.State.Plan, doses, answers, Reader.UnitsIn(host.Plan)));
     }
 
     private static DoseHoldView? Hold(IncidentHold? hold) =>
-        hold is null ? null : new(hold.Incident.Id, hold.Incident.PoolId, hold.StartAt, hold.Highest, hold.Refusal is { } why ? Wording.English.Say(why) : null, hold.MayBatheIn);
+        hold is null ? null : new(hold.Incident.Id, hold.Incident.PoolId, hold.StartAt, hold.Highest, hold.Refusal is { } why ? Reader.Words.Say(why) : null, hold.MayBatheIn);
 
     private static ProductPlan? ProductOf(PlantHost host, string? id) => host.PlanAtHand()?.Products.FirstOrDefault(p => p.Id == id);
 
     private static DoseViews Views(PlantHost host)
     {
-        var units = host.Plan?.Site.Units ?? UnitSystem.Metric;
-        return new(Wording.English.In(units), units);
+        var units = Reader.UnitsIn(host.Plan);
+        return new(Reader.Words.In(units), units);
     }
 }

@@ -28,9 +28,9 @@ internal static class ExceptionApi
         if (page is < 1 or > 1_000_000 || size is < 1 or > MostOnAPage) return Answers.Invalid("page", "exception.page");
         if (!TrySpan(month, host, out var from, out var to)) return Answers.Invalid("month", "exception.month");
         var (now, take) = (Instant.From(clock.GetUtcNow()), size ?? UsualSize);
-        var open = Open(host, pool).OrderBy(l => !l.Line.Owed.By.IsSet).ThenBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Wording.English));
+        var open = Open(host, pool).OrderBy(l => !l.Line.Owed.By.IsSet).ThenBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Reader.Words));
         var closed = await ClosedAsync(host, store, pool, from, to, cancellation);
-        var shown = closed.Skip(((page ?? 1) - 1) * take).Take(take).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Wording.English));
+        var shown = closed.Skip(((page ?? 1) - 1) * take).Take(take).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Reader.Words));
         return Answers.Ok(new ExceptionsView(month, [.. open], [.. shown], page ?? 1, Math.Max(1, (closed.Count + take - 1) / take), closed.Count));
     }
 
@@ -39,7 +39,7 @@ internal static class ExceptionApi
         if (!TrySpan(month, host, out var from, out var to)) return Answers.Invalid("month", "exception.month");
         var open = Open(host, pool).Where(l => (!from.IsSet || l.Line.Reading.At >= from) && (!to.IsSet || l.Line.Reading.At < to));
         var all = open.Concat(await ClosedAsync(host, store, pool, from, to, cancellation)).OrderBy(l => l.Line.Reading.At)
-            .Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, Instant.From(clock.GetUtcNow()), Wording.English));
+            .Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, Instant.From(clock.GetUtcNow()), Reader.Words));
         var name = $"exceptions{(month is null ? "" : "-" + month)}.csv";
         return Results.File(ExceptionTable.Write(all, SiteMonth.ZoneOf(host)), "text/csv; charset=utf-8", name);
     }
@@ -54,7 +54,7 @@ internal static class ExceptionApi
         var outcome = await host.SendAsync(
             worker.Partition.Value, at => new ExceptionNoted(at, request.Id, id, request.By.Trim(), request.Text.Trim(), request.DoneAt ?? Instant.Never), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
-        return Find(worker, id) is { } line ? Answers.Ok(ExceptionViews.Of(worker.State.Plan, line, Instant.From(clock.GetUtcNow()), Wording.English)) : Answers.NotFound($"exception {id}");
+        return Find(worker, id) is { } line ? Answers.Ok(ExceptionViews.Of(worker.State.Plan, line, Instant.From(clock.GetUtcNow()), Reader.Words)) : Answers.NotFound($"exception {id}");
     }
 
     private static ExceptionLine? Find(CircuitWorker worker, Guid id) => worker.State.Exceptions.Concat(worker.State.ClosedExceptions).FirstOrDefault(l => l.Id == id);

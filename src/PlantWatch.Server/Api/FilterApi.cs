@@ -1,8 +1,8 @@
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -23,7 +23,7 @@ internal static class FilterApi
     }
 
     private static IReadOnlyList<FiltersView> All(PlantHost host, Instant now) =>
-        [.. host.Circuits.ToArray().Select(w => w.State).Where(s => !s.Filters.IsEmpty).Select(s => FilterViews.Of(s, now, host.Plan?.Site.Units ?? UnitSystem.Metric))];
+        [.. host.Circuits.ToArray().Select(w => w.State).Where(s => !s.Filters.IsEmpty).Select(s => FilterViews.Of(s, now, Reader.UnitsIn(host.Plan)))];
 
     private static async Task<IResult> WashedAsync(string id, WashRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

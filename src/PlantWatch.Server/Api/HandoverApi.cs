@@ -36,7 +36,7 @@ internal static class HandoverApi
         var states = host.Circuits.ToArray().Select(w => w.State).ToArray();
         var shown = request.Shown ?? "";
         if (states.Any(s => s.Handover.SignedId != request.Id) && shown != HandoverViews.Shown(states, Instant.From(clock.GetUtcNow())))
-            return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("shown", "handover.changed", Wording.English.Find("handover.changed"))]);
+            return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("shown", "handover.changed", Reader.Words.Find("handover.changed"))]);
         return await TellAsync(host, (circuit, at) => new HandoverSigned(at, request.Id, request.By ?? "", request.Remark, HandoverViews.ShownOf(shown, circuit) ?? ""), cancellation)
             ?? Answers.Ok(await ViewAsync(host, store, clock, cancellation));
     }
@@ -71,6 +71,6 @@ internal static class HandoverApi
             circuits.Add((worker.State, [.. rows.Select(r => (HandoverEntry)r.Body)], [.. rows.Select(r => r.At)]));
         }
 
-        return HandoverViews.Of(circuits, Instant.From(clock.GetUtcNow()), Wording.English);
+        return HandoverViews.Of(circuits, Instant.From(clock.GetUtcNow()), Reader.Words);
     }
 }

@@ -26,8 +26,8 @@ internal static class IncidentApi
 
     private static IResult Plans(string? pool, PlantHost host)
     {
-        if (pool is null) return Answers.Ok(IncidentViews.Plans(Wording.English));
-        return host.WithPool(pool) is { } worker ? Answers.Ok(IncidentViews.Plans(worker.State.Plan, Wording.English)) : Answers.NotFound($"pool {pool}");
+        if (pool is null) return Answers.Ok(IncidentViews.Plans(Reader.Words));
+        return host.WithPool(pool) is { } worker ? Answers.Ok(IncidentViews.Plans(worker.State.Plan, Reader.Words)) : Answers.NotFound($"pool {pool}");
     }
 
     private static async Task<IResult> DeclareAsync(Guid id, DeclareIncident request, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
@@ -73,9 +73,9 @@ internal static class IncidentApi
         foreach (var worker in host.Circuits.ToArray())
         {
             var state = worker.State;
-            foreach (var plan in state.Plan.Pools.Where(p => pool is null || p.Id == pool)) all.AddRange(IncidentViews.Of(state, plan.Id, now, Wording.English));
+            foreach (var plan in state.Plan.Pools.Where(p => pool is null || p.Id == pool)) all.AddRange(IncidentViews.Of(state, plan.Id, now, Reader.Words));
             foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["incident"], pool, Limit: ClosedShown * 4), cancellation))
-                if (row.Body is IncidentEntry { Change: IncidentChange.Closed or IncidentChange.PoolGone } entry) all.Add(IncidentViews.Of(row, entry, Wording.English));
+                if (row.Body is IncidentEntry { Change: IncidentChange.Closed or IncidentChange.PoolGone } entry) all.Add(IncidentViews.Of(row, entry, Reader.Words));
         }
 
         return Answers.Ok(all.OrderBy(i => i.Closed is not null).ThenByDescending(i => i.DeclaredAt).Take(ClosedShown).ToArray());
@@ -91,10 +91,10 @@ internal static class IncidentApi
 
     private static async Task<IncidentView?> FindAsync(Guid id, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
-        if (host.WithIncident(id) is { State: var state } && state.Incidents.TryGetValue(id, out var open)) return IncidentViews.Of(state, open, Instant.From(clock.GetUtcNow()), Wording.English);
+        if (host.WithIncident(id) is { State: var state } && state.Incidents.TryGetValue(id, out var open)) return IncidentViews.Of(state, open, Instant.From(clock.GetUtcNow()), Reader.Words);
         foreach (var worker in host.Circuits.ToArray())
             foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["incident"], null, Limit: 2000), cancellation))
-                if (row.Body is IncidentEntry { Change: IncidentChange.Closed or IncidentChange.PoolGone } entry && entry.Incident.Id == id) return IncidentViews.Of(row, entry, Wording.English);
+                if (row.Body is IncidentEntry { Change: IncidentChange.Closed or IncidentChange.PoolGone } entry && entry.Incident.Id == id) return IncidentViews.Of(row, entry, Reader.Words);
         return null;
     }
 

@@ -46,14 +46,14 @@ internal static class JobApi
     private static async Task<IResult> ListAsync(string? asset, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {
         var jobs = new List<JobView>();
-        foreach (var worker in host.Circuits.ToArray()) jobs.AddRange(JobViews.OfRecord(worker.State, await RowsAsync(store, worker, asset, cancellation), Wording.English));
+        foreach (var worker in host.Circuits.ToArray()) jobs.AddRange(JobViews.OfRecord(worker.State, await RowsAsync(store, worker, asset, cancellation), Reader.Words));
         return Answers.Ok(jobs.OrderByDescending(j => j.At).ToArray());
     }
 
     private static async Task<IResult> VersionsAsync(Guid id, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {
         foreach (var worker in host.Circuits.ToArray())
-            if (JobViews.Versions(await RowsAsync(store, worker, null, cancellation), id, Wording.English) is { Count: > 0 } versions) return Answers.Ok(versions);
+            if (JobViews.Versions(await RowsAsync(store, worker, null, cancellation), id, Reader.Words) is { Count: > 0 } versions) return Answers.Ok(versions);
         return Answers.NotFound($"job {id}");
     }
 
@@ -64,7 +64,7 @@ internal static class JobApi
         var from = to - TimeSpan.FromDays(days ?? 365);
         foreach (var worker in host.Circuits.ToArray())
         {
-            var jobs = JobViews.OfRecord(worker.State, await RowsAsync(store, worker, null, cancellation), Wording.English).Where(j => j.TaskId is null).ToLookup(j => j.Asset);
+            var jobs = JobViews.OfRecord(worker.State, await RowsAsync(store, worker, null, cancellation), Reader.Words).Where(j => j.TaskId is null).ToLookup(j => j.Asset);
             foreach (var asset in worker.State.Plan.Things())
                 all.Add(JobViews.Of(worker.State.Plan, asset, Reliability.Of(jobs[asset].Select(FailureOf), from, to), to - from));
         }
@@ -74,7 +74,7 @@ internal static class JobApi
 
     private static Failure FailureOf(JobView job) => new(job.OpenedAt, job.DoneAt ?? Instant.Never, job.Effect);
 
-    private static JobView? One(CircuitState state, IReadOnlyList<RecordEntry> rows, Guid id) => JobViews.OfRecord(state, rows, Wording.English).FirstOrDefault(j => j.Id == id);
+    private static JobView? One(CircuitState state, IReadOnlyList<RecordEntry> rows, Guid id) => JobViews.OfRecord(state, rows, Reader.Words).FirstOrDefault(j => j.Id == id);
 
     private static async Task<IReadOnlyList<RecordEntry>> RowsAsync(IRecordStore store, CircuitWorker worker, string? asset, CancellationToken cancellation) =>
         await store.EntriesAsync(worker.Partition, new EntryQuery(["fault", "job_effect"], asset, Limit: Shown), cancellation);

@@ -15,7 +15,7 @@ internal static class JudgementViews
 
     public static JudgementView Of(Judgement j, Instant sampledAt) => new(
         j.CheckId, j.ProbeId, j.Measurand, j.Verdict, j.Probe.OrNull(), j.Test.OrNull(), Difference(j), j.Bias.OrNull(), j.Standing,
-        Wording.English.Say(j.Reasons), sampledAt);
+        Reader.Words.Say(j.Reasons), sampledAt);
 
     private static WithU? Difference(Judgement j) => j.Probe.IsKnown && j.Test.IsKnown
         ? new WithU(j.Probe.Value - j.Test.Value, 2 * Math.Sqrt((j.Probe.StandardUncertainty * j.Probe.StandardUncertainty) + (j.Test.StandardUncertainty * j.Test.StandardUncertainty)))

@@ -66,10 +66,10 @@ internal static class LabApi
         foreach (var worker in host.Circuits.ToArray())
         {
             var state = worker.State;
-            pools.AddRange(LabViews.Pools(state, Wording.English).Where(p => pool is null || p.PoolId == pool));
+            pools.AddRange(LabViews.Pools(state, Reader.Words).Where(p => pool is null || p.PoolId == pool));
             var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["laboratory"], pool, Limit: Shown), cancellation);
             var closings = await store.EntriesAsync(worker.Partition, new EntryQuery(["laboratory_closed"], pool, Limit: Shown), cancellation);
-            results.AddRange(LabViews.Results(state, rows, closings, Wording.English));
+            results.AddRange(LabViews.Results(state, rows, closings, Reader.Words));
         }
 
         return new(pools, [.. results.OrderByDescending(r => r.SampledAt).Take(Shown)]);

@@ -12,7 +12,7 @@ internal static class LimitApi
     public static void MapLimits(this RouteGroupBuilder api)
     {
         api.MapGet("/limit-packs", (PlantFileWatcher file) => Answers.Ok(file.Packs.InOrder.Select(LimitViews.Info).ToArray())).Produces<IReadOnlyList<PackInfo>>();
-        api.MapGet("/circuits/{id}/limits", (string id, PlantHost host) => host.Find(id) is { } worker ? Answers.Ok(LimitViews.Of(worker.State, Wording.English)) : Answers.NotFound($"circuit {id}"))
+        api.MapGet("/circuits/{id}/limits", (string id, PlantHost host) => host.Find(id) is { } worker ? Answers.Ok(LimitViews.Of(worker.State, Reader.Words)) : Answers.NotFound($"circuit {id}"))
             .Produces<CircuitLimitsView>();
         api.MapPost("/circuits/{id}/limits/{row}/confirm", ConfirmAsync).Produces<CircuitLimitsView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status409Conflict);
         api.MapPost("/circuits/{id}/limits/{row}/revoke", RevokeAsync).Produces<CircuitLimitsView>().Produces<Problem>(StatusCodes.Status400BadRequest);
@@ -32,6 +32,6 @@ internal static class LimitApi
     {
         if (host.Find(id) is not { } worker) return Answers.NotFound($"circuit {id}");
         var outcome = await host.SendAsync(worker.Partition.Value, make(worker.State.Plan.Pack?.Id ?? ""), cancellation);
-        return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(LimitViews.Of(worker.State, Wording.English));
+        return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(LimitViews.Of(worker.State, Reader.Words));
     }
 }

@@ -33,7 +33,7 @@ internal static class OrpApi
         var against = reading is { } shown ? Against(shown, own, water) : [];
         if (against.Exists(a => a.FromMemory)) says.Add(Reason.Of("orp.reference_from_memory"));
         return new(
-            water.Degrees, known is null, OrpTheory.PerPh(water), OrpTheory.PerDoubling(water), reading?.Value, own, against, Wording.English.Say(says));
+            water.Degrees, known is null, OrpTheory.PerPh(water), OrpTheory.PerDoubling(water), reading?.Value, own, against, Reader.Words.Say(says));
     }
 
     private static List<OrpAgainst> Against(Millivolts reading, ReferenceElectrode own, Celsius water) =>

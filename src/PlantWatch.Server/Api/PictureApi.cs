@@ -55,7 +55,7 @@ internal static class PictureApi
     {
         var code = $"picture.{Wording.Key(fault)}";
         return fault == PictureFault.TooLarge
-            ? Answers.Problem(StatusCodes.Status413PayloadTooLarge, "Too large", [new FieldSaid("picture", code, Wording.English.Find(code))]) : Answers.Invalid("picture", code);
+            ? Answers.Problem(StatusCodes.Status413PayloadTooLarge, "Too large", [new FieldSaid("picture", code, Reader.Words.Find(code))]) : Answers.Invalid("picture", code);
     }
 
     private static async Task<IResult> ShowAsync(string hash, HttpContext context, IPictureStore store, CancellationToken cancellation)

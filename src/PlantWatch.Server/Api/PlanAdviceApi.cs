@@ -1,5 +1,4 @@
 using PlantWatch.Core.Dosing;
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Live;
@@ -22,8 +21,8 @@ internal static class PlanAdviceApi
         var at = DoseSituations.Of(worker.State, id, host.PlanAtHand(), now) with { BathersOut = request.BathersOut };
         var water = PlanWater.Of(worker.State, at, request);
         var advice = PlanAdvisor.Of(at, water.Basis, DoseSituations.Today(at.Circuit, now), request.Wish);
-        var units = host.Plan?.Site.Units ?? UnitSystem.Metric;
-        return Answers.Ok(new PlanViews(Wording.English.In(units), units).Of(advice, at, water.Inputs));
+        var units = Reader.UnitsIn(host.Plan);
+        return Answers.Ok(new PlanViews(Reader.Words.In(units), units).Of(advice, at, water.Inputs));
     }
 
     // All of them at once: a person mends the fields in one go.
@@ -32,6 +31,6 @@ internal static class PlanAdviceApi
         foreach (var (name, water) in ((string, WhatIfWater?)[])[("water", request.Water), ("fill", request.Fill)])
             foreach (var (field, value, range) in water is null ? [] : WhatIfRanges.Of(water))
                 if (value is { } number && !range.Contains(number))
-                    yield return new FieldSaid($"{name}.{field}", "what_if.outside_range", Wording.English.Text(Reason.Of("what_if.outside_range", range.Low, range.High)));
+                    yield return new FieldSaid($"{name}.{field}", "what_if.outside_range", Reader.Words.Text(Reason.Of("what_if.outside_range", range.Low, range.High)));
     }
 }

@@ -54,7 +54,7 @@ internal static class PoolStateApi
         var lines = OpeningGate.Of(state.Plan, state, state.Plan.Pools.First(p => p.Id == id), Instant.From(clock.GetUtcNow()));
         return Answers.Ok(new GateView(
             id, PoolViews.Operation(pool.Operation), lines.All(line => line.Word == GateWord.Passed),
-            [.. lines.Select(line => new GateLineView(line.Code, line.Word, Wording.English.Say(line.Reason)))],
+            [.. lines.Select(line => new GateLineView(line.Code, line.Word, Reader.Words.Say(line.Reason)))],
             pool.Operation.ForCause ? [.. state.Plan.People.Where(p => p.MayReopen).Select(p => p.Name)] : null));
     }
 }

@@ -2,6 +2,7 @@ using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -26,7 +27,7 @@ internal static class ProbeApi
         var state = worker.State;
         var index = state.Plan.Probes.Select(p => p.Id).ToList().IndexOf(id);
         // A reload may have taken the probe away between two looks.
-        if (index < 0 || live.View(worker).Probes.FirstOrDefault(p => p.Id == id) is not { } now) return Answers.NotFound($"probe {id}");
+        if (index < 0 || live.View(worker, Reader.Words).Probes.FirstOrDefault(p => p.Id == id) is not { } now) return Answers.NotFound($"probe {id}");
         var newest = await RowsAsync(store, worker.Partition, id, Instant.Never, Curve, cancellation);
         var (page, older) = await PageAsync(store, worker.Partition, id, newest, PageLength, cancellation);
         var pairs = await PairChartApi.PairsAsync(worker, state.Plan.Probes[index], Instant.Never, Instant.Never, store, cancellation);

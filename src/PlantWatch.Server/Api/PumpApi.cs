@@ -35,7 +35,7 @@ internal static class PumpApi
         var course = await CourseAsync(state, index, watched, look);
         var litres = course.Driven.Any(d => d is not null) ? course.Driven.Sum(d => d / 12) : null;
         return Answers.Ok(new PumpPage(
-            id, Wording.English.Say(PumpPages.Lacks(state.Plan, plan)), watched is { } w ? PumpPages.Insight(w.Watch, w.Product) : null, PumpPages.Verdicts(state, id, watched, now, Wording.English),
+            id, Reader.Words.Say(PumpPages.Lacks(state.Plan, plan)), watched is { } w ? PumpPages.Insight(w.Watch, w.Product) : null, PumpPages.Verdicts(state, id, watched, now, Reader.Words),
             Today(state, index, now), plan.DailyLimitLitres, Fell(course.Tank, plan.TankLitres, look), litres, course, await MarksAsync(record, worker, id, look)));
     }
 
@@ -103,8 +103,8 @@ internal static class PumpApi
         var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["alarm", "fault"], id, look.From, default, MostEntries), look.Cancellation);
         return [.. rows.OrderBy(r => r.HappenedAt).Select(r => r.Body switch
         {
-            AlarmEntry { Change: AlarmChange.Raised } a => new PumpMark(r.HappenedAt, "alarm", Wording.English.OfRule(a.Alarm.Rule, "title")),
-            AlarmEntry { Change: AlarmChange.Cleared } a => new PumpMark(r.HappenedAt, "cleared", Wording.English.OfRule(a.Alarm.Rule, "title")),
+            AlarmEntry { Change: AlarmChange.Raised } a => new PumpMark(r.HappenedAt, "alarm", Reader.Words.OfRule(a.Alarm.Rule, "title")),
+            AlarmEntry { Change: AlarmChange.Cleared } a => new PumpMark(r.HappenedAt, "cleared", Reader.Words.OfRule(a.Alarm.Rule, "title")),
             JobEntry j => new PumpMark(r.HappenedAt, "job", j.Job.Seen),
             _ => null,
         }).OfType<PumpMark>()];

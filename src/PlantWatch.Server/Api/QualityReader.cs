@@ -36,7 +36,7 @@ internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeri
         {
             var ends = MidnightOf(day.AddDays(1));
             var quality = DayRating.Of(probe.Measurand, Evidence(begins, ends, Instant.Earlier(ends, end), points.GetValueOrDefault(day) ?? [], standings, told));
-            days.Add(new(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), quality.Rating, quality.Completeness, quality.Error, Wording.English.Say(quality.Why)));
+            days.Add(new(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), quality.Rating, quality.Completeness, quality.Error, Reader.Words.Say(quality.Why)));
         }
 
         return days;

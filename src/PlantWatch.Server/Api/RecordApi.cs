@@ -21,7 +21,7 @@ internal static class RecordApi
                 foreach (var refusal in await store.RefusalsAsync(worker.Partition, take, cancellation))
                     all.Add(new RefusalView(
                         refusal.Id, refusal.ReceivedAt, worker.Partition.Value, refusal.Topic, Shown(refusal.Payload.Span), refusal.Payload.Length, refusal.Reason,
-                        Wording.English.Say(refusal)));
+                        Reader.Words.Say(refusal)));
             return Answers.Ok(all.OrderByDescending(r => r.ReceivedAt).Take(take).ToArray());
         }).Produces<IReadOnlyList<RefusalView>>();
     }

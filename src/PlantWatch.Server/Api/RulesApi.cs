@@ -22,6 +22,6 @@ internal static class RulesApi
         foreach (var worker in workers)
             foreach (var row in await store.EntriesAsync(worker.Partition, new EntryQuery(["alarm"], null, since, Limit: int.MaxValue), cancellation))
                 if (row.Body is AlarmEntry entry && AlarmHappening.Of(row.HappenedAt, entry.Alarm, entry.Change) is { Annunciates: true } call) rang.Add(call);
-        return Answers.Ok(RuleViews.Of([.. workers.Select(w => w.State)], rang, Wording.English));
+        return Answers.Ok(RuleViews.Of([.. workers.Select(w => w.State)], rang, Reader.Words));
     }
 }

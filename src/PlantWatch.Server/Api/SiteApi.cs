@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
@@ -12,8 +13,8 @@ internal static class SiteApi
     {
         api.MapGet("/site", (PlantHost host) => Answers.Ok(Site(host.Plan))).Produces<SiteView>();
         api.MapGet("/circuits/{id}", (string id, PlantHost host, LivePublisher live) =>
-            host.Find(id) is { } worker ? Answers.Ok(live.View(worker)) : Answers.NotFound($"circuit {id}")).Produces<CircuitView>();
-        api.MapGet("/health-view", (LivePublisher live) => Answers.Ok(live.Health())).Produces<HealthView>();
+            host.Find(id) is { } worker ? Answers.Ok(live.View(worker, Reader.Words)) : Answers.NotFound($"circuit {id}")).Produces<CircuitView>();
+        api.MapGet("/health-view", (LivePublisher live) => Answers.Ok(live.Health(Reader.Words))).Produces<HealthView>();
     }
 
     private static SiteView Site(PlantPlan? plan) => plan is null

@@ -143,8 +143,8 @@ internal static class StockApi
         var product = plan.Products.FirstOrDefault(p => p.Id == move.ProductId);
         var advice = product is null ? [] : LabelAdvice.Of(product, move, DateOnly.FromDateTime(move.HappenedAt.ToDateTimeOffset().UtcDateTime));
         var holds = tank is null ? null : plan.Products.FirstOrDefault(p => p.Id == tank.ProductId);
-        var wrong = tank is not null && holds is not null && WrongTank.Is(move, tank) ? Wording.English.Say(WrongTank.Cause(move.Product, move.Kind, tank.Name, holds)) : null;
-        return new(move, tank is null ? move.PumpId : $"{tank.Name}, {plan.Name}", entry.ArrivedAt, corrected, [.. advice.Select(Wording.English.Say)], wrong);
+        var wrong = tank is not null && holds is not null && WrongTank.Is(move, tank) ? Reader.Words.Say(WrongTank.Cause(move.Product, move.Kind, tank.Name, holds)) : null;
+        return new(move, tank is null ? move.PumpId : $"{tank.Name}, {plan.Name}", entry.ArrivedAt, corrected, [.. advice.Select(Reader.Words.Say)], wrong);
     }
 
     private static async Task<IResult> CountBathersAsync(Guid id, BathersRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)

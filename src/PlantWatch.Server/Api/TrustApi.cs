@@ -21,7 +21,7 @@ internal static class TrustApi
             // A reload may have taken the pool away between two looks.
             if (state.Plan.Pools.FirstOrDefault(p => p.Id == id) is not { } plan || state.Pools.FirstOrDefault(p => p.Id == id) is not { } pool) return Answers.NotFound($"pool {id}");
             var (check, judgements) = await NewestAsync(store, worker.Partition, PoolStories.NewestCheck(pool), cancellation);
-            var words = Wording.English.In(host.Plan?.Site.Units ?? Core.Plans.UnitSystem.Metric);
+            var words = Reader.Words.In(Reader.UnitsIn(host.Plan));
             return Answers.Ok(TrustViews.Of(state, plan, Instant.From(clock.GetUtcNow()), check, judgements, words));
         }).Produces<TrustStoryView>().Produces<Problem>(StatusCodes.Status404NotFound);
 

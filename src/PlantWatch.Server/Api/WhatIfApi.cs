@@ -1,4 +1,3 @@
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Live;
@@ -19,7 +18,7 @@ internal static class WhatIfApi
     {
         if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
         if (Bounds.OfList("doses", request.Doses ?? [], MostDoses) is { } tooMany) return tooMany;
-        var (now, words) = (clock.GetUtcNow(), Wording.English.In(host.Plan?.Site.Units ?? UnitSystem.Metric));
+        var (now, words) = (clock.GetUtcNow(), Reader.Words.In(Reader.UnitsIn(host.Plan)));
         var bench = WhatIfBench.Of(worker.State, id, host.Plan, now, words);
         var errors = Objections(request, bench, words).ToArray();
         return errors.Length > 0

@@ -35,7 +35,7 @@ internal static class WhatIfLimitApi
 
         return Answers.Ok(new WhatIfLimitsChoices(
             begins.IsSet ? begins : null, Instant.From(clock.GetUtcNow()), Longest.TotalDays, [.. host.Plan?.People.Where(p => p.MaySetLimits).Select(p => p.Name) ?? []],
-            [.. workers.SelectMany(w => WhatIfLimitChoices.Of(w.State, Wording.English))]));
+            [.. workers.SelectMany(w => WhatIfLimitChoices.Of(w.State, Reader.Words))]));
     }
 
     private static IResult Ask(WhatIfLimitsRequest request, PlantHost host, PlantWatchOptions options, LimitRuns runs, TimeProvider clock)
@@ -44,12 +44,12 @@ internal static class WhatIfLimitApi
         if (host.Plan is not { } plan || !File.Exists(inForce)) return Answers.Invalid("", "what_if.no_plan");
         if (Times(request, Instant.From(clock.GetUtcNow()), out var from, out var to) is { } wrong) return wrong;
         if (Bounds.OfList("changes", request.Changes ?? [], WhatIfLimitRequests.Most) is { } tooMany) return tooMany;
-        if (!WhatIfLimitRequests.TryRead(request.Changes ?? [], host, Wording.English, out var changes, out var errors)) return Objected(errors);
+        if (!WhatIfLimitRequests.TryRead(request.Changes ?? [], host, Reader.Words, out var changes, out var errors)) return Objected(errors);
         var changed = ChangedPlan.Of(File.ReadAllText(inForce), LastGoodPlan.Source(options.Data).Understand().Packs, changes);
         if (changed.Plan is not { } other) return Objected([.. changed.Errors.Select(e => new FieldSaid(e.Key, "plant_file", e.Message))]);
         return runs.Ask(from, to, changes, plan, other) is { } run
-            ? Results.Json(WhatIfLimitViews.Of(run, runs.Ahead(run), Wording.English), PlantJson.Options, statusCode: StatusCodes.Status202Accepted)
-            : Answers.Problem(StatusCodes.Status429TooManyRequests, "Not now", [new("", "what_if.too_many_runs", Wording.English.Find("what_if.too_many_runs"))]);
+            ? Results.Json(WhatIfLimitViews.Of(run, runs.Ahead(run), Reader.Words), PlantJson.Options, statusCode: StatusCodes.Status202Accepted)
+            : Answers.Problem(StatusCodes.Status429TooManyRequests, "Not now", [new("", "what_if.too_many_runs", Reader.Words.Find("what_if.too_many_runs"))]);
     }
 
     private static IResult Cancel(Guid id, LimitRuns runs)
@@ -63,10 +63,10 @@ internal static class WhatIfLimitApi
     {
         (from, to) = (request.From, request.To.IsSet ? Instant.Earlier(request.To, now) : now);
         if (!from.IsSet || !Api.Times.IsReckonable(from) || from >= to) return Answers.Invalid("from", "what_if.from");
-        return to - from > Longest ? Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", [Wording.English.Say(new Core.Readings.FieldRemark("from", Core.Reasons.Reason.Of("what_if.too_long", Longest.TotalDays)))]) : null;
+        return to - from > Longest ? Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", [Reader.Words.Say(new Core.Readings.FieldRemark("from", Core.Reasons.Reason.Of("what_if.too_long", Longest.TotalDays)))]) : null;
     }
 
-    private static IResult View(LimitRun run, LimitRuns runs) => Answers.Ok(WhatIfLimitViews.Of(run, runs.Ahead(run), Wording.English));
+    private static IResult View(LimitRun run, LimitRuns runs) => Answers.Ok(WhatIfLimitViews.Of(run, runs.Ahead(run), Reader.Words));
 
     private static IResult Objected(IReadOnlyList<FieldSaid> errors) => Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", errors);
 

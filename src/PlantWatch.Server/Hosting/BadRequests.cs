@@ -45,7 +45,7 @@ internal static partial class BadRequests
         : Say(400, "Not readable", name, message.StartsWith("Required", StringComparison.Ordinal) ? "field.required" : "field.not_readable");
 
     private static IResult Say(int status, string title, string field, string code) =>
-        Answers.Problem(status, title, [new FieldSaid(field, code, Wording.English.Find(code))]);
+        Answers.Problem(status, title, [new FieldSaid(field, code, Reader.Words.Find(code))]);
 
     private static string Field(JsonException json)
     {
@@ -60,8 +60,8 @@ internal static partial class BadRequests
     // The library's sentences name types of the program, which say nothing to a person.
     private static string Plain(JsonException json)
     {
-        if (Missing().IsMatch(json.Message) || json.Message.Contains("allow setting null", StringComparison.Ordinal)) return Wording.English.Find("field.required");
-        if (json.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)) return Wording.English.Find("field.not_readable");
+        if (Missing().IsMatch(json.Message) || json.Message.Contains("allow setting null", StringComparison.Ordinal)) return Reader.Words.Find("field.required");
+        if (json.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)) return Reader.Words.Find("field.not_readable");
         var end = json.Message.IndexOf(" Path:", StringComparison.Ordinal);
         return end > 0 ? json.Message[..end] : json.Message;
     }

@@ -14,7 +14,7 @@ internal static class ForeignOrigins
     {
         var known = app.Services.GetRequiredService<PlantWatchOptions>().Origins;
         app.Use((context, next) => IsForeign(context.Request, known)
-            ? Answers.Problem(StatusCodes.Status403Forbidden, "Not from there", [new FieldSaid("Origin", "origin.foreign", Wording.English.Find("origin.foreign"))]).ExecuteAsync(context)
+            ? Answers.Problem(StatusCodes.Status403Forbidden, "Not from there", [new FieldSaid("Origin", "origin.foreign", Reader.Words.Find("origin.foreign"))]).ExecuteAsync(context)
             : next(context));
     }
 

@@ -36,7 +36,7 @@ internal sealed class SelfWatch(
         else if (host.Plan is { Circuits.IsEmpty: false }) readiness.Limps(Part.PlantFile, file.Errors[0].ToString());
         else readiness.Fails(Part.PlantFile, file.Errors[0].ToString());
 
-        var words = BrokerWords.Say(broker.State);
+        var words = BrokerWords.Say(broker.State, Wording.English);
         if (broker.State.Word is BrokerWord.Listening or BrokerWord.Connected) readiness.Works(Part.Broker, words);
         else if (broker.State.Word is BrokerWord.PartlySubscribed) readiness.Limps(Part.Broker, words);
         else readiness.Fails(Part.Broker, words);

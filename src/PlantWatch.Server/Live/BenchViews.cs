@@ -40,7 +40,7 @@ internal static class BenchViews
 
     public static SheetView? Sheet(BenchSheet? sheet, Measurand measurand) => sheet is null ? null : new(
         sheet.StartedAt.OrNull(), sheet.EndedAt.OrNull(), Points(sheet.AsFound, measurand), Points(sheet.Points, measurand), Points(sheet.AsLeft, measurand), Care(sheet.Limits), sheet.HeldSlope, sheet.HeldOffset,
-        100 * sheet.SlopeShare, sheet.OffsetMillivolts, sheet.FoundError, sheet.LeftError, sheet.Verdict, Wording.English.Say(sheet.Why));
+        100 * sheet.SlopeShare, sheet.OffsetMillivolts, sheet.FoundError, sheet.LeftError, sheet.Verdict, Reader.Words.Say(sheet.Why));
 
     /// <summary>What was done, one by one.</summary>
     public static IReadOnlyList<ProbeWork> WorkDone(ProbeWork work) => [.. Enum.GetValues<ProbeWork>().Where(w => w != ProbeWork.None && work.HasFlag(w))];

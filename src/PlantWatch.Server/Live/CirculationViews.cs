@@ -24,7 +24,7 @@ internal static class CirculationViews
 
     public static CirculationView Of(CircuitPlan circuit, FreshWaterAsked asked, UnitSystem units, WashWaterView? washes = null)
     {
-        var (say, amounts, says) = (Wording.English.In(units), new AmountWords(units), new List<Reason>());
+        var (say, amounts, says) = (Reader.Words.In(units), new AmountWords(units, Reader.Here.Language), new List<Reason>());
         var volume = circuit.Pools.Sum(p => p.VolumeCubicMetres) + (circuit.BalanceTankCubicMetres ?? 0);
         if (circuit.TurnoverHours is null) says.Add(Reason.Of("circulation.turnover_missing"));
         double? Known(Figure figure)

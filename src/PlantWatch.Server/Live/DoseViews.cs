@@ -11,7 +11,7 @@ namespace PlantWatch.Server.Live;
 /// <summary>Doses as the page shows them, amounts in the units of the plant.</summary>
 internal sealed class DoseViews(Wording words, UnitSystem units)
 {
-    private readonly AmountWords _amounts = new(units);
+    private readonly AmountWords _amounts = new(units, words.Language);
 
     public DoseAdviceView Of(DoseAdvice advice, DoseSituation at) => new(
         at.Now, Product(advice.Product, at), advice.Target, advice.From, advice.Value, words.Say(advice.Refused), _amounts.Water(advice.Volume.Whole), _amounts.Water(advice.Volume.First),

@@ -22,7 +22,7 @@ internal static class FilterViews
         var turnover = Turnover(state, now);
         return new(
             state.Plan.Id, state.Plan.Name, flow?.Value, flow?.MeasuredAt ?? Instant.Never, state.Plan.CirculationLow, [.. state.Filters.Select(f => One(state, f, now))],
-            turnover, Wording.English.In(units).Say(Says(state, turnover)));
+            turnover, Reader.Words.In(units).Say(Says(state, turnover)));
     }
 
     private static TurnoverView Turnover(CircuitState state, Instant now)

@@ -23,25 +23,29 @@ internal sealed class LivePublisher(
     private const int BeatsBetweenSigns = 50;
 
     private readonly ConcurrentDictionary<string, CircuitPulse> _pulses = new(StringComparer.Ordinal);
-    private int _connections;
+    private readonly ConcurrentDictionary<Language, int> _listening = new();
 
     /// <summary>Browsers connected.</summary>
-    public int Connections => Volatile.Read(ref _connections);
+    public int Connections => _listening.Values.Sum();
 
-    public void Connected(int change) => Interlocked.Add(ref _connections, change);
+    /// <summary>The group of the connections that are spoken to in a language.</summary>
+    public static string GroupOf(Language language) => "language-" + language.Code;
+
+    /// <summary>So many more browsers of a language, or fewer.</summary>
+    public void Connected(Language language, int change) => _listening.AddOrUpdate(language, change, (_, before) => before + change);
 
     /// <summary>Everything a page needs that has just connected.</summary>
-    public async Task GreetAsync(IClientProxy caller, CancellationToken cancellation)
+    public async Task GreetAsync(IClientProxy caller, Wording words, CancellationToken cancellation)
     {
-        await caller.SendAsync("health", Health(), cancellation);
-        foreach (var worker in host.Circuits.ToArray()) await caller.SendAsync("circuit", View(worker), cancellation);
+        await caller.SendAsync("health", Health(words), cancellation);
+        foreach (var worker in host.Circuits.ToArray()) await caller.SendAsync("circuit", View(worker, words), cancellation);
     }
 
-    public HealthView Health() => new(
-        Now, BrokerWords.Say(broker.State), [.. plantFile.Errors.Select(e => e.ToString())], CircuitViews.Sum(host.Everything.Select(CircuitViews.Ledger)));
+    public HealthView Health(Wording words) => new(
+        Now, BrokerWords.Say(broker.State, words), [.. plantFile.Errors.Select(e => e.ToString())], CircuitViews.Sum(host.Everything.Select(CircuitViews.Ledger)));
 
     // The version is the batch: it rises with every commit, so a view that comes late is known to be stale.
-    public CircuitView View(CircuitWorker worker) => CircuitViews.Of(worker.State, worker.Seq, Now, CircuitViews.Ledger(worker), Wording.English);
+    public CircuitView View(CircuitWorker worker, Wording words) => CircuitViews.Of(worker.State, worker.Seq, Now, CircuitViews.Ledger(worker), words);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -74,7 +78,7 @@ internal sealed class LivePublisher(
 
     private async Task BeatAsync(long beat, CancellationToken cancellation)
     {
-        if (beat % BeatsBetweenSigns == 0) await SendAsync("health", Health(), cancellation);
+        if (beat % BeatsBetweenSigns == 0) await SayAsync("health", Health, cancellation);
         foreach (var (circuit, pulse) in _pulses)
         {
             if (Connections == 0)
@@ -83,20 +87,27 @@ internal sealed class LivePublisher(
                 continue;
             }
 
-            if (pulse.TakeReadings() is { Count: > 0 } readings) await SendAsync("readings", new ReadingsDelta(circuit, readings), cancellation);
+            if (pulse.TakeReadings() is { Count: > 0 } readings) await SendAsync(hub.Clients.All, "readings", new ReadingsDelta(circuit, readings), cancellation);
             if (beat % BeatsBetweenViews == 0 && pulse.WantsView(beat % BeatsBetweenSigns == 0) && host.Find(circuit) is { } worker)
-                await SendAsync("circuit", View(worker), cancellation);
+                await SayAsync("circuit", words => View(worker, words), cancellation);
         }
     }
 
+    // What has words in it is made once for each language that somebody listens in.
+    private async Task SayAsync(string method, Func<Wording, object> what, CancellationToken cancellation)
+    {
+        foreach (var (language, listening) in _listening)
+            if (listening > 0) await SendAsync(hub.Clients.Group(GroupOf(language)), method, what(Wording.Of(language)), cancellation);
+    }
+
     // A browser that does not read must not hold up the others: a send that takes too long is left behind, and the page asks again.
-    private async Task SendAsync(string method, object what, CancellationToken cancellation)
+    private async Task SendAsync(IClientProxy whom, string method, object what, CancellationToken cancellation)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(LongestSend);
         try
         {
-            await hub.Clients.All.SendAsync(method, what, limit.Token);
+            await whom.SendAsync(method, what, limit.Token);
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {

@@ -11,7 +11,7 @@ namespace PlantWatch.Server.Live;
 /// <summary>A dosing plan as the page shows it, amounts in the units of the plant.</summary>
 internal sealed class PlanViews(Wording words, UnitSystem units)
 {
-    private readonly AmountWords _amounts = new(units);
+    private readonly AmountWords _amounts = new(units, words.Language);
     private readonly DoseViews _doses = new(words, units);
 
     public DosingPlanView Of(PlanAdvice advice, DoseSituation at, IReadOnlyList<BalanceInput> inputs)

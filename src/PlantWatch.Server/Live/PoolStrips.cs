@@ -37,7 +37,7 @@ internal static class PoolStrips
             var lines = new List<StripLine>();
             foreach (var probe in group) lines.Add(await LineAsync(worker, probe, frame, series, cancellation));
             var (low, high) = limits.Ends(group.Key);
-            strips.Add(new Strip(Wording.English.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
+            strips.Add(new Strip(Reader.Words.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
         }
 
         return new StripChartInput
@@ -50,7 +50,7 @@ internal static class PoolStrips
             Height = frame.Height,
             Theme = frame.Theme,
             Strips = strips,
-            Words = ChartWords.From(Wording.English.Find),
+            Words = ChartWords.From(Reader.Words.Find),
         };
     }
 

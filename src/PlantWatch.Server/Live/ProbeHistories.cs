@@ -25,7 +25,7 @@ internal static class ProbeHistories
         var (plan, probe) = (state.Plan.Probes[index], state.Probes[index]);
         ImmutableArray<Calibration> calibrations = [.. state.Calibrations.Where(c => c.ProbeId == plan.Id)];
         var advice = CalibrationOffers.For(plan, probe.Trust, calibrations, state.Watermark);
-        var why = Wording.English.Say(advice.Why);
+        var why = Reader.Words.Say(advice.Why);
         var doubts = new Doubts(probe.Trust, newest);
         return new ProbeHistory(
             SiteApi.Probe(plan), now, Answer(state, plan, probe, now, advice, calibrations), [.. page.Select(JudgementViews.Of)], older, CalibrationApi.Of(state, plan.Id),
@@ -61,7 +61,7 @@ internal static class ProbeHistories
             Waiting = calibrations.Any(c => c.Status == CalibrationStatus.Proposed),
             Now = Now(state, probe),
         });
-        return new(answer.Whom, Wording.English.Say(answer.Sentence), [.. answer.Steps.Select(s => new AdvisedStepView(s.Kind, Wording.English.Text(s.Text)))]);
+        return new(answer.Whom, Reader.Words.Say(answer.Sentence), [.. answer.Steps.Select(s => new AdvisedStepView(s.Kind, Reader.Words.Text(s.Text)))]);
     }
 
     private static BiasPoint Point(Judged j, Doubts doubts) =>
@@ -72,6 +72,6 @@ internal static class ProbeHistories
         var ahead = BiasAhead.Of(plan, trust, trust.Drift, now);
         return ahead.Points.IsEmpty ? null : new(
             [.. ahead.Points.Select(p => new BiasPoint(Guid.Empty, p.At, p.Bias.Value, p.Bias.Expanded, false))], trust.Drift.OrNull(),
-            ahead.Outlook.Earliest, ahead.Outlook.Likely, ahead.Outlook.Latest, Wording.English.Say(ahead.Outlook.Why));
+            ahead.Outlook.Earliest, ahead.Outlook.Likely, ahead.Outlook.Latest, Reader.Words.Say(ahead.Outlook.Why));
     }
 }

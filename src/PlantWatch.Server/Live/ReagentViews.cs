@@ -19,7 +19,7 @@ internal static class ReagentViews
         var until = lot is null ? Instant.Never : ReagentWatch.GoodUntil(plan, lot, zone);
         return new(
             plan.Id, plan.Name, plan.Tests, plan.Use, plan.LifeAfterOpening?.TotalDays, lot is null ? ReagentWord.NotNoted : WordOf(until, now), lot?.Number, lot?.LastDay, lot?.OpenedAt ?? Instant.Never,
-            lot?.NotedBy, until, ReagentWatch.OutOfDate(plan, state, zone, now) is { } why ? Wording.English.Say(why) : null);
+            lot?.NotedBy, until, ReagentWatch.OutOfDate(plan, state, zone, now) is { } why ? Reader.Words.Say(why) : null);
     }
 
     private static ReagentWord WordOf(Instant until, Instant now) =>

@@ -21,7 +21,7 @@ internal static class RuleViews
         CircuitPlan[] plans = [.. states.Select(s => s.Plan)];
         var alarms = states.SelectMany(s => s.Alarms.Values).ToLookup(a => a.Rule);
         var lately = rang.ToLookup(h => h.Rule, h => h.At);
-        return [.. RuleSheets.All.Select(sheet => One(sheet, RuleBook.All[sheet.Number], plans, [.. alarms[sheet.Number]], [.. lately[sheet.Number]], words))];
+        return [.. RuleSheets.All.Select(sheet => One(RuleSheets.By(words.Language)[sheet.Number], RuleBook.All[sheet.Number], plans, [.. alarms[sheet.Number]], [.. lately[sheet.Number]], words))];
     }
 
     private static RuleView One(RuleSheet sheet, Rule rule, CircuitPlan[] plans, AlarmRecord[] alarms, Instant[] rang, Wording words) => new(

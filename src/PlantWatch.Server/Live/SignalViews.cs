@@ -8,6 +8,6 @@ namespace PlantWatch.Server.Live;
 internal static class SignalViews
 {
     public static SignalView Of(SignalHealth s) => new(
-        s.Standing, Wording.English.Say(s.Reasons), s.Response.OrNull(), s.Wander.Hours.Windows > 0 ? Math.Sqrt(Math.Max(0, s.Wander.Hours.Usual)) : null, s.Spikes, s.SameSince.OrNull(),
+        s.Standing, Reader.Words.Say(s.Reasons), s.Response.OrNull(), s.Wander.Hours.Windows > 0 ? Math.Sqrt(Math.Max(0, s.Wander.Hours.Usual)) : null, s.Spikes, s.SameSince.OrNull(),
         s.LeaptAt.OrNull(), s.LeaptAt.IsSet ? s.LeaptBy : null, s.NoFlowAt.OrNull(), s.LagSeconds);
 }

@@ -43,12 +43,12 @@ internal static class StockViews
         var sums = circuits.Select(c => UseSums.Of(c.Rows.Where(r => r.ProductId == id), c.Bathers, c.State.Plan.Pools.Sum(p => p.VolumeCubicMetres), from, to)).Aggregate(default(UseSums), (a, b) => a + b);
         return new(
             id, name, sheet.Product.Kind, sheet.Unit, sheet.Product.Strength, sheet.Product.Store, sheet.Store, [.. sheet.Tanks.Select(t => Tank(t, circuits))], sheet.Total, Of(sheet.Outlook),
-            sheet.Why is { } why ? Wording.English.Say(why) : null, sheet.Product.DeliveryDays, sheet.RunsOut, sheet.UnitPrice, Of(sums), Days(id, circuits, from, to, sheet));
+            sheet.Why is { } why ? Reader.Words.Say(why) : null, sheet.Product.DeliveryDays, sheet.RunsOut, sheet.UnitPrice, Of(sums), Days(id, circuits, from, to, sheet));
     }
 
     private static TankView Tank(TankSheet tank, IReadOnlyList<CircuitUse> circuits) => new(
         tank.Pump.Id, tank.Pump.Name, circuits.First(c => c.State.Plan.Pumps.Contains(tank.Pump)).State.Plan.Name, tank.Litres, tank.Usable, tank.Pump.TankLitres, tank.Strength, tank.Tank.Mix?.Batch,
-        Of(tank.Outlook), tank.Tank.Wrong is { } wrong ? Wording.English.Say(wrong.Cause) : null, tank.Tank.Unknown?.At);
+        Of(tank.Outlook), tank.Tank.Wrong is { } wrong ? Reader.Words.Say(wrong.Cause) : null, tank.Tank.Unknown?.At);
 
     private static StockOutlookView? Of(Outlook? found) => found is null ? null : new(found.Earliest, found.Middle, found.Latest, found.PerDay, found.ByWeekday, found.Days);
 
@@ -81,7 +81,7 @@ internal static class StockViews
         for (var i = 0; i < products.Length; i++)
             for (var k = i + 1; k < products.Length; k++)
                 if (products[i].Store is { } store && store == products[k].Store && ProductHazards.Apart(products[i].Kind, products[k]) is { Code: not "apart.lime" } why)
-                    found.Add(new Said("stock.too_close", $"{products[i].Name}, {store}: {Wording.English.Text(why)}"));
+                    found.Add(new Said("stock.too_close", $"{products[i].Name}, {store}: {Reader.Words.Text(why)}"));
         return found;
     }
 }

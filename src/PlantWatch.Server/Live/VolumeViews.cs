@@ -21,7 +21,7 @@ internal static class VolumeViews
         var standing = doses.Where(d => !corrected.Contains(d.Id)).ToDictionary(d => d.Id);
         var figures = answers.Where(r => standing.ContainsKey(r.DoseId)).SelectMany(r => r.Figures.Select(f => (Dose: standing[r.DoseId], r.SampledAt, Figure: f))).ToList();
         var volume = EffectiveVolume.Of(figures.Select(f => VolumeSign.Of(f.Dose, f.SampledAt, f.Figure)).OfType<VolumeSign>(), DoseVolume.WholeOf(circuit));
-        var (say, amounts) = (Wording.English.In(units), new AmountWords(units));
+        var (say, amounts) = (Reader.Words.In(units), new AmountWords(units, Reader.Here.Language));
         Amount? Water(double m3) => double.IsFinite(m3) && m3 > 0 ? amounts.Water(m3) : null;
         return new(
             volume.Word, amounts.Water(volume.Stated), Water(volume.CubicMetres), Water(volume.Low), Water(volume.High),

@@ -25,7 +25,7 @@ internal static class WashWaterViews
         var beds = at.Circuit.Filters.Where(f => f.Kind == FilterKind.Media).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         var counted = washes.Where(w => beds.Contains(w.Wash.FilterId)).ToList();
         if (counted.Count == 0) return null;
-        var (whole, amounts) = (DoseVolume.WholeOf(at.Circuit), new AmountWords(units));
+        var (whole, amounts) = (DoseVolume.WholeOf(at.Circuit), new AmountWords(units, Words.Reader.Here.Language));
         double Drained(Instant since) => counted.Where(w => w.At > since).Sum(w => w.Wash.CubicMetres ?? 0);
         var total = Drained(Instant.Never);
         return FreshWater.Dilutes(1, 0, total, whole).OrNull is not { } left ? null : new(

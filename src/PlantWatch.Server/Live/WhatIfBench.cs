@@ -26,7 +26,7 @@ internal sealed record WhatIfBench(PoolPlan Pool, IReadOnlyList<BalanceInput> In
         var index = state.Plan.Pools.Select(p => p.Id).ToList().IndexOf(poolId);
         var (pool, known) = (state.Plan.Pools[index], state.Pools[index]);
         return new(pool, Present(state, pool, known), Volume(state.Plan), IsConfirmed(state.Plan),
-            WhatIfBottles.Of(pool, plan?.Products ?? [], Today(state.Plan.TimeZone, now), words), new AmountWords(plan?.Site.Units ?? UnitSystem.Metric));
+            WhatIfBottles.Of(pool, plan?.Products ?? [], Today(state.Plan.TimeZone, now), words), new AmountWords(words.Units, words.Language));
     }
 
     /// <summary>The present water as people would type it.</summary>

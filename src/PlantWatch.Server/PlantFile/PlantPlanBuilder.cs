@@ -13,7 +13,7 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
     private readonly string _timeZone = root["site"]["time_zone"].String!;
 
     public PlantPlan Build() => new(
-        new SitePlan(root["site"]["name"].String!, _timeZone, EnumWords<UnitSystem>.Find(root["site"]["units"].String) ?? UnitSystem.Metric),
+        new SitePlan(root["site"]["name"].String!, _timeZone, EnumWords<UnitSystem>.Find(root["site"]["units"].String) ?? UnitSystem.Metric) { Language = root["site"]["language"].String ?? "en" },
         Each(root["products"], Product),
         Each(root["circuits"], Circuit))
     {

@@ -19,7 +19,7 @@ internal sealed class Channels(ChannelSecrets secrets, IAlarmTopic topic, PlantW
     private IChannel Make((ChannelPlan Plan, SitePlan Site) of) => of.Plan.Kind switch
     {
         ChannelKind.Webhook => new WebhookChannel(of.Plan, secrets, _http, clock),
-        ChannelKind.Email => new MailChannel(of.Plan, secrets, new LetterWriter(new MessageText(Wording.English, of.Site.TimeZone, Page))),
+        ChannelKind.Email => new MailChannel(of.Plan, secrets, new LetterWriter(new MessageText(Wording.Of(of.Site), of.Site.TimeZone, Page))),
         _ => new TopicChannel(of.Plan, topic),
     };
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using PlantWatch.Core.Alarms.Telling;
 using PlantWatch.Core.Quantities;
@@ -55,5 +54,5 @@ internal sealed class MessageText(Wording words, string timeZone, string? page)
 
     private static string Place(Message message) => message.PoolName ?? message.CircuitName;
 
-    private string At(Instant at) => TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), _zone).ToString("dddd d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture);
+    private string At(Instant at) => Moments.Of(TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), _zone).DateTime, words);
 }

@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
@@ -12,7 +13,7 @@ internal sealed class StandingTopics(IAlarmTopic topic, TimeProvider clock)
     private readonly Dictionary<string, (byte[] What, Instant At)> _said = new(StringComparer.Ordinal);
 
     /// <summary>Says what has changed or is due.</summary>
-    public async Task SayAsync(string site, IReadOnlyCollection<ChannelPlan> channels, IReadOnlyCollection<CircuitState> circuits, CancellationToken cancellation)
+    public async Task SayAsync(SitePlan site, IReadOnlyCollection<ChannelPlan> channels, IReadOnlyCollection<CircuitState> circuits, CancellationToken cancellation)
     {
         var now = Instant.From(clock.GetUtcNow());
         var wanted = new HashSet<string>(StringComparer.Ordinal);
@@ -21,7 +22,7 @@ internal sealed class StandingTopics(IAlarmTopic topic, TimeProvider clock)
             {
                 var at = $"{channel.Topic}/{circuit.Plan.Id}/state";
                 wanted.Add(at);
-                await SayAsync(at, StandingState.Of(site, circuit, channel.From, now, Wording.English), now, cancellation);
+                await SayAsync(at, StandingState.Of(site.Name, circuit, channel.From, now, Wording.Of(site)), now, cancellation);
             }
 
         // A circuit that is gone must not stand there for ever; an empty retained message takes it away (MQTT 5.0, 3.3.1.3).

@@ -62,7 +62,7 @@ internal sealed class TellingLoop(PlantHost host, OutboxBook book, Sender sender
         if (plan.Telling.Channels.IsEmpty) return;
         var owed = new TellingPolicy(plan.Telling, plan.Site.TimeZone).Next([.. state.Alarms.Values], [.. told.Select(item => item.Notice)], Instant.From(clock.GetUtcNow()));
         if (owed.Notices.IsEmpty) return;
-        await book.QueueAsync(circuit.Partition, MessageMaker.Write(plan.Site.Name, state, owed.Notices, told, Wording.English), cancellation);
+        await book.QueueAsync(circuit.Partition, MessageMaker.Write(plan.Site.Name, state, owed.Notices, told, Wording.Of(plan.Site)), cancellation);
         TellingLog.Queued(log, owed.Notices.Length, circuit.Partition.Value);
     }
 
@@ -73,7 +73,7 @@ internal sealed class TellingLoop(PlantHost host, OutboxBook book, Sender sender
         limit.CancelAfter(LongestSaying);
         try
         {
-            await standing.SayAsync(plan.Site.Name, plan.Telling.Channels, [.. circuits.Select(circuit => circuit.State)], limit.Token);
+            await standing.SayAsync(plan.Site, plan.Telling.Channels, [.. circuits.Select(circuit => circuit.State)], limit.Token);
         }
         catch (Exception fault) when (!cancellation.IsCancellationRequested && fault is not OutOfMemoryException)
         {

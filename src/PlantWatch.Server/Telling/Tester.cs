@@ -36,7 +36,7 @@ internal sealed class Tester(Sender sender, Channels channels, TimeProvider cloc
     private Message Of(PlantPlan plan, string by) => new(
         Guid.CreateVersion7(clock.GetUtcNow()), NoticeKind.Raised, Priority.Note, 0, Guid.Empty, "", "test", plan.Site.Name,
         plan.Circuits.IsEmpty ? "" : plan.Circuits[0].Id, plan.Site.Name, null, null,
-        Wording.English.Find("telling.test_title"), Wording.English.Text(Reason.Of("telling.test_cause", by)), Now, "", "", "", null, null, []);
+        Wording.Of(plan.Site).Find("telling.test_title"), Wording.Of(plan.Site).Text(Reason.Of("telling.test_cause", by)), Now, "", "", "", null, null, []);
 
     private Instant Now => Instant.From(clock.GetUtcNow());
 }

@@ -5,8 +5,9 @@ using PlantWatch.Server.Words;
 namespace PlantWatch.Server.Units;
 
 /// <summary>Says amounts in the units of a plant, the SI figure beside them. Gallons and fluid ounces always bear the name of their kind: US or imp.</summary>
-/// <param name="units">The units of the plant.</param>
-internal sealed class AmountWords(UnitSystem units)
+/// <param name="units">The units people measure out in.</param>
+/// <param name="language">How figures are written.</param>
+internal sealed class AmountWords(UnitSystem units, Language language)
 {
     private static readonly UnitLadder Kilograms = new("kg", 1, "g", 0.001);
     private static readonly UnitLadder Litres = new("L", 1, "mL", 0.001);
@@ -18,8 +19,11 @@ internal sealed class AmountWords(UnitSystem units)
     private static readonly UnitLadder UsWater = UsVolume with { Digits = 4 };
     private static readonly UnitLadder ImperialWater = ImperialVolume with { Digits = 4 };
 
-    /// <summary>The units of the plant.</summary>
+    /// <summary>The units.</summary>
     public UnitSystem Units => units;
+
+    /// <summary>The language.</summary>
+    public Language Language => language;
 
     /// <summary>Mass of a product, in kg.</summary>
     public Amount Mass(double kilograms) => Make(kilograms, "kg", Kilograms.Say(Some(kilograms)), PoundsAndOunces.Say);
@@ -58,7 +62,9 @@ internal sealed class AmountWords(UnitSystem units)
     private UnitLadder Choose(UnitLadder us, UnitLadder imperial) => units == UnitSystem.Us ? us : imperial;
 
     private Amount Make(double value, string unit, string inSi, Func<double, string> other) =>
-        new(value, unit, units == UnitSystem.Metric ? inSi : other(value), inSi);
+        new(value, unit, Written(units == UnitSystem.Metric ? inSi : other(value)), Written(inSi));
+
+    private string Written(string amount) => language == Language.English ? amount : language.Write(amount).Replace(UnitLadder.Under, Wording.Of(language).Find("amount.under"), StringComparison.Ordinal);
 
     private static string Degrees(double value, string unit) => Figures.Of(value, unit) + Figures.After(unit);
 

@@ -10,6 +10,9 @@ namespace PlantWatch.Server.Units;
 /// <param name="Digits">Significant digits.</param>
 internal sealed record UnitLadder(string Unit, double Size, string SmallUnit, double SmallSize, int Digits = 3)
 {
+    /// <summary>Said before an amount too small to measure.</summary>
+    public const string Under = "under";
+
     // Nobody measures less than this many of the smaller unit.
     private const double Least = 0.01;
 
@@ -19,7 +22,7 @@ internal sealed record UnitLadder(string Unit, double Size, string SmallUnit, do
         var large = Rounding.Significant(amount / Size, Digits);
         if (large >= 1 || amount == 0) return Written(large, Unit);
         var small = Rounding.Significant(amount / SmallSize, Digits);
-        return small < Least ? "under " + Written(Least, SmallUnit) : Written(small, SmallUnit);
+        return small < Least ? Under + " " + Written(Least, SmallUnit) : Written(small, SmallUnit);
     }
 
     private static string Written(double value, string unit) => Rounding.Written(value) + Figures.After(unit);

@@ -6,17 +6,18 @@ namespace PlantWatch.Server.Words;
 /// <summary>docs/rules.md as this build carries it: the one source of what is said of a rule.</summary>
 internal static class RuleSheets
 {
-    private const string Resource = "rules.md";
+    private static readonly FrozenDictionary<string, FrozenDictionary<string, RuleSheet>> Pages = Language.All.ToFrozenDictionary(
+        l => l.Code, l => Read(Page(l) ?? Page(Language.English)!).ToFrozenDictionary(r => r.Number, StringComparer.Ordinal), StringComparer.Ordinal);
 
-    /// <summary>All rules in the order of the page.</summary>
+    /// <summary>All rules in the order of the page, in English.</summary>
     /// <remarks>A page that cannot be read is a mistake of ours and stops the start.</remarks>
-    public static ImmutableArray<RuleSheet> All { get; } = Read(Page());
+    public static ImmutableArray<RuleSheet> All { get; } = Read(Page(Language.English)!);
 
-    /// <summary>By number.</summary>
-    public static FrozenDictionary<string, RuleSheet> ByNumber { get; } = All.ToFrozenDictionary(r => r.Number, StringComparer.Ordinal);
+    /// <summary>By number, in a language; in English where the page was not put into it.</summary>
+    public static FrozenDictionary<string, RuleSheet> By(Language language) => Pages[language.Code];
 
     /// <summary>The sentences of a rule that stand with every alarm, by code.</summary>
-    public static IEnumerable<KeyValuePair<string, string>> Sentences => All.SelectMany(r => new KeyValuePair<string, string>[]
+    public static IEnumerable<KeyValuePair<string, string>> Sentences(Language language) => By(language).Values.SelectMany(r => new KeyValuePair<string, string>[]
     {
         new($"{r.Number}.title", r.Title), new($"{r.Number}.consequence", r.Consequence), new($"{r.Number}.action", r.Action), new($"{r.Number}.respond", r.Respond),
     });
@@ -30,9 +31,10 @@ internal static class RuleSheets
         return all.GroupBy(r => r.Number).FirstOrDefault(g => g.Count() > 1) is { } twice ? throw new FormatException($"{twice.Key} has two sections") : all;
     }
 
-    private static string Page()
+    private static string? Page(Language language)
     {
-        using var stream = typeof(RuleSheets).Assembly.GetManifestResourceStream(Resource) ?? throw new InvalidOperationException($"{Resource} is missing from this build");
+        using var stream = typeof(RuleSheets).Assembly.GetManifestResourceStream(language == Language.English ? "rules.md" : $"rules.{language.Code}.md");
+        if (stream is null) return null;
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

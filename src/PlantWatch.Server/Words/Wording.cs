@@ -24,17 +24,31 @@ internal sealed partial class Wording
 
     private readonly AmountWords _amounts;
 
-    private Wording(FrozenDictionary<string, string> sentences, UnitSystem units)
+    private static readonly FrozenDictionary<string, Wording> Spoken = Language.All.ToFrozenDictionary(l => l.Code, Load, StringComparer.Ordinal);
+
+    private Wording(FrozenDictionary<string, string> sentences, Language language, UnitSystem units)
     {
         _sentences = sentences;
-        _amounts = new(units);
+        _amounts = new(units, language);
     }
 
     /// <summary>English.</summary>
-    public static Wording English { get; } = Load("en");
+    public static Wording English => Of(Language.English);
 
-    /// <summary>The same sentences for a plant that measures out in these units.</summary>
-    public Wording In(UnitSystem units) => units == _amounts.Units ? this : new(_sentences, units);
+    /// <summary>The sentences of a language.</summary>
+    public static Wording Of(Language language) => Spoken[language.Code];
+
+    /// <summary>The sentences for what is sent from a site without being asked for.</summary>
+    public static Wording Of(SitePlan site) => Of(Language.Find(site.Language) ?? Language.English);
+
+    /// <summary>The language.</summary>
+    public Language Language => _amounts.Language;
+
+    /// <summary>The units people measure out in.</summary>
+    public UnitSystem Units => _amounts.Units;
+
+    /// <summary>The same sentences for people who measure out in these units.</summary>
+    public Wording In(UnitSystem units) => units == _amounts.Units ? this : new(_sentences, Language, units);
 
     public IEnumerable<string> Codes => _sentences.Keys;
 
@@ -70,9 +84,9 @@ internal sealed partial class Wording
         if (fact.Text is { } name) return _sentences.GetValueOrDefault($"name.{name}", name);
         var format = hole.Groups[2].Success ? hole.Groups[2].Value : "0.##";
         if (InUnit().Match(format) is { Success: true } asked) return OfUnit(reason, fact.Number, asked);
-        if (format == "span" && fact.Number is { } seconds) return Spans.Of(seconds);
+        if (format == "span" && fact.Number is { } seconds) return Spans.Of(seconds, this);
         if (OfAmount(fact.Number, format) is { } amount) return amount.ToString();
-        return fact.Number?.ToString(format, CultureInfo.InvariantCulture) ?? Find("name.none");
+        return fact.Number is { } number ? Language.Write(number.ToString(format, CultureInfo.InvariantCulture)) : Find("name.none");
     }
 
     private Amount? OfAmount(double? number, string format) => (number, format) switch
@@ -94,25 +108,33 @@ internal sealed partial class Wording
         var unit = at < reason.Facts.Length ? reason.Facts[at].Text ?? "" : "";
         return asked.Groups[1].Value switch
         {
-            "bare" => Figures.Beside(value, Others(reason, value), unit),
-            "diff" => Figures.Signed(value, unit) + Figures.After(unit),
-            _ => Figures.Beside(value, Others(reason, value), unit) + Figures.After(unit),
+            "bare" => Language.Write(Figures.Beside(value, Others(reason, value), unit)),
+            "diff" => Language.Write(Figures.Signed(value, unit)) + Figures.After(unit),
+            _ => Language.Write(Figures.Beside(value, Others(reason, value), unit)) + Figures.After(unit),
         };
     }
 
-    // A file a subject. Two sentences for one code are a mistake of ours and stop the start.
-    private static Wording Load(string language)
+    // What a language does not say yet is said in English: a sentence in another language is worth more than a code.
+    private static Wording Load(Language language)
+    {
+        var all = Written(Language.English);
+        foreach (var (code, sentence) in Written(language)) all[code] = sentence;
+        foreach (var (code, sentence) in RuleSheets.Sentences(language)) all[code] = sentence;
+        return new Wording(all.ToFrozenDictionary(StringComparer.Ordinal), language, UnitSystem.Metric);
+    }
+
+    /// <summary>What the files of a language say, a file a subject; what is said of a rule stands once, in its section of the page, and not here.</summary>
+    /// <exception cref="ArgumentException">Two sentences for one code: a mistake of ours, which stops the start.</exception>
+    internal static Dictionary<string, string> Written(Language language)
     {
         var all = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var file in typeof(Wording).Assembly.GetManifestResourceNames().Where(n => n.StartsWith($"Words.{language}.", StringComparison.Ordinal)))
+        foreach (var file in typeof(Wording).Assembly.GetManifestResourceNames().Where(n => n.StartsWith($"Words.{language.Code}.", StringComparison.Ordinal)))
         {
             using var stream = typeof(Wording).Assembly.GetManifestResourceStream(file)!;
             foreach (var (code, sentence) in JsonSerializer.Deserialize<Dictionary<string, string>>(stream) ?? []) all.Add(code, sentence);
         }
 
-        // What is said of a rule stands once, in its section of the page.
-        foreach (var (code, sentence) in RuleSheets.Sentences) all.Add(code, sentence);
-        return all.Count > 0 ? new Wording(all.ToFrozenDictionary(StringComparer.Ordinal), UnitSystem.Metric) : throw new InvalidOperationException($"the words of language {language} are missing from this build");
+        return all;
     }
 
     [GeneratedRegex(@"\{(\d)(?::([^}]+))?\}")]

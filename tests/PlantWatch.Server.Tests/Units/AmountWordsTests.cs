@@ -11,9 +11,9 @@ namespace PlantWatch.Server.Tests.Units;
 /// <summary>Amounts are said so that a person can measure them out.</summary>
 public sealed partial class AmountWordsTests
 {
-    private static readonly AmountWords Metric = new(UnitSystem.Metric);
-    private static readonly AmountWords Us = new(UnitSystem.Us);
-    private static readonly AmountWords Imperial = new(UnitSystem.Imperial);
+    private static readonly AmountWords Metric = new(UnitSystem.Metric, Language.English);
+    private static readonly AmountWords Us = new(UnitSystem.Us, Language.English);
+    private static readonly AmountWords Imperial = new(UnitSystem.Imperial, Language.English);
 
     [Theory]
     [InlineData(1.25, "1.25 kg")]
@@ -86,7 +86,7 @@ public sealed partial class AmountWordsTests
     public void What_is_said_is_within_four_per_cent_of_what_was_meant_whatever_the_units() =>
         Gen.Select(Gen.Double[-3, 4], Gen.Enum<UnitSystem>()).Sample((logarithm, units) =>
         {
-            var (amount, words) = (Math.Pow(10, logarithm), new AmountWords(units));
+            var (amount, words) = (Math.Pow(10, logarithm), new AmountWords(units, Language.English));
             Assert.Equal(1, Read(words.Mass(amount).Text) / amount, 0.04);
             Assert.Equal(1, Read(words.Volume(amount).Text) / amount, 0.04);
             Assert.Equal(1, Read(words.Water(amount).Text) / (1000 * amount), 0.04);
