@@ -1,0 +1,10 @@
+import type { nav as shape } from '../en/nav';
+
+/** Namen der Seiten in der Navigation und der Gruppen, in denen sie stehen. */
+export const nav: typeof shape = {
+  more: 'Mehr', moreTitle: 'Weitere Seiten',
+  groups: { water: 'Wasser', alarms: 'Alarme und Grenzwerte', plant: 'Anlage', record: 'Betriebsbuch' },
+  pages: {
+    laboratory: 'Labor', reagents: 'Reagenzien', chemicals: 'Chemikalien', limits: 'Grenzwerte', rules: 'Regeln', exceptions: 'Abweichungen', alarmHealth: 'Alarmgüte', whatIfLimits: 'Was wäre, Grenzwerte', telling: 'Benachrichtigung', jobs: 'Aufträge', handover: 'Übergabe',
+  },
+};
