@@ -16,7 +16,7 @@ const isDead = () => life.value.state === 'lost' || (life.value.state === 'conne
 const w = words.bar;
 
 function Counts({ says }: { says: BarSays }) {
-  return <span class="counts">{says.counts.map(c => <span class="mark" key={c.priority}><PriorityGlyph priority={c.priority} /><b>{c.n}</b><span class="bar-word"> {words.priority[c.priority].toLowerCase()}</span></span>)}
+  return <span class="counts">{says.counts.map(c => <span class="mark" key={c.priority}><PriorityGlyph priority={c.priority} /><b>{c.n}</b><span class="bar-word"> {words.inText(words.priority[c.priority])}</span></span>)}
     {says.counts.length > 1 && <span class="bar-more">+{says.counts.slice(1).reduce((sum, c) => sum + c.n, 0)}</span>}</span>;
 }
 

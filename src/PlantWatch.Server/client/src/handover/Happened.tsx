@@ -15,7 +15,7 @@ interface Line { at: string; kind: keyof typeof w.kinds; text: string }
 
 const ofAlarm = (c: AlarmChangeView): Line => ({ at: c.at, kind: 'alarm', text: `${words.alarmChange[c.change]}: ${c.alarm.title}, ${c.alarm.subjectName}${c.by ? `, ${c.by}` : ''}${c.comment ? `: ${c.comment}` : ''}` });
 const ofCheck = ({ check }: CheckAnswer): Line => ({ at: check.sampledAt, kind: 'check', text: `${nameOf(check.poolId)}: ${w.tested(check.who, check.results.map(r => `${words.measurand[r.measurand]} ${fixed(r.value, decimalsOf(r.measurand))}`).join(', '))}` });
-const ofJob = (j: JobView): Line => ({ at: j.at, kind: 'job', text: `${j.assetName}, ${words.jobs.state[j.state].toLowerCase()}: ${j.done ?? j.seen} (${j.by})` });
+const ofJob = (j: JobView): Line => ({ at: j.at, kind: 'job', text: `${j.assetName}, ${words.inText(words.jobs.state[j.state])}: ${j.done ?? j.seen} (${j.by})` });
 const ofPool = (p: PoolStateChangeView): Line => ({ at: p.at, kind: 'pool', text: `${nameOf(p.poolId)}: ${words.poolState.change(words.poolState.states[p.before], words.poolState.states[p.state])}${p.by ? `, ${p.by}` : ''}${p.why ? `: ${p.why}` : ''}` });
 
 /** What was written in a time, newest first. */

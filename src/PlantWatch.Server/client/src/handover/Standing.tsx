@@ -27,7 +27,7 @@ function Pools() {
   return (
     <Part title={w.pools} none={words.bar.unknown} count={pools.length} id="pools">
       {pools.map(p => (
-        <li key={p.id}><span class="mark"><PoolGlyph state={p.state} /><span><b>{nameOf(p.id)}</b>: {words.pool[p.state]}{p.operation && p.operation.state !== 'not_stated' && `; ${w.run} ${words.poolState.states[p.operation.state].toLowerCase()}`}</span></span>
+        <li key={p.id}><span class="mark"><PoolGlyph state={p.state} /><span><b>{nameOf(p.id)}</b>: {words.pool[p.state]}{p.operation && p.operation.state !== 'not_stated' && `; ${w.run} ${words.inText(words.poolState.states[p.operation.state])}`}</span></span>
           {p.why[0] && p.state !== 'normal' && <span class="hint">{p.why[0].text}</span>}</li>))}
     </Part>
   );

@@ -27,7 +27,7 @@ export function PackRow({ circuit, row, onDone, onInHand }: { circuit: CircuitIn
       {row.toJudge && <p class="notice"><b>{w.toJudge}:</b> {row.toJudge}</p>}
       {!isLimit(row) && row.quantity === 'sentence' && <p class="hint">{w.readOnly}</p>}
       <dl class="pack-facts">
-        <dt>{w.pools}</dt><dd>{row.pools.map(p => `${nameOf(p.pool)}: ${p.holds !== 'no' && !p.measured ? w.notMeasured.toLowerCase() : w.holds[p.holds]}`).join('; ')}</dd>
+        <dt>{w.pools}</dt><dd>{row.pools.map(p => `${nameOf(p.pool)}: ${p.holds !== 'no' && !p.measured ? words.inText(w.notMeasured) : w.holds[p.holds]}`).join('; ')}</dd>
         <dt>{w.source}</dt><dd>{row.source}</dd>
       </dl>
       <p class={row.provenance === 'published' ? 'hint' : ''}>{row.provenance === 'published' ? w.provenance.published : <b>{w.provenance[row.provenance]}</b>}{row.certainty && <span class="hint"> ({row.certainty})</span>}</p>

@@ -25,7 +25,7 @@ const none: Happening[] = [];
 
 /** What was done to the probe and when. Numbers that were turned down did nothing, but what was cleaned is clean. */
 const happeningsOf = (probe: ProbeInfo, all: CalibrationView[]): Happening[] => all.filter(c => c.holdsFrom !== null && (c.status !== 'rejected' || c.work?.length))
-  .map(c => ({ t: Date.parse(c.holdsFrom!), text: [words.calibrationKind[c.kind] + (c.kind === 'verification' ? '' : `: ${correction(c, probe)}`), ...(c.work ?? []).map(k => words.calibrate.work.kinds[k].toLowerCase())].join(', ') }));
+  .map(c => ({ t: Date.parse(c.holdsFrom!), text: [words.calibrationKind[c.kind] + (c.kind === 'verification' ? '' : `: ${correction(c, probe)}`), ...(c.work ?? []).map(k => words.inText(words.calibrate.work.kinds[k]))].join(', ') }));
 
 function overlayOf(probe: ProbeInfo, history: ProbeHistory | null): Overlay {
   return {

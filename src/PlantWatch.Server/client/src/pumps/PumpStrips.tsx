@@ -27,9 +27,9 @@ const rows = (page: PumpPageView) => {
   const { course: c } = page, probe = c.probeId ? allProbes.value.get(c.probeId) : undefined;
   const known = (line: Line | null): line is Line => line !== null && line.some(v => v !== null);
   return [
-    ...(known(c.driven) ? [{ id: 'driven', name: w.driven as ComponentChildren, label: w.driven, solid: c.driven, broken: c.usual, pair: { solid: w.driven.toLowerCase(), broken: w.usual }, unit: w.unit, decimals: 2, limit: undefined as LimitBand | undefined }] : []),
+    ...(known(c.driven) ? [{ id: 'driven', name: w.driven as ComponentChildren, label: w.driven, solid: c.driven, broken: c.usual, pair: { solid: words.inText(w.driven), broken: w.usual }, unit: w.unit, decimals: 2, limit: undefined as LimitBand | undefined }] : []),
     ...(probe && known(c.seen) ? [{ id: 'value', name: headingOf(probe, []), label: headingOf(probe, []), solid: c.seen, broken: c.expected, pair: { solid: w.seen, broken: w.expected }, unit: probe.unit, decimals: probe.decimals, limit: limitOf(limitsOfPool(probe.poolId), probe.measurand) }] : []),
-    ...(known(c.tank) ? [{ id: 'tank', name: w.tank, label: w.tank, solid: c.tank, broken: null, pair: { solid: w.tank.toLowerCase(), broken: '' }, unit: 'L', decimals: 1, limit: undefined }] : []),
+    ...(known(c.tank) ? [{ id: 'tank', name: w.tank, label: w.tank, solid: c.tank, broken: null, pair: { solid: words.inText(w.tank), broken: '' }, unit: 'L', decimals: 1, limit: undefined }] : []),
   ];
 };
 

@@ -4,6 +4,7 @@ import type {
   Tier, Verdict,
 } from '../../contract';
 import type { frame as shape } from '../en/frame';
+import { inText } from './inText';
 
 const measurand: Record<Measurand, string> = {
   none: '', ph: 'pH-Wert', orp: 'Redoxspannung', temperature: 'Temperatur', conductivity: 'Leitfähigkeit', free_chlorine: 'Freies Chlor',
@@ -67,7 +68,7 @@ const balance: Record<string, string> = { corrosive: 'kalklösend', balanced: 'i
 
 export const frame: typeof shape = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance,
+  calibrationStatus, tier, kinds, balance, inText,
   product: 'PlantWatch',
   ago: (age: string) => `vor ${age}`,
   flow: 'Durchfluss', noFlow: 'kein Durchfluss',

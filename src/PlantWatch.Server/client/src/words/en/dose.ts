@@ -1,7 +1,6 @@
 // Single doses.
 
-// Names of figures begin with a capital where they stand alone; pH is written as it is.
-const inText = (name: string) => name.startsWith('p') ? name : name.charAt(0).toLowerCase() + name.slice(1);
+import { inText } from './inText';
 
 export const dose = {
   lead: 'Works out one dose of one product. Advice, never an order: the plant\u2019s own people decide, and local codes and the product\u2019s safety data sheet come first.',

@@ -3,6 +3,7 @@ import type {
   AlarmChange, AlarmState, CalibrationKind, CalibrationStatus, Measurand, PoolWord, Priority, PumpActivity, SamplePoint, Standing, TestMethod,
   Tier, Verdict,
 } from '../../contract';
+import { inText } from './inText';
 
 const measurand: Record<Measurand, string> = {
   none: '', ph: 'pH', orp: 'ORP', temperature: 'Temperature', conductivity: 'Conductivity', free_chlorine: 'Free chlorine',
@@ -66,7 +67,7 @@ const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'bal
 
 export const frame = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance,
+  calibrationStatus, tier, kinds, balance, inText,
   product: 'PlantWatch',
   ago: (age: string) => `${age} ago`,
   flow: 'flow', noFlow: 'no flow',
