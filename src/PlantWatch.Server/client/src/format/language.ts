@@ -3,6 +3,7 @@ import { recall, remember } from '../api/kept';
 /** The languages that the pages speak, by the code of BCP 47, each with its name in itself and the habits of its writing. */
 export const languages = {
   en: { name: 'English', locale: 'en-GB', decimal: '.' },
+  de: { name: 'Deutsch', locale: 'de-DE', decimal: ',' },
 } as const satisfies Record<string, { name: string; locale: string; decimal: '.' | ',' }>;
 
 export type Language = keyof typeof languages;

@@ -2,6 +2,10 @@ import type { nav as shape } from '../en/nav';
 
 /** Namen der Seiten in der Navigation und der Gruppen, in denen sie stehen. */
 export const nav: typeof shape = {
+  habits: {
+    title: 'Auf diesem Gerät', language: 'Sprache', asBrowser: (name: string) => `Wie der Browser (${name})`, units: 'Einheiten', asSite: 'Wie die Anlage', metric: 'Metrisch', us: 'US', imperial: 'Imperial',
+    hint: 'Zahlen werden in SI geführt; Gallonen und Pfund stehen nur daneben. Beim Eintippen gelten Komma und Punkt.',
+  },
   more: 'Mehr', moreTitle: 'Weitere Seiten',
   groups: { water: 'Wasser', alarms: 'Alarme und Grenzwerte', plant: 'Anlage', record: 'Betriebsbuch' },
   pages: {
