@@ -3,6 +3,7 @@ import type {
   Tier, Verdict,
 } from '../../contract';
 import type { frame as shape } from '../en/frame';
+import { inText } from '../en/inText';
 
 // Words of the pages that do not come from the server; the subjects of the water have files of their own beside this one.
 
@@ -68,7 +69,7 @@ const balance: Record<string, string> = { corrosive: 'agressive', balanced: 'éq
 
 export const frame: typeof shape = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance,
+  calibrationStatus, tier, kinds, balance, inText,
   product: 'PlantWatch',
   ago: (age: string) => `il y a ${age}`,
   flow: 'débit', noFlow: 'sans débit',
