@@ -18,7 +18,7 @@ namespace PlantWatch.Core.Plant;
 public sealed record CircuitState
 {
     /// <summary>Version of the fold that made it; a snapshot of another version is not trusted but rebuilt from the journal.</summary>
-    public const int CurrentFoldVersion = 13;
+    public const int CurrentFoldVersion = 14;
 
     /// <summary>Version of the fold that made it.</summary>
     public int FoldVersion { get; init; } = CurrentFoldVersion;
@@ -187,6 +187,12 @@ public sealed record PumpState
 
     /// <summary>Strokes as they were last heard; quality not received before the first.</summary>
     public LastReading Strokes { get; init; }
+
+    /// <summary>Since when the water that it doses into is known to stand; never while it flows, or nothing tells.</summary>
+    public Instant StandsSince { get; init; }
+
+    /// <summary>By the strokes that it last told it doses into that standing water.</summary>
+    public bool StrokesStanding { get; init; }
 
     /// <summary>What it was driven to deliver today.</summary>
     public DayDose Today { get; init; }

@@ -14,6 +14,9 @@ public sealed record DosingWatch
     /// <summary>What it has learned and believes; null while it has not begun. Never told anything more once it is part of a state.</summary>
     public PoolSupervisor? Supervisor { get; init; }
 
+    /// <summary>What watched the same pumps before the water or the plant file changed, until the next begins; null at any other time, and where nothing did.</summary>
+    public PoolSupervisor? Former { get; init; }
+
     /// <summary>Minutes of which more may come, oldest first.</summary>
     public ImmutableArray<HeardMinute> Minutes { get; init; } = [];
 
@@ -46,6 +49,21 @@ public sealed record DosingWatch
 
     /// <summary>How long a pump runs flat out.</summary>
     public FlatOut Flat(DosedProduct pump) => pump == DosedProduct.Acid ? AcidFlatOut : ChlorineFlatOut;
+
+    /// <summary>Nothing learned of the water holds any more. What stands against a pump that is still the same stands on, and so do its books: other water mends no pump.</summary>
+    /// <param name="acid">What stayed of the acid pump.</param>
+    /// <param name="chlorine">What stayed of the chlorine pump.</param>
+    public DosingWatch LearningAnew(PumpKept acid, PumpKept chlorine) => this with
+    {
+        Since = Instant.Never,
+        Supervisor = null,
+        Former = (Supervisor ?? Former) is { } before ? before.Anew(before.Pool, acid, chlorine) : null,
+        Acid = acid == PumpKept.Strokes ? Acid : new(),
+        Chlorine = chlorine == PumpKept.Strokes ? Chlorine : new(),
+        AcidFlatOut = acid == PumpKept.Strokes ? AcidFlatOut : default,
+        ChlorineFlatOut = chlorine == PumpKept.Strokes ? ChlorineFlatOut : default,
+        Standing = Standing.RemoveAll(v => (v.Pump == DosedProduct.Acid ? acid : chlorine) == PumpKept.Nothing),
+    };
 
     /// <summary>The trouble of a kind, while it holds.</summary>
     public PumpVerdict? Find(DosedProduct pump, PumpTrouble trouble)

@@ -95,9 +95,16 @@ public sealed partial record PlanChange
     {
         if (alarms.Values.All(alarm => subjects.Now(alarm.Subject) == alarm.Subject)) return alarms;
         var kept = alarms.Clear().ToBuilder();
-        foreach (var alarm in alarms.Values)
-            if (subjects.Now(alarm.Subject) is { } now) kept[KeyFor(alarm, now)] = alarm with { Key = KeyFor(alarm, now), Subject = now };
+        // What is nobody's any more gives way to an alarm that somebody looks at.
+        foreach (var alarm in alarms.Values.OrderBy(alarm => subjects.IsOf(alarm.Subject) ? 0 : 1))
+            if (subjects.Now(alarm.Subject) is { } now) Add(kept, alarm with { Key = KeyFor(alarm, now), Subject = now });
         return kept.ToImmutable();
+    }
+
+    /// <summary>Puts an alarm among others. Where its key is taken it stands beside under a longer one: of two that are latched none may be lost.</summary>
+    internal static void Add(ImmutableSortedDictionary<string, AlarmRecord>.Builder alarms, AlarmRecord alarm)
+    {
+        if (!alarms.TryAdd(alarm.Key, alarm)) alarms[$"{alarm.Key}/{alarm.Id:N}"] = alarm with { Key = $"{alarm.Key}/{alarm.Id:N}" };
     }
 
     // A key is the rule's number and the subject, and may say more behind it.

@@ -34,6 +34,9 @@ internal sealed class PlanSubjects
         return pool is null ? null : pool + subject[slash..];
     }
 
+    /// <summary>It was a thing of the old plan, or a test of one.</summary>
+    public bool IsOf(string subject) => _named.ContainsKey(subject) || (subject.IndexOf('/', StringComparison.Ordinal) is >= 0 and var slash && _named.ContainsKey(subject[..slash]));
+
     /// <summary>Likewise, but null too when a probe measures something else now: an alarm on it has lost its meaning.</summary>
     public string? Now(string subject) => _other.Contains(subject) ? null : Named(subject);
 }

@@ -65,6 +65,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         _changing = changed.Task;
         try
         {
+            await RefuseHiddenLatchesAsync(before, plan, cancellation);
             await FollowRenamesAsync(plan, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
                 next[circuit.Id] = _workers.GetValueOrDefault(circuit.Id) ?? await OpenAsync(circuit, cancellation);
@@ -139,6 +140,16 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         var states = new Dictionary<string, CircuitState>(StringComparer.Ordinal);
         foreach (var circuit in before.Circuits) states[circuit.Id] = await KnownAsync(circuit, plan, next, cancellation);
         return plan.Circuits.ToDictionary(c => c.Id, c => Arrival.In(before, plan, c.Id, id => states.GetValueOrDefault(id)), StringComparer.Ordinal);
+    }
+
+    // Before anything of it is done: a file that hides what a person must see to changes nothing.
+    private async Task RefuseHiddenLatchesAsync(PlantPlan? before, PlantPlan plan, CancellationToken cancellation)
+    {
+        foreach (var gone in before?.Circuits.Where(c => !plan.Circuits.Any(next => next.Id == c.Id || next.Was == c.Id)) ?? [])
+        {
+            var state = _workers.GetValueOrDefault(gone.Id)?.State ?? (await Restore.FromAsync(store, new PartitionKey(gone.Id), gone, cancellation)).State;
+            if (HeldLatches.Of(state) is { } why) throw new PlanRefusedException(why);
+        }
     }
 
     // A circuit that left the plant file while the server stood still runs nowhere: what its pools leave behind is in the record.

@@ -1,6 +1,7 @@
 using System.Threading.Channels;
 using PlantWatch.Core.Plans;
 using PlantWatch.Server.LimitPacks;
+using PlantWatch.Server.Loop;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -118,6 +119,13 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         {
             await bringIntoForce(plan, cancellation);
         }
+        catch (PlanRefusedException refused)
+        {
+            // What stands in its way may be seen to at any time.
+            _seen = null;
+            Stay(new(1, "circuits", refused.Message));
+            return;
+        }
         catch (Exception error) when (error is not OperationCanceledException)
         {
             PlantFileLog.NotTaken(log, error, _path);
@@ -129,6 +137,12 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         Packs = packs;
         PlantFileLog.InForce(log, _path, hash[..12]);
         Publish(new([], hash));
+    }
+
+    // It is looked at again and again, and said once.
+    private void Stay(PlantFileError error)
+    {
+        if (!_standing.Errors.SequenceEqual([error])) Refuse([error]);
     }
 
     private void Refuse(IReadOnlyList<PlantFileError> errors)

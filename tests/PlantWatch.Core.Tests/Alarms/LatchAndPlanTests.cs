@@ -62,6 +62,30 @@ public sealed class LatchAndPlanTests
         Assert.Equal(AlarmState.LatchedUnacknowledged, bench.Alarm(RuleBook.DosesWithoutFlow, "acid-pump")!.State);
     }
 
+    [Fact, Evidence("R-043")]
+    public void A_latch_outlives_another_pump_that_takes_the_name_of_the_one_that_is_gone()
+    {
+        var (bench, id) = Spoiled();
+        bench.Load(WithoutAcid);
+        // The other pump's tank is spoiled too, and then it takes the free name.
+        bench.Write(bench.Delivery("acid", "hypo-pump", 50) with { WentIn = true });
+        var other = bench.Alarm(RuleBook.WrongProductInTank, "hypo-pump")!.Id;
+        bench.Load(WithoutAcid with { Pumps = [.. WithoutAcid.Pumps.Select(p => p.Id == "hypo-pump" ? p with { Id = "acid-pump", Was = "hypo-pump" } : p)] });
+        bench.Restart();
+        Assert.Equal(new[] { id, other }.Order(), bench.State.Alarms.Values.Where(a => a.LatchHeld).Select(a => a.Id).Order());
+        Assert.All(bench.State.Alarms, pair => Assert.Equal(pair.Key, pair.Value.Key));
+        Assert.Equal(other, bench.Alarm(RuleBook.WrongProductInTank, "acid-pump")!.Id);
+        // Each is made safe, seen and reset for itself.
+        foreach (var latched in new[] { id, other })
+        {
+            bench.Run(at => new PlantMadeSafe(at, latched, false, true, false, "J. Sample", null) { RoomLeft = true, TankDealtWith = true });
+            bench.Run(at => new AlarmAcknowledged(at, latched, "R. Example", null));
+        }
+
+        Assert.IsType<Outcome.Done>(bench.Run(at => new AlarmReset(at, id, "R. Example", null)));
+        Assert.Equal([other], bench.State.Alarms.Values.Where(a => a.LatchHeld).Select(a => a.Id));
+    }
+
     [Fact]
     public void What_has_a_latch_is_seen_though_it_was_shelved_or_out_of_service()
     {

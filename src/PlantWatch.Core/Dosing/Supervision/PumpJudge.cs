@@ -31,6 +31,9 @@ internal sealed class PumpJudge
     /// <summary>The pattern is known well enough to judge at all.</summary>
     public static bool IsReady(DosingLoop loop) => loop.Pattern.Days >= LeastDays;
 
+    /// <summary>Likewise for weak product.</summary>
+    public static bool IsReadyForWeak(DosingLoop loop) => loop.Pattern.Days >= LeastDaysForWeak;
+
     public double Best => Accounts.Max(a => a.Odds);
 
     /// <summary>Accounts that have fallen behind begin anew; all do while nothing is known.</summary>
@@ -65,7 +68,7 @@ internal sealed class PumpJudge
     }
 
     private static bool IsBelieved(PumpAccount account, DosingLoop loop) =>
-        account.Odds > Limit(account.Kind) && (account.Kind != PumpTrouble.WeakProduct || loop.Pattern.Days >= LeastDaysForWeak);
+        account.Odds > Limit(account.Kind) && (account.Kind != PumpTrouble.WeakProduct || IsReadyForWeak(loop));
 
     private static double Limit(PumpTrouble kind) => kind switch { PumpTrouble.WeakProduct => Weak, PumpTrouble.Siphon => Siphon, _ => NoDelivery };
 

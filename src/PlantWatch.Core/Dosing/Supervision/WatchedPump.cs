@@ -73,6 +73,21 @@ internal sealed class WatchedPump
         Tank.Pass(Strokes[0], Loop.Pattern.Mean * DosingLoop.Minutes, Judge.Accounts);
     }
 
+    /// <summary>Takes over what the samples of the same pump showed before: it is of the pump, whatever water it doses.</summary>
+    /// <param name="before">The pump as it was watched.</param>
+    /// <param name="strokes">Its strokes mean what they meant: how fast it can be and what it leapt to are counted in them.</param>
+    public void GoesOnFrom(WatchedPump before, bool strokes)
+    {
+        (Standing, Stuck, Empty) = (before.Standing, before.Stuck, before.Empty);
+        Tape tank = Tape.Blank(), leap = Tape.Blank();
+        before.Tank.Keep(tank);
+        Tank.Keep(tank.Rewound());
+        if (!strokes) return;
+        (_most, _mostHeard, Full) = (before._most, before._mostHeard, before.Full);
+        before.Leap.Keep(leap);
+        Leap.Keep(leap.Rewound());
+    }
+
     public void Keep(Tape tape)
     {
         (_most, _mostHeard, Full) = (tape.Next(_most), tape.Next(_mostHeard), tape.Next(Full));

@@ -125,7 +125,7 @@ internal sealed class AlarmDesk(ImmutableSortedDictionary<string, AlarmRecord> b
         alarms.Clear();
         alarms.AddRange(carried);
         foreach (var alarm in lost)
-            if (alarm.LatchHeld) alarms.TryAdd(alarm.Key, AlarmLife.Bereave(alarm, at));
+            if (alarm.LatchHeld) PlanChange.Add(alarms, AlarmLife.Bereave(alarm, at));
         _moved = true;
     }
 

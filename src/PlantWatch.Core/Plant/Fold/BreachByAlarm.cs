@@ -25,11 +25,11 @@ internal static class BreachByAlarm
 
     private static void Raised(Draft draft, string key, AlarmRecord alarm, Instant at)
     {
-        var grade = BreachRules.GradeOf(alarm.Rule);
-        if (draft.Exceptions.Find(key) is not { } line)
-            BreachActs.LookBack(draft, draft.Exceptions.Begin(key, grade, new(BreachSource.Probe, alarm.Id, alarm.Rule, alarm.RaisedAt, at, alarm.Cause, null), at), at);
+        var (grade, reading) = (BreachRules.GradeOf(alarm.Rule), new BreachReading(BreachSource.Probe, alarm.Id, alarm.Rule, alarm.RaisedAt, at, alarm.Cause, null));
+        if (draft.Exceptions.Find(key) is not { } line) BreachActs.LookBack(draft, draft.Exceptions.Begin(key, grade, reading, at), at);
         else if (grade > line.Grade)
-            draft.Exceptions.Keep(line.With(new(StepKind.Reading, alarm.Id, alarm.RaisedAt, at, null) { Grade = grade, What = alarm.Cause }).AtLeast(grade), ExceptionChange.Retested, at);
+            draft.Exceptions.Keep(
+                BreachRaised.AskedAgain(draft, line.With(new(StepKind.Reading, alarm.Id, alarm.RaisedAt, at, null) { Grade = grade, What = alarm.Cause }), line.Quantity, reading).AtLeast(grade), ExceptionChange.Retested, at);
     }
 
     // A value that swings about its limit is back as often: it is told once, of the newest time.

@@ -73,7 +73,11 @@ internal static class BreachByTest
     }
 
     private static void Answer(Draft draft, ExceptionLine line, ManualCheck check, TestVerdict verdict, Instant at) =>
-        KeepOrClose(draft, line.With(Retest(check, verdict, at)).AtLeast(verdict.Grade).BeginningAnew(), ExceptionChange.Retested, at);
+        KeepOrClose(draft, AskedAgain(draft, line.With(Retest(check, verdict, at)), check, verdict, at).AtLeast(verdict.Grade).BeginningAnew(), ExceptionChange.Retested, at);
+
+    // What was sampled later has the word, in whatever order they come in.
+    private static ExceptionLine AskedAgain(Draft draft, ExceptionLine line, ManualCheck check, TestVerdict verdict, Instant at) =>
+        verdict.IsBreach && !line.Steps.Any(s => s.IsRetest && s.At > check.SampledAt) ? BreachRaised.AskedAgain(draft, line, verdict.Key[(verdict.Key.LastIndexOf('/') + 1)..], Reading(check, verdict, at)) : line;
 
     private static ManualValue? Known(Draft draft, string key)
     {

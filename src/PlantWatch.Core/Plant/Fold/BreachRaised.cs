@@ -24,6 +24,16 @@ internal static class BreachRaised
         return draft.Incidents.Values.Where(i => i.ClosesThePool && i.HappenedAt <= reading.At && Asks(draft, i, place, quantity, reading)).OrderBy(i => i.DeclaredAt).ThenBy(i => i.Id).FirstOrDefault();
     }
 
+    /// <summary>A newer reading shows the breach: the line is bound to the incident that asks for what is read now, and to none where it is more or less than that.</summary>
+    public static ExceptionLine AskedAgain(Draft draft, ExceptionLine line, string quantity, BreachReading reading)
+    {
+        var incident = For(draft, line.PoolId, quantity, reading);
+        if (incident?.Id == line.IncidentId) return line;
+        if (incident is null) return (line with { IncidentId = null }).With(new(StepKind.IncidentOver, reading.Id, reading.KnownAt, reading.KnownAt, reading.By));
+        var step = StepOf(incident, reading.KnownAt);
+        return (line with { IncidentId = incident.Id, Steps = line.Steps.RemoveAll(s => s.Kind == step.Kind && s.Id == step.Id) }).With(step);
+    }
+
     /// <summary>An incident is over, or bathers come back: what is still outside is owed as any other.</summary>
     public static void Over(Draft draft, Func<ExceptionLine, bool> which, Guid act, string? by, Instant at)
     {

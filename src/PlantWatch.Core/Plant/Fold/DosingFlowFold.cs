@@ -1,3 +1,4 @@
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -8,17 +9,36 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>A dosing pump that runs into standing water. Said at once, never commanded: the interlock belongs into the plant.</summary>
 internal static class DosingFlowFold
 {
+    // What strokes of the last minute are of.
+    private static readonly TimeSpan ToldOf = TimeSpan.FromMinutes(1);
+
     public static void Tick(Draft draft, Instant now)
     {
         for (var i = 0; i < draft.Pumps.Length; i++)
         {
-            var cause = draft.Pumps[i].Activity == PumpActivity.Running || SupervisionFold.StrokesIntoStandingWater(draft, i) ? Standing(draft, i) : null;
+            var standing = Standing(draft, i);
+            if (standing is null == draft.Pumps[i].StandsSince.IsSet) draft.Pumps[i] = draft.Pumps[i] with { StandsSince = standing is null ? Instant.Never : now, StrokesStanding = false };
+            var cause = draft.Pumps[i] is { Activity: PumpActivity.Running } or { StrokesStanding: true } ? standing : null;
             var key = draft.Index.NoFlowKeys[i];
             if (cause is not null && StoodUnsafe(draft, key) is { } stood) cause = stood;
             if (cause is not null || draft.Alarms.Knows(key))
                 draft.Alarms.Look(RuleBook.DosesWithoutFlow, key, draft.Plan.Pumps[i].Id, cause is not null, now, () => cause!);
             Restart(draft, i, now);
         }
+    }
+
+    /// <summary>A pump told its strokes: some of them are of standing water, none are, or it cannot be told and stays as it was. By its strokes it doses, whatever it says that it does.</summary>
+    public static void Stroked(Draft draft, int pump, double count, Instant at)
+    {
+        if (draft.Pumps[pump] is { StandsSince: { IsSet: true } since } known && InStandingWater(draft.Plan.Pumps[pump].StrokesAre, known.Strokes, count, since, at) is { } strokes)
+            draft.Pumps[pump] = known with { StrokesStanding = strokes };
+    }
+
+    // The strokes of one minute may be those before the water stood, and so may what a counter rose by since it was last told.
+    private static bool? InStandingWater(StrokeCount are, LastReading last, double count, Instant since, Instant at)
+    {
+        if (are == StrokeCount.LastMinute) return count > 0 ? at - ToldOf >= since ? true : null : false;
+        return last.MeasuredAt.IsSet && last.MeasuredAt >= since ? StrokeRise.Of(last.Value, count, at - last.MeasuredAt) is { } rose ? rose > 0 : null : null;
     }
 
     // The gas gathers while the water stands, and comes when it moves again.

@@ -15,7 +15,7 @@ internal static class NewWater
         for (var i = 0; i < draft.Probes.Length; i++)
             if (draft.Plan.Probes[i].Measurand == Measurand.Orp && draft.Index.PoolOf[i] is var seen && (seen == pool || draft.Plan.Probes[i].PoolId is null))
                 draft.Probes[i] = draft.Probes[i] with { Trust = ProbeTrust.New, Trail = default };
-        SupervisionFold.BeginAnew(draft, pool, at);
+        SupervisionFold.BeginAnew(draft, pool);
         AskForNoRepeat(draft, state.Id, at);
         InForceFold.One(draft, pool, at);
     }

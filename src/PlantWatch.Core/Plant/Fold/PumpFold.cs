@@ -71,6 +71,7 @@ internal static class PumpFold
 
         Store(draft, draft.Plan.Pumps[index].StrokesSeries, message, count);
         DayDoseFold.Stroked(draft, index, count, message.At);
+        DosingFlowFold.Stroked(draft, index, count, message.At);
         SupervisionFold.Stroked(draft, index, count, message.At);
         TankFold.Heard(draft, index, draft.Pumps[index].Strokes.MeasuredAt, message.At);
         draft.Pumps[index] = draft.Pumps[index] with { Strokes = new LastReading(message.At, message.At, count, count, Quality.Received) };

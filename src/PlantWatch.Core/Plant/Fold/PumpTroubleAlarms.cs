@@ -68,7 +68,9 @@ internal static class PumpTroubleAlarms
     // Chlorine that runs by itself looks for a while as if acid strokes brought it: the account that foresees the water better is believed.
     private static Reason? Swapped(Draft draft, int water, int pump, Instant at)
     {
-        if (draft.Dosing[water] is not { Supervisor: { } supervisor } watch || supervisor.Evidence(DosedProduct.Acid, PumpTrouble.Swapped, at) is not { } swapped) return null;
+        var watch = draft.Dosing[water];
+        // Said before the water changed: what would weigh it is still being learned.
+        if (watch.Supervisor is not { } supervisor || supervisor.Evidence(DosedProduct.Acid, PumpTrouble.Swapped, at) is not { } swapped) return First(draft, water, DosedProduct.Acid, pump, PumpTrouble.Swapped);
         var siphon = watch.Find(DosedProduct.Chlorine, PumpTrouble.Siphon) is null ? null : supervisor.Evidence(DosedProduct.Chlorine, PumpTrouble.Siphon, at);
         return siphon is { } other && other.Certainty > swapped.Certainty ? null : First(draft, water, DosedProduct.Acid, pump, PumpTrouble.Swapped);
     }

@@ -55,15 +55,6 @@ internal static class SupervisionFold
         }
     }
 
-    /// <summary>By its strokes a pump doses into standing water, whatever it says that it does. The strokes of one minute may be those before the water stood; when a counter rose is not known to the minute.</summary>
-    public static bool StrokesIntoStandingWater(Draft draft, int pump)
-    {
-        if (draft.Plan.Pumps[pump] is not { StrokesTopic: not null, StrokesAre: StrokeCount.LastMinute }) return false;
-        foreach (var (w, product) in Of(draft, pump))
-            if (draft.Dosing[w].Find(product, PumpTrouble.WithoutCirculation) is { } said && draft.Dosing[w].ClosedTo - said.At > HeardMinute.Span) return true;
-        return false;
-    }
-
     /// <summary>A tank holds so many litres.</summary>
     public static void Holds(Draft draft, int pump, double litres, Instant at)
     {
@@ -79,14 +70,12 @@ internal static class SupervisionFold
             if (IsOf(draft, w, pool)) draft.Dosing[w] = draft.Dosing[w] with { Tests = draft.Dosing[w].Tests.Add(new(check.SampledAt, test.Value)) };
     }
 
-    /// <summary>The water of a pool is not what it was: nothing learned of it holds.</summary>
-    public static void BeginAnew(Draft draft, int pool, Instant at)
+    /// <summary>The water of a pool is not what it was: nothing learned or tested of it holds. What stands against its pumps does.</summary>
+    public static void BeginAnew(Draft draft, int pool)
     {
         for (var w = 0; w < draft.Dosing.Length; w++)
         {
-            if (!IsOf(draft, w, pool)) continue;
-            draft.Dosing[w] = new();
-            PumpTroubleAlarms.Look(draft, w, at);
+            if (IsOf(draft, w, pool)) draft.Dosing[w] = draft.Dosing[w].LearningAnew(PumpKept.Strokes, PumpKept.Strokes) with { Tests = [] };
         }
     }
 
@@ -110,7 +99,8 @@ internal static class SupervisionFold
     {
         var (water, watch) = (draft.Index.Waters[w], draft.Dosing[w]);
         var today = SiteClock.TryOf(draft.Plan.TimeZone, out var clock) ? clock.DayOf(now) : DateOnly.FromDateTime(now.ToDateTimeOffset().UtcDateTime);
-        watch = watch with { Since = now, Supervisor = new PoolSupervisor(water.On(today, Alkalinity(draft, w))) };
+        var pool = water.On(today, Alkalinity(draft, w));
+        watch = watch with { Since = now, Supervisor = watch.Former?.Anew(pool, PumpKept.Strokes, PumpKept.Strokes) ?? new PoolSupervisor(pool), Former = null };
         foreach (var product in Both)
             if (watch.Book(product).Turns.IsEmpty && draft.Pumps[water.Pump(product).Index] is { HeardAt.IsSet: true } pump) watch = With(watch, product, watch.Book(product).Turn(pump.Activity, now));
         draft.Dosing[w] = watch;
@@ -132,7 +122,8 @@ internal static class SupervisionFold
         var (chlorineBook, chlorine) = Strokes(draft, w, DosedProduct.Chlorine, minute);
         foreach (var test in watch.Tests.Where(t => t.At <= minute.From)) supervisor.Test(test.MilligramsPerLitre);
         var said = supervisor.Take(minute.Closed(acid, chlorine, circulates));
-        var standing = After(watch.Standing, said);
+        // What an earlier supervisor said stands until this one has learned enough to say it too, and does not.
+        var standing = After(watch.Standing, said).RemoveAll(v => v.At < watch.Since && supervisor.CanJudge(v.Pump, v.Trouble));
         foreach (var over in said)
             if (!over.Raised && over.Trouble is PumpTrouble.LostPrime or PumpTrouble.Siphon or PumpTrouble.WeakProduct && !standing.Any(v => v.Pump == over.Pump)) supervisor.Mended(over.Pump);
         draft.Dosing[w] = watch with

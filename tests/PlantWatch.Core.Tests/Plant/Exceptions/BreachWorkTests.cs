@@ -55,6 +55,29 @@ public sealed class BreachWorkTests
         Assert.True(Line.Owed.Act is OwedAct.ActAndRetest or OwedAct.Retest && Line.Owed.By.IsSet);
     }
 
+    [Theory]
+    [InlineData(0.1)] // the next test: far too little
+    [InlineData(80)] // far more than any plan asks for
+    public void A_bound_line_is_asked_again_by_every_later_test_and_owed_when_the_plan_no_longer_asks_for_it(double later)
+    {
+        Declare(IncidentKind.DiarrhoealStool);
+        _bench.TestsChlorine(22);
+        Assert.Equal(OwedAct.Incident, Line.Owed.Act);
+        _bench.Minutes(30);
+        _bench.TestsChlorine(later);
+        Assert.Equal((null, OwedAct.ActAndRetest, true), (Line.IncidentId, Line.Owed.Act, Line.Owed.By.IsSet));
+        Assert.Contains(Line.Steps, s => s is { Kind: StepKind.IncidentOver, By: "R. Example" });
+        _bench.Minutes(20);
+        Assert.True(Line.Owed.IsOverdue(_bench.Now));
+
+        _bench.TestsChlorine(24);
+        Assert.Equal((_incident, OwedAct.Incident), (Line.IncidentId, Line.Owed.Act));
+        Assert.Single(Line.Steps, s => s is { Kind: StepKind.Incident, What.Code: "exception.raised_for" });
+        // What was sampled before has no word any more.
+        _bench.TestsChlorine(later, minutesAgo: 5);
+        Assert.Equal(_incident, Line.IncidentId);
+    }
+
     [Fact]
     public void Never_while_bathers_may_be_in_the_water_and_what_was_read_before_it_happened_is_not_of_it()
     {

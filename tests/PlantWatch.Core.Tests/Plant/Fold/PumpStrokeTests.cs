@@ -4,6 +4,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Tests.Plant.Fold;
 
@@ -62,6 +63,40 @@ public sealed class PumpStrokeTests
         for (var minute = 1; minute <= 300; minute++) state = Step.Run(state, [new ClockTicked(Hall.Nine + TimeSpan.FromMinutes(minute))]).Next;
         // An hour at 6 L/h is known; of the four after it nothing is.
         Assert.Equal(6, state.Pumps[0].Today.Litres, 1e-9);
+    }
+
+    [Theory, Evidence("R-033")]
+    [InlineData(StrokeCount.Total)]
+    [InlineData(StrokeCount.LastMinute)]
+    public void Strokes_into_standing_water_count_where_nobody_supervises_the_water_too_and_by_a_counter_as_well(StrokeCount are)
+    {
+        var plan = Plan with { Pumps = [Plan.Pumps[0] with { StrokesAre = are }, Plan.Pumps[1]] };
+        Assert.Empty(Step.Run(CircuitState.Of(plan), [new PlanLoaded(Hall.Nine, plan)]).Next.Dosing);
+        var (bench, total) = (new Bench(plan), 5000.0);
+        var key = RuleBook.DosesWithoutFlow.KeyFor("acid-pump");
+        void Minute(double strokes, bool flows)
+        {
+            bench.Says(Hall.Flow, flows ? "1" : "0");
+            total += strokes;
+            bench.Says("hall/acid/strokes", (are == StrokeCount.Total ? total : strokes).ToString(CultureInfo.InvariantCulture));
+            bench.Pass(TimeSpan.FromMinutes(1));
+        }
+
+        Minute(12, flows: true);
+        Minute(12, flows: true);
+        // These may be of the minute before the water stood.
+        Minute(12, flows: false);
+        Assert.DoesNotContain(key, bench.State.Alarms.Keys);
+        Minute(0, flows: false);
+        Minute(0, flows: false);
+        Assert.DoesNotContain(key, bench.State.Alarms.Keys);
+        Minute(3, flows: false);
+        Assert.Equal((true, "dosing.without_sample_flow"), (bench.State.Alarms[key].Active, bench.State.Alarms[key].Cause.Code));
+        bench.Restart();
+        Minute(0, flows: false);
+        Assert.Equal((false, true), (bench.State.Alarms[key].Active, bench.State.Alarms[key].LatchHeld));
+        Minute(5, flows: true);
+        Assert.False(bench.State.Alarms[key].Active);
     }
 
     private static StepResult Said(double strokes) => Step.Run(CircuitState.Of(Plan),

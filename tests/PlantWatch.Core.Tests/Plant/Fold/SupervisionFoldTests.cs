@@ -120,8 +120,84 @@ public sealed class SupervisionFoldTests
         // What it was learned from holds no longer: nothing speaks for it any more, and that makes nothing safe.
         hall.Load(DosedHall.Plan.WithPool("pool", p => p with { VolumeCubicMetres = 130 }));
         Pass(hall, TimeSpan.FromMinutes(5));
+        Assert.True(hall.State.Dosing[0].Supervisor!.Insight(DosedProduct.Chlorine).DaysLearned < 0.1);
         alarm = hall.State.Alarms[alarm.Key];
-        Assert.Equal((false, true), (alarm.Active, alarm.LatchHeld));
+        Assert.Equal((true, true), (alarm.Active, alarm.LatchHeld));
+        // Another pump under another name has nothing standing against it; the latch stays with the one that is gone.
+        hall.Load(DosedHall.Plan with { Pumps = [DosedHall.Plan.Pumps[0], DosedHall.Plan.Pumps[1] with { Id = "new-pump" }] });
+        Pass(hall, TimeSpan.FromMinutes(5));
+        Assert.DoesNotContain(hall.State.Dosing[0].Standing, v => v.Pump == DosedProduct.Chlorine);
+        Assert.Equal((false, true), (hall.State.Alarms[alarm.Key].Active, hall.State.Alarms[alarm.Key].LatchHeld));
+    }
+
+    [Theory, Evidence("R-035")]
+    [InlineData("refilled")]
+    [InlineData("another rate")]
+    [InlineData("another strength")]
+    public void Acid_that_does_not_arrive_stands_though_the_pool_is_filled_or_the_plant_file_changed_until_the_pump_was_learned_anew(string change)
+    {
+        var hall = Failing(p => p.AcidArrives = _ => 0, TimeSpan.FromHours(18));
+        var alarm = hall.State.Alarms[RuleBook.NothingArrives.KeyFor("acid-pump")];
+        Change(hall, change);
+        Pass(hall, TimeSpan.FromHours(1));
+        hall.Restart();
+        Pass(hall, TimeSpan.FromHours(1));
+        Assert.Equal((alarm.Id, true), (hall.State.Alarms[alarm.Key].Id, hall.State.Alarms[alarm.Key].Active));
+        Assert.True(hall.State.Dosing[0].Supervisor!.Insight(DosedProduct.Acid).DaysLearned < 0.2);
+
+        hall.Pool.AcidArrives = s => s;
+        // Four days of every hour, older ones counting less, each two days later.
+        Pass(hall, TimeSpan.FromDays(8));
+        Assert.DoesNotContain(hall.State.Alarms.Values, a => a.Active && a.Rule == RuleBook.NothingArrives.Number);
+        Assert.Empty(hall.State.Dosing[0].Standing);
+    }
+
+    [Theory, Evidence("R-039")]
+    [InlineData("refilled")]
+    [InlineData("another strength")]
+    public void Hours_flat_out_are_not_forgotten_with_the_water(string change)
+    {
+        var hall = new DosedHall(1);
+        Pass(hall, TimeSpan.FromHours(2));
+        hall.Pool.Drive(DosedProduct.Acid, 30);
+        hall.Pool.AcidArrives = _ => 0.2;
+        Pass(hall, TimeSpan.FromHours(3.5));
+        var key = RuleBook.DoesTooLittle.KeyFor("acid-pump");
+        Assert.True(hall.State.Alarms[key].Active);
+        Change(hall, change);
+        Pass(hall, TimeSpan.FromMinutes(30));
+        Assert.True(hall.State.Alarms[key].Active);
+        // The books go on, and what ends it is the pump.
+        hall.Pool.Drive(DosedProduct.Acid, 3);
+        Pass(hall, TimeSpan.FromMinutes(5));
+        Assert.DoesNotContain(hall.State.Alarms.Values, a => a.Active && a.Key == key);
+    }
+
+    private static void Change(DosedHall hall, string change)
+    {
+        if (change == "refilled")
+        {
+            hall.Run([new PoolStateSet(hall.Now, Guid.NewGuid(), "pool", OperatingState.Drained, "Ann", "works")]);
+            hall.Run([new PoolStateSet(hall.Now, Guid.NewGuid(), "pool", OperatingState.Closed, "Ann", "filled", Refilled: true)]);
+        }
+        else if (change == "another rate") hall.Load(DosedHall.Plan with { Pumps = [DosedHall.Plan.Pumps[0] with { MillilitresPerStroke = 0.41 }, DosedHall.Plan.Pumps[1]] });
+        else hall.Load(Stronger(DosedHall.Plan));
+        Assert.Null(hall.State.Dosing[0].Supervisor);
+    }
+
+    [Theory, Evidence("R-037")]
+    [InlineData("refilled")]
+    [InlineData("another strength")]
+    public void A_pump_that_runs_on_through_a_refill_is_still_told_until_it_leaves_that_rate(string change)
+    {
+        var hall = Failing(p => p.Drive(DosedProduct.Chlorine, 30), TimeSpan.FromMinutes(15));
+        Change(hall, change);
+        Pass(hall, TimeSpan.FromMinutes(15));
+        var key = RuleBook.DosesTooMuch.KeyFor("hypo-pump");
+        Assert.True(hall.State.Alarms[key].Active);
+        hall.Pool.Drive(DosedProduct.Chlorine, 2);
+        Pass(hall, TimeSpan.FromMinutes(5));
+        Assert.Equal((false, true), (hall.State.Alarms[key].Active, hall.State.Alarms[key].LatchHeld));
     }
 
     [Theory, Evidence("R-037")]
