@@ -71,7 +71,7 @@ internal static class PlantWatchServer
 
     private static void AddWeb(IServiceCollection services)
     {
-        services.AddRouting();
+        services.AddRouting().AddCompression();
         services.AddPlantWatchHealth().AddPlantWatchMetrics().AddPlantWatchOpenApi();
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.ConfigureHttpJsonOptions(o =>
@@ -89,6 +89,7 @@ internal static class PlantWatchServer
         app.UseClearErrors();
         Reader.UseReader(app);
         app.UseForeignOrigins();
+        app.UseResponseCompression();
         app.UsePageFiles();
         app.UseRouting();
         var api = app.MapGroup("/api/v1");
