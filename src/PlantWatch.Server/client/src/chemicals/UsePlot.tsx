@@ -21,7 +21,7 @@ export function UsePlot({ product }: { product: StockView }) {
   const count = Math.round((last - first) / 86_400_000) + 1, step = box.width / Math.max(count, 7), high = Math.max(...days.map(d => d.amount));
   return (
     <figure class="use-plot">
-      <figcaption class="hint">{w.use}: {amountOf(high, product.unit)} at most</figcaption>
+      <figcaption class="hint">{w.use}: {words.plan.atMost(amountOf(high, product.unit))}</figcaption>
       <svg viewBox={`0 0 ${box.width} ${box.height}`} preserveAspectRatio="none" role="img" aria-label={w.plot(product.name)}>
         <line class="use-base" x1="0" x2={box.width} y1={box.height} y2={box.height} />
         {days.map(d => <Bar key={d.day} day={d} x={(Date.parse(d.day) - first) / 86_400_000 * step} wide={step * 0.8} high={high} />)}

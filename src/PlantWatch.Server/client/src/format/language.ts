@@ -4,6 +4,7 @@ import { recall, remember } from '../api/kept';
 export const languages = {
   en: { name: 'English', locale: 'en-GB', decimal: '.' },
   de: { name: 'Deutsch', locale: 'de-DE', decimal: ',' },
+  fr: { name: 'Français', locale: 'fr-FR', decimal: ',' },
 } as const satisfies Record<string, { name: string; locale: string; decimal: '.' | ',' }>;
 
 export type Language = keyof typeof languages;

@@ -28,7 +28,7 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell label={`${words.measurand[of]}, test`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
+      <Cell label={`${words.measurand[of]}, ${words.strips.test}`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
       {of === 'free_chlorine' && <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>

@@ -7,6 +7,7 @@ export type Words = typeof english;
 const folders: Record<Language, () => Promise<{ default: Words }>> = {
   en: () => import('./en'),
   de: () => import('./de'),
+  fr: () => import('./fr'),
 };
 
 /** The words of this page's language. They are there before any page is: main.tsx waits for them. */

@@ -18,7 +18,7 @@ export const chemicals: typeof shape = {
   bare: 'Jamais comptés', bareHint: 'Pour ceux-ci, rien n’a encore été noté. Commencer par compter ce qu’il y a.',
   plot: (name: string) => `${name}\u202f: consommation par jour`, plotTable: 'En tableau', day: 'Jour', amount: 'Quantité', costColumn: 'Coût', part: 'connu en partie', noUse: 'Consommation encore inconnue\u202f: elle commence avec un niveau de bac, un débit de pompe ou une dose notée.',
   tooClose: 'Stockés trop près', months: 'Consommation et coût par mois', month: 'Mois', product: 'Produit', noMonths: 'Rien n’a encore été consommé.', soFar: 'à ce jour', total: 'Total',
-  write: 'Noter', open: { delivered: 'Une livraison', refilled: 'Un remplissage de bac', counted: 'Un comptage', bathers: 'Les baigneurs du jour' },
+  write: 'Noter', open: { delivered: 'Livraison', refilled: 'Remplissage', counted: 'Comptage', bathers: 'Baigneurs' },
   heads: { unknown: '', delivered: 'Une livraison', refilled: 'De la réserve vers un bac', counted: 'Un comptage' } as Record<StockAct, string>,
   aloud: 'À deux. Lire à voix haute l’étiquette et le nom du bac, et comparer, avant tout raccordement. De l’acide dans l’hypochlorite dégage du chlore gazeux.',
   countHint: 'Ce qu’il y a réellement. Le livre est ajusté de la différence\u202f; rien d’antérieur ne change.',

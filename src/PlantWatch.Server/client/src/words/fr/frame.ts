@@ -45,7 +45,7 @@ const alarmChange: Record<AlarmChange, string> = {
 };
 const pump: Record<PumpActivity, string> = { unknown: 'Sans nouvelles', stopped: 'Arrêtée', running: 'En marche', fault: 'En défaut' };
 const method: Record<TestMethod, string> = {
-  unknown: 'non précisé', photometer: 'photomètre', comparator: 'comparateur', tablet_count: 'comptage de pastilles', meter: 'appareil à électrode',
+  unknown: 'non précisé', photometer: 'photomètre', comparator: 'comparateur', tablet_count: 'pastilles', meter: 'portatif',
 };
 const point: Record<SamplePoint, string> = {
   unknown: 'Non précisé', pool: 'Dans le bassin', cell: 'Sortie de la chambre de mesure', balance_tank: 'Bac tampon', outlet: 'Point bas ou reprise du bassin',
@@ -73,7 +73,7 @@ export const frame: typeof shape = {
   product: 'PlantWatch',
   ago: (age: string) => `il y a ${age}`,
   flow: 'débit', noFlow: 'sans débit',
-  below: (v: string) => `sous ${v}`, above: (v: string) => `au-dessus de ${v}`,
+  below: (v: string) => `sous ${v}`, above: (v: string) => `dépasse ${v}`,
   justNow: 'à l’instant',
   never: 'jamais',
   nav: { overview: 'Bassins', check: 'Analyse', alarms: 'Alarmes', pumps: 'Pompes', record: 'Registre', skip: 'Aller au contenu', label: 'Pages' },
@@ -107,7 +107,7 @@ export const frame: typeof shape = {
     results: 'Désinfectant, pH, température', bromineHint: 'En Br₂. Ce qu’affiche un programme chlore, multiplié par 2,25, donne le brome.', balance: 'Analyses d’équilibre', panel: 'Valeurs de l’afficheur', panelHint: 'À lire au moment du prélèvement.', panelAsked: 'Les pompes suivent cette valeur. La lire au moment du prélèvement.', panelOthers: 'Autres valeurs de l’afficheur',
     receivedNow: (v: string) => `Reçu maintenant ${v}`, testedNow: (v: string) => `analyse ${v}`, panelDiffers: 'Ce n’est pas la valeur reçue\u202f: vérifier l’échelle, l’unité, ou de quelle sonde il s’agit.',
     around: 'Autour du bassin', method: 'Méthode', bound: 'Valeur ou borne', equals: '=', below: '< sous la gamme', above: '> au-dessus de la gamme',
-    dilution: 'Dilution', dilutionHint: 'Dilué une part pour', result: (v: string) => `résultat ${v}`, combined: 'Chlore combiné',
+    dilution: 'Dilution', dilutionHint: 'Dilué, une part sur', result: (v: string) => `résultat ${v}`, combined: 'Chlore combiné',
     combinedMissing: 's’affiche dès que libre et total sont saisis', freeAboveTotal: 'Le libre dépasse le total. L’un des deux est faux\u202f: refaire l’analyse.',
     bottom: 'Fond visible', yes: 'Oui', no: 'Non', notLooked: 'Pas regardé', bathers: 'Baigneurs dans l’eau', note: 'Note', submit: 'Enregistrer',
     sending: 'Enregistrement…', another: 'Saisir une autre analyse', clear: 'Vider le formulaire', clearSure: 'Effacer toute la saisie\u202f?', kept: 'Brouillon gardé sur cet appareil.',

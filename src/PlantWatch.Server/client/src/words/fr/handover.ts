@@ -5,7 +5,7 @@ import { of } from './elision';
 export const handover: typeof shape = {
   title: 'Relève', lead: 'Ce que la personne qui arrive doit savoir, à l’instant présent. À lire ensemble, devant l’installation.', last: (h: number) => (h > 1 ? `Les ${h} dernières heures` : 'La dernière heure'), span: 'Remonter', hours: (h: number) => (h > 1 ? `${h}\u00a0heures` : `${h}\u00a0heure`),
   pools: 'Bassins', run: 'exploité comme', alarms: 'Alarmes présentes', noAlarms: 'Aucune alarme présente.', aside: 'De côté\u202f: mises en attente, hors service, inhibées', noAside: 'Rien de côté.', until: 'jusqu’au',
-  jobs: 'Interventions en cours', noJobs: 'Aucune intervention ouverte.', due: 'À faire', noDue: 'Aucune analyse ni aucun travail planifié d’ici demain.', check: 'Analyse', overdue: 'en retard', dueAt: 'à faire',
+  jobs: 'Interventions en cours', noJobs: 'Aucune intervention ouverte.', due: 'À faire', noDue: 'Aucune analyse ni aucun travail planifié d’ici demain.', check: 'Analyse', overdue: 'en retard depuis', dueAt: 'à faire',
   happened: 'Ce qui s’est passé', quiet: 'Rien n’a été écrit sur cette période.', print: 'Imprimer', incidents: 'Incidents ouverts', kinds: { alarm: 'Alarme', check: 'Analyse', job: 'Intervention', pool: 'Bassin' },
   tested: (by: string, what: string) => `${what}, par ${by}`,
   since: (from: string | null, to: string, at: string) => `Depuis ${from ? `la relève ${of(from)} par ${to}` : `la prise de service ${of(to)}`}, ${at}`, neverSigned: 'Aucune relève signée à ce jour',
