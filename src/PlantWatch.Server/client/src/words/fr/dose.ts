@@ -1,9 +1,8 @@
 import type { dose as shape } from '../en/dose';
+import { inText } from './inText';
 
 // Single doses.
 
-// Names of figures begin with a capital where they stand alone; pH and abbreviations are written as they are.
-const inText = (name: string) => (/^(p|[A-Z]{2})/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1));
 const withArticle = (name: string) => {
   const text = inText(name);
   if (/^[aeiouyéèh]/i.test(text)) return `l’${text}`;

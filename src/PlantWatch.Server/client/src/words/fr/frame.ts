@@ -3,7 +3,7 @@ import type {
   Tier, Verdict,
 } from '../../contract';
 import type { frame as shape } from '../en/frame';
-import { inText } from '../en/inText';
+import { inText } from './inText';
 
 // Words of the pages that do not come from the server; the subjects of the water have files of their own beside this one.
 
