@@ -13,7 +13,7 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
     private static readonly (string Route, string Shows)[] Pages =
     [
         ("", "pool-main"), ("pool/main", "strip-ph"), ("pool/teaching", "strip-teaching-orp"), ("probe/ph", "judgements"), ("probe/panel-ph", "calibrations"), ("probe/teaching-orp", "learned"), ("probe/water", "signal"),
-        ("check/main", "submit-check"), ("balance/main", "indices-foreign"), ("balance/teaching", "balance-missing"), ("what-if/main", "curve-table"), ("alarms", "alarm-acid-pump"), ("rules", "rule-R-010"), ("rules/R-012", "take-out-R-012"), ("pumps", "job-hypo-pump"), ("pumps/acid-pump", "job-form"), ("pump/acid-pump", "pump-lacks"), ("jobs", "job-hypo-pump"), ("handover", "handover-happened"), ("chemicals", "chemical-hypo"), ("record", "refusal-not_a_number"),
+        ("check/main", "submit-check"), ("round", "begin-round"), ("balance/main", "indices-foreign"), ("balance/teaching", "balance-missing"), ("what-if/main", "curve-table"), ("alarms", "alarm-acid-pump"), ("rules", "rule-R-010"), ("rules/R-012", "take-out-R-012"), ("pumps", "job-hypo-pump"), ("pumps/acid-pump", "job-form"), ("pump/acid-pump", "pump-lacks"), ("jobs", "job-hypo-pump"), ("handover", "handover-happened"), ("chemicals", "chemical-hypo"), ("record", "refusal-not_a_number"),
     ];
 
     [BrowserTheory]

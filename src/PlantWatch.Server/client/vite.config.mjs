@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite';
+import { serviceWorker } from './worker/emit.mjs';
 
 // The server to talk to while developing; a mock or a real one.
 const server = process.env.PLANTWATCH_SERVER ?? 'http://127.0.0.1:5080';
@@ -18,7 +19,7 @@ const early = {
 };
 
 export default defineConfig({
-  plugins: [early],
+  plugins: [early, serviceWorker()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   server: {
     host: '127.0.0.1',

@@ -36,6 +36,24 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             TimezoneId = "Europe/London",
             Locale = "en-GB",
+            // Each test has the pages of its own server; those that look at kept pages ask for a browser that keeps.
+            ServiceWorkers = ServiceWorkerPolicy.Block,
+        });
+        context.SetDefaultTimeout(Patience);
+        return await Screen.OfAsync(context, address);
+    }
+
+    /// <summary>A phone with its own storage: the pages and what was typed lie in a folder, and outlive the browser.</summary>
+    /// <param name="folder">Where it remembers.</param>
+    /// <param name="address">The server.</param>
+    /// <param name="more">Further switches of the browser.</param>
+    public async Task<Screen> OpenPhoneAsync(string folder, Uri address, params string[] more)
+    {
+        _playwright ??= await PlaywrightAsync();
+        var context = await _playwright.Chromium.LaunchPersistentContextAsync(folder, new BrowserTypeLaunchPersistentContextOptions
+        {
+            ExecutablePath = Peer.Find("chromium"), Args = [.. Quiet, .. more], Timeout = 2 * Patience, BaseURL = address.ToString(),
+            ViewportSize = new ViewportSize { Width = 390, Height = 844 }, HasTouch = true, ReducedMotion = ReducedMotion.Reduce, TimezoneId = "Europe/London", Locale = "en-GB",
         });
         context.SetDefaultTimeout(Patience);
         return await Screen.OfAsync(context, address);
@@ -49,8 +67,13 @@ public sealed class Chromium : IAsyncLifetime
 
     private async Task<IBrowser> StartAsync()
     {
-        Assertions.SetDefaultExpectTimeout(Patience);
-        _playwright = await Playwright.CreateAsync();
+        _playwright ??= await PlaywrightAsync();
         return await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Peer.Find("chromium"), Args = Quiet, Timeout = 2 * Patience });
+    }
+
+    private static Task<IPlaywright> PlaywrightAsync()
+    {
+        Assertions.SetDefaultExpectTimeout(Patience);
+        return Playwright.CreateAsync();
     }
 }

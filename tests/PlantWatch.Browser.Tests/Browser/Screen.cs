@@ -21,7 +21,7 @@ public sealed class Screen : IAsyncDisposable
         var screen = new Screen(context, await context.NewPageAsync());
         screen.Page.Console += (_, m) =>
         {
-            if (m.Type is "error" or "warning") screen._complaints.Enqueue($"{m.Type}: {m.Text}");
+            if (m.Type is "error" or "warning" && !m.Text.Contains("registration blocked", StringComparison.Ordinal)) screen._complaints.Enqueue($"{m.Type}: {m.Text}");
         };
         screen.Page.PageError += (_, error) => screen._complaints.Enqueue($"uncaught: {error}");
         screen.Page.Request += (_, request) =>
@@ -49,6 +49,12 @@ public sealed class Screen : IAsyncDisposable
             throw new PlaywrightException($"{e.Message}\nThe browser says: {string.Join("\n", _complaints)}\n{await Page.ContentAsync()}", e);
         }
     }
+
+    /// <summary>Another tab of the same browser.</summary>
+    public Task<Screen> AnotherTabAsync(Uri address) => OfAsync(_context, address);
+
+    /// <summary>Every request of all tabs of this browser.</summary>
+    public void OnRequest(Action<IRequest> tell) => _context.Request += (_, request) => tell(request);
 
     /// <summary>Types as a person does: key by key into the field.</summary>
     public async Task TypeAsync(string testId, string text)

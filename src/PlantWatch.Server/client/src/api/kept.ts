@@ -6,11 +6,13 @@ export function recall(key: string): string | null {
   try { return localStorage.getItem(prefix + key); } catch { return null; }
 }
 
-export function remember(key: string, value: string | null): void {
+/** False when the browser would not keep it. */
+export function remember(key: string, value: string | null): boolean {
   try {
     if (value === null) localStorage.removeItem(prefix + key);
     else localStorage.setItem(prefix + key, value);
-  } catch { /* forgets */ }
+    return true;
+  } catch { return false; }
 }
 
 export function recallJson<T>(key: string): T | null {

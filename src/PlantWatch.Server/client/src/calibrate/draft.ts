@@ -41,7 +41,7 @@ const key = (probeId: string) => 'bench.' + probeId;
 
 export const recallDraft = (probeId: string, measurand: string): BenchDraft => ({ ...emptyDraft(measurand), ...recallJson<BenchDraft>(key(probeId)) });
 
-export const keepDraft = (probeId: string, draft: BenchDraft | null): void => remember(key(probeId), draft && JSON.stringify(draft));
+export const keepDraft = (probeId: string, draft: BenchDraft | null): void => void remember(key(probeId), draft && JSON.stringify(draft));
 
 /** The name a bottle is remembered by. */
 export const bottleOf = (p: PointDraft): string => (p.labelled ? 'label' : p.buffer !== 'unknown' ? p.buffer : p.quinhydrone);

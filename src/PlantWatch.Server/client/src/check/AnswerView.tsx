@@ -65,13 +65,13 @@ function label(path: string, answer: CheckAnswer): string {
 }
 
 /** What became of the check that was just entered. */
-export function AnswerView({ outcome, onAnother }: { outcome: CheckOutcome | undefined; onAnother: () => void }) {
+export function AnswerView({ outcome, onAnother }: { outcome: CheckOutcome | undefined; onAnother?: () => void }) {
   return (
     <section class="sheet answer" role="status" data-testid="check-answer" data-outcome={outcome?.kind ?? 'sending'}>
       {outcome === undefined && <h2>{words.check.sending}</h2>}
       {outcome?.kind === 'unreachable' && <><h2 class="mark"><WarnGlyph />{words.answer.queued}</h2><p>{words.answer.queuedMore}</p><p><b>{words.answer.notJudged}</b></p></>}
       {outcome?.kind === 'answered' && <Answered answer={outcome.answer} />}
-      <button type="button" class="primary" onClick={onAnother} data-testid="another-check">{words.check.another}</button>
+      {onAnother && <button type="button" class="primary" onClick={onAnother} data-testid="another-check">{words.check.another}</button>}
     </section>
   );
 }

@@ -78,6 +78,7 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
   return (
     <div class="narrow">
       <h1>{words.check.title}</h1>
+      <p><a class="line-link" href="#/round" data-testid="to-round">{words.round.toRound}</a></p>
       <OutboxList except={sent?.id ?? null} onEdit={reopen} />
       {sent ? <AnswerView outcome={outcome} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
         : pools.length === 0 ? <p class="empty">{words.check.noPools}</p>

@@ -22,6 +22,7 @@ const PumpPage = lazyPage(() => import('../pumps/PumpPage'), m => m.PumpPage);
 const PumpsPage = lazyPage(() => import('../pumps/PumpsPage'), m => m.PumpsPage);
 const ReagentsPage = lazyPage(() => import('../reagents/ReagentsPage'), m => m.ReagentsPage);
 const RecordPage = lazyPage(() => import('../record/RecordPage'), m => m.RecordPage);
+const RoundPage = lazyPage(() => import('../round/RoundPage'), m => m.RoundPage);
 const RulesPage = lazyPage(() => import('../rules/RulesPage'), m => m.RulesPage);
 const TellingPage = lazyPage(() => import('../telling/TellingPage'), m => m.TellingPage);
 const BalancePage = lazyPage(() => import('../water/BalancePage'), m => m.BalancePage);
@@ -47,6 +48,7 @@ export interface Page { key: string; show: (id: string | null) => JSX.Element; e
 export const pages: Page[] = [
   { key: '', show: () => <Overview />, entry: { group: 'water', name: words.nav.overview, tab: icons.water } },
   { key: 'check', show: id => <CheckPage poolId={id} />, entry: { group: 'water', name: words.nav.check, tab: icons.flask } },
+  { key: 'round', show: () => <RoundPage />, entry: { group: 'water', name: words.pageNames.pages.round } },
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
   { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents, seldom: true } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },

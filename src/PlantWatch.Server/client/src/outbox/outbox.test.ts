@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Outbox, type Outcome, type Shelf } from './outbox';
+import { Outbox, roomLeft, type Outcome, type Shelf } from './outbox';
 
 function memory(): Shelf & { map: Map<string, string> } {
   const map = new Map<string, string>();
@@ -88,5 +88,25 @@ describe('the outbox', () => {
     shelf.set = () => { throw new Error('full'); };
     const { box } = outbox(() => ({ kind: 'unreachable' }), shelf);
     expect(() => box.put('a', 'typed', 1)).toThrow('full');
+  });
+
+  it('of two tabs with one shelf sends each thing once when they take turns', async () => {
+    const shelf = memory(), sent: string[] = [];
+    let turn: Promise<unknown> = Promise.resolve();
+    const alone = <T>(work: () => Promise<T>): Promise<T> => { const mine = turn.then(work); turn = mine.catch(() => {}); return mine; };
+    const tab = () => new Outbox<string, string>('box.', shelf, async id => { await Promise.resolve(); sent.push(id); return { kind: 'answered', answer: 'ok' }; }, () => {}, () => {}, alone);
+    const [one, other] = [tab(), tab()];
+    one.put('a', 'x', 1);
+    one.put('b', 'y', 2);
+    await Promise.all([one.flush(), other.flush()]);
+    expect(sent).toEqual(['a', 'b']);
+  });
+
+  it('knows when there is no room left, and leaves nothing behind from asking', () => {
+    const shelf = memory();
+    expect(roomLeft(shelf)).toBe(true);
+    expect(shelf.map.size).toBe(0);
+    shelf.set = () => { throw new Error('full'); };
+    expect(roomLeft(shelf)).toBe(false);
   });
 });

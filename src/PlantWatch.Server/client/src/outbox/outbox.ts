@@ -17,6 +17,21 @@ export interface Shelf {
   remove(key: string): void;
 }
 
+/** Room for what is typed on a round, in characters: a hundred checks. */
+const wantedRoom = 100_000;
+
+/** Whether the browser would still keep something: to be said before somebody relies on it. */
+export function roomLeft(shelf: Shelf): boolean {
+  try {
+    shelf.set('plantwatch.room', ' '.repeat(wantedRoom));
+    return true;
+  } catch {
+    return false;
+  } finally {
+    shelf.remove('plantwatch.room');
+  }
+}
+
 export class Outbox<R, A> {
   private sending: Promise<number> | null = null;
 
@@ -25,7 +40,8 @@ export class Outbox<R, A> {
     private readonly shelf: Shelf,
     private readonly send: (id: string, request: R) => Promise<Outcome<A>>,
     private readonly changed: () => void,
-    private readonly answered: (id: string, outcome: Outcome<A>) => void) {}
+    private readonly answered: (id: string, outcome: Outcome<A>) => void,
+    private readonly alone: (work: () => Promise<number>) => Promise<number> = work => work()) {}
 
   /** Everything kept, oldest first. An unreadable item is left where it is: it is somebody's work. */
   items(): Item<R>[] {
@@ -52,7 +68,7 @@ export class Outbox<R, A> {
 
   /** Tries every waiting item once, refused ones apart. Returns how many still wait. Calls that overlap share one round. */
   flush(): Promise<number> {
-    this.sending ??= Promise.resolve().then(() => this.round()).finally(() => { this.sending = null; });
+    this.sending ??= Promise.resolve().then(() => this.alone(() => this.round())).finally(() => { this.sending = null; });
     return this.sending;
   }
 

@@ -1,5 +1,6 @@
 import { poolViews, site } from '../live/store';
 import { DueReagents } from '../reagents/DueReagents';
+import { RoundLine } from '../round/RoundLine';
 import { words } from '../words';
 import { worstFirst } from './order';
 import { PoolCard } from './PoolCard';
@@ -14,6 +15,7 @@ export function Overview() {
     <>
       <h1 class="sr">{words.overview.title}</h1>
       <DueReagents />
+      <RoundLine />
       <div class="pools">{sorted.map(p => <PoolCard key={p.id} pool={p} />)}</div>
     </>
   );

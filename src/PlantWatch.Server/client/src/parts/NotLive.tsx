@@ -1,7 +1,8 @@
 import { span } from '../format/age';
-import { clockSeconds } from '../format/zone';
+import { clock, clockSeconds, dayClock, toField } from '../format/zone';
 import { now } from '../live/clock';
 import { life } from '../live/connection';
+import { asHeard } from '../live/heard';
 import { circuits, health, zone } from '../live/store';
 import { words } from '../words';
 
@@ -9,6 +10,7 @@ import { words } from '../words';
 export function NotLive() {
   const { state, since } = life.value;
   const first = circuits.value.size === 0;
+  if (asHeard.value !== null) return <AsHeard at={asHeard.value} />;
   // A page that has just been opened is connecting, not dead: it gets three seconds.
   if (state === 'live' || (state === 'connecting' && now.value - since < 3_000)) return <PlantFile />;
   return (
@@ -18,6 +20,13 @@ export function NotLive() {
       {' '}<span aria-hidden="true" class="not-live-age">{words.live.silentFor(span(now.value - since))}</span>
     </div>
   );
+}
+
+/** What stands here was kept on the device: said from the first picture on. */
+function AsHeard({ at }: { at: number }) {
+  const today = toField(at, zone.value).slice(0, 10) === toField(now.value, zone.value).slice(0, 10);
+  const when = (today ? clock : dayClock)(at, zone.value);
+  return <div class="not-live" data-testid="not-live"><span role="alert"><b>{words.live.banner}</b> {words.offline.asHeard(when)} {words.offline.asHeardMore}</span></div>;
 }
 
 function PlantFile() {

@@ -2,8 +2,11 @@ import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { AlarmBar } from '../alarms/AlarmBar';
 import { life } from '../live/connection';
+import { asHeard } from '../live/heard';
 import { site } from '../live/store';
 import { Nav } from '../nav/Nav';
+import { NewerBar } from '../offline/NewerBar';
+import { TimerBar } from '../round/TimerBar';
 import { route } from '../router';
 import { words } from '../words';
 import { NotLive } from './NotLive';
@@ -37,9 +40,9 @@ export function Shell({ children }: { children: ComponentChildren }) {
     main.current?.focus({ preventScroll: true });
   }, [page]);
   return (
-    <div class={`frame ${life.value.state === 'live' ? '' : 'away'}`}>
+    <div class={`frame ${life.value.state === 'live' ? '' : 'away'} ${asHeard.value === null ? '' : 'as-heard'}`}>
       <button class="skip" type="button" onClick={() => main.current?.focus()}>{words.nav.skip}</button>
-      <div class="top"><Head /><NotLive /><AlarmBar /></div>
+      <div class="top"><Head /><NotLive /><AlarmBar /><NewerBar /><TimerBar /></div>
       <main ref={main} tabIndex={-1}>{children}</main>
     </div>
   );

@@ -3,6 +3,7 @@ import { recall, recallJson, remember } from '../api/kept';
 import type { AlarmView } from '../contract';
 import { now } from '../live/clock';
 import { life } from '../live/connection';
+import { asHeard } from '../live/heard';
 import { alarms } from '../live/store';
 import { callsOf, gravestOf, keyOf, loudOf } from './calls';
 import { allowed, play, unlock } from './speaker';
@@ -19,7 +20,8 @@ const silenced = signal<ReadonlySet<string>>(new Set(recallJson<string[]>('silen
 export const soundState = computed(() => (!wanted.value ? 'off' : !allowed.value ? 'waiting' : turn.value ? 'on' : 'elsewhere'));
 
 const lostSince = computed(() => (life.value.state === 'lost' && now.value - life.value.since > stumble ? life.value.since : null));
-const loud = computed(() => loudOf(callsOf(alarms.value, lostSince.value), silenced.value));
+// What was kept from another day may long be over: it is shown, and does not call.
+const loud = computed(() => loudOf(callsOf(asHeard.value === null ? alarms.value : [], lostSince.value), silenced.value));
 
 /** What is heard now, here; null when nothing is. */
 export const sounding = signal<Call | null>(null);

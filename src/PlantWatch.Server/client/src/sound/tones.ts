@@ -26,3 +26,6 @@ export const tones: Record<Call, Tone> = {
 export const order: Call[] = ['critical', 'high', 'lost', 'medium', 'low'];
 
 export const secondsOf = (tone: Tone) => Math.max(...tone.notes.map(n => n.at + n.lasts));
+
+/** A test has stood long enough: two rising notes, unlike any call, heard once. */
+export const ready: Tone = { notes: run(0, 0.22, 0.2, 0.9, 520, 780), every: null };

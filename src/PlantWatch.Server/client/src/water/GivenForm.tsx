@@ -7,7 +7,7 @@ import { uuid7 } from '../format/uuid7';
 import { fromField, fullClock, toField } from '../format/zone';
 import { now, serverNow } from '../live/clock';
 import { zone } from '../live/store';
-import { doseOutcome, doses, flushDoses, keptDoses } from '../outbox/doses';
+import { doseOutcomes, doses, flushDoses, keptDoses } from '../outbox/doses';
 import { Field, OtherRemarks, tie } from '../parts/Field';
 import { WarnGlyph } from '../parts/Glyph';
 import { NameField } from '../parts/NameField';
@@ -29,7 +29,7 @@ export function GivenForm({ pool, products, chosen, advice, correcting, done }: 
   const product = products.find(p => p.id === id);
   const offered = doseUnits(units.value, product?.density != null);
   const unit = offered.find(u => u.name === form.unit) ?? offered[0]!;
-  const outcome = doseOutcome.value?.id === sent ? doseOutcome.value?.outcome : undefined;
+  const outcome = sent ? doseOutcomes.value.get(sent) : undefined;
   useEffect(() => { if (sent && outcome?.kind === 'answered') done(); }, [outcome]);
   const set = (part: Partial<Form>) => { setForm(f => ({ ...f, ...part })); setSent(null); };
 

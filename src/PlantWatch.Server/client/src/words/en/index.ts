@@ -13,6 +13,7 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
+import { offline } from './offline';
 import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
@@ -20,6 +21,7 @@ import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
 import { reagents } from './reagents';
 import { entries } from './record';
+import { round } from './round';
 import { rulesPage } from './rules';
 import { sound } from './sound';
 import { telling } from './telling';
@@ -31,7 +33,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const english = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round,
 };
 
 export default english;

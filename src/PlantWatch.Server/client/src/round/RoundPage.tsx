@@ -1,0 +1,63 @@
+import { useState } from 'preact/hooks';
+import { OutboxList } from '../check/OutboxList';
+import { draftOf, edit, isTouched, draft } from '../check/draft';
+import { measures } from '../live/store';
+import { OfflineHelp } from '../offline/OfflineHelp';
+import { checks, type CheckItem } from '../outbox/checks';
+import { setWho } from '../parts/person';
+import { useReagents } from '../reagents/store';
+import { go } from '../router';
+import { words } from '../words';
+import { AnswerScreen } from './AnswerScreen';
+import { AroundScreen } from './AroundScreen';
+import { Begin, Unfinished } from './Begin';
+import { LookScreen } from './LookScreen';
+import { OldSample } from './OldSample';
+import type { Round } from './round';
+import { SampleScreen } from './SampleScreen';
+import { round } from './store';
+import { TestScreen } from './TestScreen';
+
+const w = words.round;
+
+function ScreenOf({ round }: { round: Round }) {
+  switch (round.screen) {
+    case 'sample': return <SampleScreen round={round} />;
+    case 'around': return <AroundScreen round={round} />;
+    case 'look': return <LookScreen round={round} />;
+    case 'answer': return <AnswerScreen round={round} />;
+    default: return <TestScreen key={round.screen} round={round} m={round.screen} />;
+  }
+}
+
+/** A refused check goes back into the form, where it can be mended. */
+function mend(item: CheckItem): void {
+  if (isTouched(draft.value) && !confirm(words.check.clearSure)) return;
+  edit(draftOf(item.request, measures));
+  setWho(item.request.who);
+  checks.drop(item.id);
+  go('check');
+}
+
+/** The manual round: begun, walked one screen at a time, and gone on with after whatever came between. */
+export function RoundPage() {
+  useReagents();
+  const r = round.value;
+  // Somebody who opens the page to a round under way is asked first: it may be another person's.
+  const [walking, walk] = useState<string | null>(null);
+  const [mine] = useState(() => r?.id ?? null);
+  const running = r !== null && (walking === r.id || mine !== r.id);
+  if (r !== null && running) return <div class="narrow"><OldSample round={r} /><ScreenOf round={r} /></div>;
+  return (
+    <div class="narrow">
+      <h1>{w.title}</h1>
+      <p class="hint">{w.lead}</p>
+      <OutboxList except={null} onEdit={mend} />
+      {r === null ? <Begin /> : <Unfinished onGo={() => walk(r.id)} />}
+      <nav class="sheet card" aria-label={w.also}><h2>{w.also}</h2><ul class="also">
+        <li><a href="#/chemicals">{w.toChemicals}</a></li><li><a href="#/reagents">{w.toReagents}</a></li>
+      </ul></nav>
+      <OfflineHelp />
+    </div>
+  );
+}
