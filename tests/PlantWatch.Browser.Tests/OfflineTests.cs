@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using Microsoft.Playwright;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Server.Tests.Whole;
