@@ -14,6 +14,9 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
+// In English until they are put into German.
+import { offline } from '../en/offline';
+import { round } from '../en/round';
 import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
@@ -32,7 +35,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const german: Words = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round,
 };
 
 export default german;
