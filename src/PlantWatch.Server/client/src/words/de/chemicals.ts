@@ -16,7 +16,7 @@ export const chemicals: typeof shape = {
   bare: 'Nie gezählt', bareHint: 'Hiervon hat noch niemand etwas aufgeschrieben. Mit einer Zählung des Bestands beginnen.',
   plot: (name: string) => `${name}: Verbrauch je Tag`, plotTable: 'Als Tabelle', day: 'Tag', amount: 'Menge', costColumn: 'Kosten', part: 'teilweise bekannt', noUse: 'Noch ist kein Verbrauch bekannt: er beginnt mit einem Füllstand, der Leistung einer Pumpe oder einer aufgeschriebenen Zugabe.',
   tooClose: 'Zu nah beieinander gelagert', months: 'Verbrauch und Kosten je Monat', month: 'Monat', product: 'Produkt', noMonths: 'Noch nichts verbraucht.', soFar: 'bisher', total: 'Summe',
-  write: 'Aufschreiben', open: { delivered: 'Lieferung', refilled: 'Nachfüllung', counted: 'Zählung', bathers: 'Badegäste eines Tages' },
+  write: 'Aufschreiben', open: { delivered: 'Lieferung', refilled: 'Nachfüllung', counted: 'Zählung', bathers: 'Badegäste' },
   heads: { unknown: '', delivered: 'Lieferung', refilled: 'Vom Lager in einen Behälter', counted: 'Zählung' } as Record<StockAct, string>,
   aloud: 'Zu zweit. Etikett und Namen am Behälter laut lesen und vergleichen, bevor etwas angeschlossen wird. Säure in Hypochlorit ergibt Chlorgas.',
   countHint: 'Was wirklich da ist. Das Buch wird um die Differenz berichtigt; nichts davor wird geändert.',

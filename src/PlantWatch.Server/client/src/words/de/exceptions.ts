@@ -10,7 +10,7 @@ export const exceptions: typeof shape = {
   open: 'Offen', closed: 'Abgeschlossen', noneOpen: 'Nichts ist offen.', noneClosed: 'In dieser Zeit wurde nichts abgeschlossen.', counted: (n: number) => `${n} abgeschlossen`,
   pool: 'Becken', all: 'Alle Becken', month: 'Monat', anyMonth: 'Alle Monate', table: 'Als Tabelle (CSV)', older: 'Älter', newer: 'Neuer', pageOf: (page: number, pages: number) => `Seite ${page} von ${pages}`,
   grades: { operating: 'Betriebsgrenze', closure: 'Schließgrenze', stop: 'Stopp', laboratory: 'Laborgrenzwert' } as Record<BreachGrade, string>,
-  marks: { reading: 'Messwert', action: 'Maßnahme', retest: 'Nachmessung', closed: 'Abschluss' },
+  marks: { reading: 'Messwert', action: 'Maß\u00adnahme', retest: 'Nach\u00admessung', closed: 'Abschluss' },
   notYet: 'noch nicht', nothing: 'keine', probe: 'Sonde', minutes: (n: number) => (n < 90 ? `nach ${n}\u00a0min` : n < 2880 ? `nach ${Math.floor(n / 60)}\u00a0h ${String(n % 60).padStart(2, '0')}\u00a0min` : `nach ${days(Math.floor(n / 1440))} ${Math.floor((n % 1440) / 60)}\u00a0h`),
   onDuty: 'Wer Dienst hat',
   owes: { act_and_retest: 'schuldet Maßnahme und Nachmessung', retest: 'schuldet eine Nachmessung', settle: 'schuldet eine Antwort: die Handmessung liegt innerhalb, ihr Alarm steht noch an', resample: 'schuldet eine Nachprobe', incident: 'folgt dem Plan des Vorfalls: dessen Uhr läuft, die dieser Zeile nicht' } as Record<OwedAct, string>,

@@ -71,7 +71,7 @@ export const frame: typeof shape = {
   calibrationStatus, tier, kinds, balance, inText,
   product: 'PlantWatch',
   ago: (age: string) => `vor ${age}`,
-  flow: 'Durchfluss', noFlow: 'kein Durchfluss',
+  flow: 'fließt', noFlow: 'steht',
   below: (v: string) => `unter ${v}`, above: (v: string) => `über ${v}`,
   justNow: 'jetzt',
   never: 'nie',
@@ -95,7 +95,7 @@ export const frame: typeof shape = {
   },
   overview: {
     title: 'Becken', empty: 'Es gilt noch keine Anlagendatei, darum ist kein Becken zu zeigen.', waiting: 'Warten auf den Server.',
-    noState: 'Von diesem Becken ist noch nichts gehört.', check: 'Prüfung eintragen', open: 'Becken öffnen', tests: 'Letzte Handmessungen', balance: 'Sättigungsindex',
+    noState: 'Von diesem Becken ist noch nichts gehört.', check: 'Prüfung eintragen', open: 'Becken öffnen', tests: 'Letzte Handmessungen', balance: 'Sättigungs\u00adindex',
     noTest: 'noch nicht gemessen', due: 'Fällig', overdue: 'Überfällig', dueAt: (what: string, clock: string) => `${what}: ${clock}`, more: (n: number) => `und ${n} weitere`,
     suspect: 'zweifelhaft', notVisible: 'Beckenboden beim letzten Blick nicht sichtbar', shared: 'Gemeinsames Wasser des Kreislaufs', last: 'letzte 3 Stunden',
     noLimits: 'Keine Grenzwerte in Kraft: nichts kann normal heißen.', allWell: 'Innerhalb der Grenzwerte, Sonden verlässlich, nichts fällig.', limit: 'Grenzwerte', silent: 'still', doubted: 'zweifelhaft', believed: (v: string, u: string) => `Bestwert ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'noch kein Messwert',

@@ -7,6 +7,6 @@ export const methods: typeof shape = {
   tablets: 'Tabletten', sample: 'in einer Probe von', millilitres: 'mL',
   counted: (step: string) => `eine Tablette ist ${step}\u00a0mg/L`,
   tabletsWrong: 'Eine ganze Zahl von 1 bis 100, in 10 bis 500\u00a0mL.',
-  odd: 'Auffällige Farbe', look: 'Was in der Küvette zu sehen war',
+  odd: 'Farbe?', look: 'Was in der Küvette zu sehen war',
   looks: { none: 'nichts Auffälliges', pink_flash: 'kurz rosa, dann farblos', purple: 'violett', cloudy: 'trüb' } as Record<CellLook, string>,
 };
