@@ -2,7 +2,7 @@ import type { rulesPage as shape } from '../en/rules';
 
 /** Words of the page of rules. */
 export const rulesPage: typeof shape = {
-  title: 'Règles', lead: 'Toutes les règles qui peuvent déclencher une alarme, dans les termes de la page de règles du projet. Un conseil n’est jamais un ordre\u202f; les règles locales et l’exercice habilité passent d’abord.',
+  title: 'Règles', lead: 'Toutes les règles qui peuvent déclencher une alarme, dans les termes de la page de règles du projet. Un conseil n’est jamais un ordre\u202f; les règles locales et les professionnels habilités passent d’abord.',
   find: 'Chercher une règle', none: 'Aucune règle ne contient ces mots.', out: 'Hors service en ce moment', nothingOut: 'Rien n’est hors service.',
   cause: 'Cause habituelle', consequence: 'Si rien n’est fait', action: 'À faire', time: 'Délai pour réagir', onDelay: 'Doit durer', offDelay: 'Doit avoir cessé depuis', deadband: 'Hystérésis',
   suppressed: 'Inhibée', clears: 'Disparition', again: 'Rappel', againAfter: (hours: string) => `après ${hours}\u00a0h tant qu’elle est présente`, never: 'jamais', provenance: 'Connu par',
