@@ -14,9 +14,7 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
-// In English until they are put into French.
-import { offline } from '../en/offline';
-import { round } from '../en/round';
+import { offline } from './offline';
 import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
@@ -24,6 +22,7 @@ import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
 import { reagents } from './reagents';
 import { entries } from './record';
+import { round } from './round';
 import { rulesPage } from './rules';
 import { sound } from './sound';
 import { telling } from './telling';
