@@ -6,6 +6,9 @@ public sealed class PlantWatchOptions
     /// <summary>Path of the plant file.</summary>
     public string PlantFile { get; set; } = "plant.yaml";
 
+    /// <summary>Folder of the plant's own boards; left out, the folder <c>boards</c> beside the plant file.</summary>
+    public string? Boards { get; set; }
+
     /// <summary>Folder of the record and the logs.</summary>
     public string Data { get; set; } = "data";
 

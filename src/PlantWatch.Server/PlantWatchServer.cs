@@ -3,6 +3,7 @@ using Microsoft.Extensions.Options;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Boards;
 using PlantWatch.Server.Health;
 using PlantWatch.Server.Hosting;
 using PlantWatch.Server.Ingest;
@@ -54,6 +55,9 @@ internal static class PlantWatchServer
         AddBroker(services, options.Broker.Mode);
         services.AddTelling(options.Broker.Mode);
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
+        services.AddSingleton(s => new BoardWatcher(BoardWatcher.ShippedFolder, BoardWatcher.OwnFolder(options), clock, s.GetRequiredService<ILogger<BoardWatcher>>()));
+        services.AddHostedService(s => s.GetRequiredService<BoardWatcher>());
+        services.AddSingleton<BoardTeller>().AddHostedService(s => s.GetRequiredService<BoardTeller>());
         services.AddHostedService<SelfWatch>();
         services.AddHostedService<StockWatch>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
@@ -94,6 +98,7 @@ internal static class PlantWatchServer
         app.UseRouting();
         var api = app.MapGroup("/api/v1");
         api.MapSite();
+        api.MapBoards();
         api.MapSeries();
         api.MapChecks();
         api.MapProbes();

@@ -10,6 +10,8 @@ internal static class CommandLine
     private const string Usage = """
         PlantWatch.Server                            starts the server
         PlantWatch.Server check-plant PLANT.yaml     checks a plant file
+        PlantWatch.Server check-board [--plant PLANT.yaml] BOARD.board.yaml ...
+            checks boards; with a plant file also that it has what they name
         PlantWatch.Server balance IN.csv --out OUT.csv
             columns id, pH, T_C, TA_mgL_CaCO3, CH_mgL_CaCO3, TDS_mgL; adds the saturation indices
         PlantWatch.Server dose IN.csv --out OUT.csv
@@ -30,6 +32,8 @@ internal static class CommandLine
         switch (args)
         {
             case ["check-plant", var path]: return CheckPlantCommand.Run(path, output);
+            case ["check-board", "--plant", var plant, _, ..]: return CheckBoardCommand.Run(args[3..], plant, output);
+            case ["check-board", var first, ..] when first != "--plant": return CheckBoardCommand.Run(args[1..], null, output);
             case ["balance", var from, "--out", var to]: return CsvTable.Run(from, to, BalanceTable.Columns, BalanceTable.Row, output, complaints);
             case ["dose", var from, "--out", var to]: return CsvTable.Run(from, to, DoseTable.Columns, DoseTable.Row, output, complaints);
             case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);

@@ -4,7 +4,7 @@ using PlantWatch.Server.Words;
 namespace PlantWatch.Server.Live;
 
 /// <summary>The live connection. It only speaks: everything a person does goes through the interface under /api/v1.</summary>
-internal sealed class LiveHub(LivePublisher publisher, PlantWatch.Server.Metrics.PlantWatchMeter meter, IHostApplicationLifetime lifetime) : Hub
+internal sealed class LiveHub(LivePublisher publisher, BoardTeller boards, PlantWatch.Server.Metrics.PlantWatchMeter meter, IHostApplicationLifetime lifetime) : Hub
 {
     private Language Spoken => Language.Find(Context.GetHttpContext()?.Request.Query["language"]) ?? Language.English;
 
@@ -21,6 +21,7 @@ internal sealed class LiveHub(LivePublisher publisher, PlantWatch.Server.Metrics
 
         await Groups.AddToGroupAsync(Context.ConnectionId, LivePublisher.GroupOf(Spoken), Context.ConnectionAborted);
         await publisher.GreetAsync(Clients.Caller, Wording.Of(Spoken), Context.ConnectionAborted);
+        await boards.GreetAsync(Clients.Caller, Context.ConnectionAborted);
         await base.OnConnectedAsync();
     }
 

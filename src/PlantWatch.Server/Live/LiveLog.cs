@@ -8,4 +8,7 @@ internal static partial class LiveLog
 
     [LoggerMessage(1101, LogLevel.Warning, "Message {Method} was not taken by every browser in time")]
     public static partial void SendTooSlow(ILogger log, string method);
+
+    [LoggerMessage(1102, LogLevel.Error, "The browsers could not be told that boards changed")]
+    public static partial void BoardsNotTold(ILogger log, Exception fault);
 }

@@ -1,4 +1,3 @@
-using System.Threading.Channels;
 using PlantWatch.Core.Plans;
 using PlantWatch.Server.LimitPacks;
 using PlantWatch.Server.Loop;
@@ -7,20 +6,15 @@ namespace PlantWatch.Server.PlantFile;
 
 /// <summary>Brings the plant file into force at the start and whenever it changes. A broken file changes nothing but <see cref="Errors"/>: the old one stays in force.</summary>
 /// <remarks>
-/// Notifications of the file system make it quick; a slow look at the content makes it sure, since editors replace a file by renaming
-/// another over it, and network folders notify of nothing. A change counts once two looks, a moment apart, have found the same bytes.
+/// A change counts once two looks, a moment apart, have found the same bytes.
 /// </remarks>
 internal sealed class PlantFileWatcher(string path, Func<PlantPlan, CancellationToken, Task> bringIntoForce, TimeProvider clock, ILogger<PlantFileWatcher> log)
     : IHostedService, IAsyncDisposable
 {
-    private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-    private readonly CancellationTokenSource _stopping = new();
     private readonly string _path = Path.GetFullPath(path);
     private volatile Standing _standing = new([], null);
     private PlantFileSource? _seen;
-    private readonly List<FileSystemWatcher> _notifiers = [];
-    private ITimer? _timer;
-    private Task _loop = Task.CompletedTask;
+    private Lookout? _lookout;
 
     /// <summary>How often the content is looked at without any notification.</summary>
     public TimeSpan Poll { get; init; } = TimeSpan.FromSeconds(5);
@@ -46,55 +40,23 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     /// <summary>Reads the file and, when it is good, returns with it in force. A broken one does not keep the server from starting.</summary>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        if (Path.GetDirectoryName(_path) is { } folder) StartNotifier(folder);
-        StartNotifier(PlantFileSource.PacksBeside(_path));
+        _lookout = new Lookout(clock, Poll);
+        if (Path.GetDirectoryName(_path) is { } folder) ListenTo(folder);
+        ListenTo(PlantFileSource.PacksBeside(_path));
         await ActAsync(PlantFileSource.Read(_path), cancellationToken);
-        _timer = clock.CreateTimer(_ => Wake(), null, Poll, Poll);
-        _loop = Task.Run(() => LoopAsync(_stopping.Token), CancellationToken.None);
+        _lookout.Start(LookAsync);
     }
 
     /// <summary>Ends the looking; what is in force stays.</summary>
-    public async Task StopAsync(CancellationToken cancellationToken)
-    {
-        await _stopping.CancelAsync();
-        await _loop.WaitAsync(cancellationToken);
-    }
+    public Task StopAsync(CancellationToken cancellationToken) => _lookout?.StopAsync(cancellationToken) ?? Task.CompletedTask;
 
-    public async ValueTask DisposeAsync()
-    {
-        await StopAsync(CancellationToken.None);
-        foreach (var notifier in _notifiers) notifier.Dispose();
-        if (_timer is not null) await _timer.DisposeAsync();
-        _stopping.Dispose();
-    }
+    public ValueTask DisposeAsync() => _lookout?.DisposeAsync() ?? ValueTask.CompletedTask;
 
-    private async Task LoopAsync(CancellationToken cancellation)
+    private async Task LookAsync(CancellationToken cancellation)
     {
-        try
-        {
-            while (await _wake.Reader.WaitToReadAsync(cancellation))
-            {
-                _wake.Reader.TryRead(out _);
-                var found = PlantFileSource.Read(_path);
-                if (found.IsSame(_seen)) continue;
-                await ActAsync(await SettledAsync(found, cancellation), cancellation);
-            }
-        }
-        catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
-        {
-            // The server stops; there is nothing to finish.
-        }
-    }
-
-    private async Task<PlantFileSource> SettledAsync(PlantFileSource found, CancellationToken cancellation)
-    {
-        while (true)
-        {
-            await Task.Delay(Settle, clock, cancellation);
-            var again = PlantFileSource.Read(_path);
-            if (again.IsSame(found)) return again;
-            found = again;
-        }
+        var found = PlantFileSource.Read(_path);
+        if (found.IsSame(_seen)) return;
+        await ActAsync(await _lookout!.SettledAsync(found, () => PlantFileSource.Read(_path), (a, b) => a.IsSame(b), Settle, cancellation), cancellation);
     }
 
     private async Task ActAsync(PlantFileSource found, CancellationToken cancellation)
@@ -171,27 +133,10 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         }
     }
 
-    private void StartNotifier(string folder)
+    private void ListenTo(string folder)
     {
-        if (!Listen || !Directory.Exists(folder)) return;
-        try
-        {
-            // The folder is watched and not the name: a rename over the file changes another name.
-            var notifier = new FileSystemWatcher(folder) { NotifyFilter = NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size };
-            _notifiers.Add(notifier);
-            notifier.Changed += (_, _) => Wake();
-            notifier.Created += (_, _) => Wake();
-            notifier.Deleted += (_, _) => Wake();
-            notifier.Renamed += (_, _) => Wake();
-            notifier.EnableRaisingEvents = true;
-        }
-        catch (IOException error)
-        {
-            PlantFileLog.NoNotifications(log, error, _path, Poll.TotalSeconds);
-        }
+        if (Listen && _lookout!.Listen(folder) is { } deaf) PlantFileLog.NoNotifications(log, deaf, _path, Poll.TotalSeconds);
     }
-
-    private void Wake() => _wake.Writer.TryWrite(true);
 
     private sealed record Standing(IReadOnlyList<PlantFileError> Errors, string? InForceHash);
 }

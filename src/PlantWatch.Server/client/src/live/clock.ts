@@ -1,10 +1,13 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 
 // The server's clock as well as we know it: a tablet on the wall may be minutes off, and ages must not be.
 let ahead = 0;
 
 /** Server time now, Unix milliseconds, moved on every second. */
 export const now = signal(Date.now());
+
+/** The hour of that, counted from 1970: for what is asked for anew now and then, and not every second. */
+export const thisHour = computed(() => Math.floor(now.value / 3_600_000));
 
 export const serverNow = () => Date.now() + ahead;
 

@@ -1,9 +1,11 @@
 import { HubConnectionBuilder, LogLevel, type HubConnection } from '@microsoft/signalr';
 import { effect, signal } from '@preact/signals';
 import type { CircuitView, HealthView, ReadingsDelta, SiteView } from '../contract';
+import type { BoardLine } from '../contract.boards';
 import { get } from '../api/http';
 import { language } from '../format/language';
 import { wait } from './backoff';
+import { boards } from './boards';
 import { heardServerTime, now, serverNow } from './clock';
 import { health, site, tookCircuit, tookReadings, tookSite } from './store';
 
@@ -59,6 +61,7 @@ async function connect(): Promise<void> {
     sign();
   });
   mine.on('readings', (delta: ReadingsDelta) => tookReadings(delta));
+  mine.on('boards', (lines: BoardLine[]) => { boards.value = lines; });
   mine.on('health', (view: HealthView) => { heardServerTime(view.at); health.value = view; sign(); });
   mine.onclose(() => { if (hub === mine) again(); });
   try {

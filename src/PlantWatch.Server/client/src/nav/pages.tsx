@@ -6,6 +6,8 @@ import { lazyPage } from './lazyPage';
 
 const AlarmPage = lazyPage(() => import('../alarms/AlarmPage'), m => m.AlarmPage);
 const AlarmsPage = lazyPage(() => import('../alarms/AlarmsPage'), m => m.AlarmsPage);
+const BoardPage = lazyPage(() => import('../boards/BoardPage'), m => m.BoardPage);
+const BoardsPage = lazyPage(() => import('../boards/BoardsPage'), m => m.BoardsPage);
 const CalibratePage = lazyPage(() => import('../calibrate/CalibratePage'), m => m.CalibratePage);
 const SheetPage = lazyPage(() => import('../calibrate/SheetPage'), m => m.SheetPage);
 const CheckPage = lazyPage(() => import('../check/CheckPage'), m => m.CheckPage);
@@ -51,6 +53,7 @@ export const pages: Page[] = [
   { key: 'round', show: () => <RoundPage />, entry: { group: 'water', name: words.pageNames.pages.round } },
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
   { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents, seldom: true } },
+  { key: 'boards', show: () => <BoardsPage />, entry: { group: 'water', name: words.pageNames.pages.boards, seldom: true } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'exceptions', show: id => <ExceptionsPage pool={id} />, entry: { group: 'alarms', name: words.pageNames.pages.exceptions } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
@@ -65,6 +68,7 @@ export const pages: Page[] = [
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },
+  { key: 'board', show: id => <BoardPage key={id} id={id ?? ''} />, under: 'boards' },
   { key: 'pool', show: id => <PoolPage id={id ?? ''} />, under: '' },
   { key: 'balance', show: id => <BalancePage id={id ?? ''} />, under: '' },
   { key: 'what-if', show: id => <WhatIfPage id={id ?? ''} />, under: '' },

@@ -9,10 +9,13 @@ import { words } from '../words';
 
 /** The newest result of everything that was tested by hand. */
 export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
+  return <section class="sheet card later"><h2>{words.poolPage.manual}</h2><ManualTable pool={pool} view={view} /></section>;
+}
+
+export function ManualTable({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const c = view.combined;
   return (
-    <section class="sheet card later">
-      <h2>{words.poolPage.manual}</h2>
+    <>
       {view.manual.length === 0 ? <p class="hint">{words.poolPage.noTests}</p> : (
         <table class="lines"><tbody>
           {view.manual.map(m => {
@@ -32,6 +35,6 @@ export function ManualCard({ pool, view }: { pool: PoolInfo; view: PoolView }) {
       {(view.bathers !== null || view.bottomVisible !== null) && (
         <p class="hint">{view.bathers !== null && `${words.poolPage.bathers}: ${view.bathers}. `}
           {view.bottomVisible !== null && `${words.poolPage.bottom}: ${view.bottomVisible ? words.poolPage.visible : words.poolPage.notVisible}.`}</p>)}
-    </section>
+    </>
   );
 }

@@ -5,7 +5,7 @@ import type uPlot from 'uplot';
 import type { LimitBand } from '../contract';
 import { zone } from '../live/store';
 import { paint } from '../parts/theme';
-import { feed, makeChart } from './chart';
+import { feed, makeChart, sizeStep } from './chart';
 import type { Columns } from './columns';
 import { readInk } from './ink';
 import type { Happening, Mark } from './marks';
@@ -19,6 +19,8 @@ export interface StripProps {
   /** Where the two lines are not the raw and the corrected one: what each is called. */
   pair?: Pair | undefined;
   happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
+  /** At least so long between two drawings, in milliseconds; as fast as the screen when left out. */
+  pace?: number | undefined;
   /** Given the function that draws anew. */
   bind: (redraw: () => void) => void;
 }
@@ -35,13 +37,20 @@ export function Strip(p: StripProps) {
   shades.current = p.shades;
   const pointed = useSignal<Pointed>({ index: null, mark: null, happening: null });
   const frame = useRef(0);
-  const draw = () => {
+  const later = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const drawn = useRef(0);
+  const paintNow = () => {
     cancelAnimationFrame(frame.current);
-    frame.current = requestAnimationFrame(() => { if (chart.current) feed(chart.current, p.columns(), p.shown.peek()); });
+    frame.current = requestAnimationFrame(() => { drawn.current = performance.now(); if (chart.current) feed(chart.current, p.columns(), p.shown.peek()); });
+  };
+  const draw = () => {
+    const wait = (p.pace ?? 0) - (performance.now() - drawn.current);
+    if (wait <= 0) paintNow();
+    else if (later.current === undefined) later.current = setTimeout(() => { later.current = undefined; paintNow(); }, wait);
   };
   p.bind(draw);
 
-  const height = (p.stepped ? 54 : 132) + (p.axis ? 28 : 0);
+  const step = sizeStep(), height = step * ((p.stepped ? 54 : 132) + (p.axis ? 28 : 0));
   useEffect(() => {
     if (!host.current || p.width < 80) return;
     const u = makeChart({
@@ -55,14 +64,14 @@ export function Strip(p: StripProps) {
     }, p.columns(), p.shown.peek(), host.current);
     chart.current = u;
     draw();
-    return () => { cancelAnimationFrame(frame.current); chart.current = null; u.destroy(); };
-  }, [p.width, p.axis, p.limit, p.stepped, zone.value, paint.value]);
+    return () => { clearTimeout(later.current); later.current = undefined; cancelAnimationFrame(frame.current); chart.current = null; u.destroy(); };
+  }, [p.width, p.axis, p.limit, p.stepped, zone.value, paint.value, step]);
 
   useEffect(() => { marks.current = p.marks; happenings.current = p.happenings ?? none; draw(); }, [p.marks, p.happenings]);
   useSignalEffect(() => { p.shown.value; draw(); });
 
   return (
-    <section class="strip" data-testid={p.testId} aria-label={p.name}>
+    <section role="group" class="strip" data-testid={p.testId} aria-label={p.name}>
       <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
       <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} />
     </section>

@@ -19,14 +19,17 @@ export interface StripSetup {
   onCursor: (index: number | null, left: number) => void;
 }
 
+/** How much larger than usual everything is drawn: the size of the page's letters against 16 px. */
+export const sizeStep = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
+
 export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTMLElement): uPlot {
   const labels = tickLabels(s.zone);
-  const font = `12px ${getComputedStyle(document.body).fontFamily}`;
+  const step = sizeStep(), font = `${12 * step}px ${getComputedStyle(document.body).fontFamily}`;
   const axis = { stroke: s.ink.soft, font, grid: { stroke: s.ink.rule, width: 1 }, ticks: { show: false } };
   const paths = s.stepped ? uPlot.paths.stepped!({ align: 1 }) : undefined;
-  const line = { spanGaps: false, points: { show: true, size: 3, width: 0, filter: lonely }, ...(paths ? { paths } : {}) };
+  const line = { spanGaps: false, points: { show: true, size: 3 * step, width: 0, filter: lonely }, ...(paths ? { paths } : {}) };
   return new uPlot({
-    width: s.width, height: s.height, ms: 1, legend: { show: false }, padding: [8, 8, s.axis ? 0 : 8, 0],
+    width: s.width, height: s.height, ms: 1, legend: { show: false }, padding: [8 * step, 8 * step, s.axis ? 0 : 8 * step, 0],
     tzDate: t => uPlot.tzDate(new Date(t), s.zone),
     cursor: { drag: { x: false, y: false, setScale: false }, y: false, sync: { key: 'strips', scales: ['x', null] }, points: { size: 7 } },
     scales: {
@@ -35,15 +38,15 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
     },
     axes: [
       // Without labels the axis still draws its lines, so that the eye can follow a time up through all strips.
-      { ...axis, size: s.axis ? 28 : 0, space: 62, values: (_, splits, __, ___, step) => s.axis ? labels(splits, step) : splits.map(() => '') },
-      { ...axis, size: 54, space: 28, values: (_, splits) => s.stepped ? splits.map(v => (v === 0 || v === 1 ? String(v) : '')) : splits.map(v => fixed(v, decimalsFor(splits, s.decimals))) },
+      { ...axis, size: s.axis ? 28 * step : 0, space: 62 * step, values: (_, splits, __, ___, step) => s.axis ? labels(splits, step) : splits.map(() => '') },
+      { ...axis, size: 54 * step, space: 28 * step, values: (_, splits) => s.stepped ? splits.map(v => (v === 0 || v === 1 ? String(v) : '')) : splits.map(v => fixed(v, decimalsFor(splits, s.decimals))) },
     ],
     series: [
       {},
       { ...line, stroke: 'transparent', width: 0 },
       { ...line, stroke: 'transparent', width: 0 },
-      { ...line, points: { ...line.points, fill: s.ink.line }, stroke: s.ink.line, width: 1.5 },
-      { ...line, points: { ...line.points, fill: s.ink.line2 }, stroke: s.ink.line2, width: 2 },
+      { ...line, points: { ...line.points, fill: s.ink.line }, stroke: s.ink.line, width: 1.5 * step },
+      { ...line, points: { ...line.points, fill: s.ink.line2 }, stroke: s.ink.line2, width: 2 * step },
     ],
     bands: [{ series: [2, 1], fill: s.ink.envelope }],
     hooks: {

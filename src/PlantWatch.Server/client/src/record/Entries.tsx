@@ -10,7 +10,7 @@ import { words } from '../words';
 const w = words.entries;
 const spans = [1, 7, 31, 366];
 
-function Row({ entry: e }: { entry: EntryView }) {
+export function Row({ entry: e }: { entry: EntryView }) {
   // What was typed in later than it happened says both.
   const late = Date.parse(e.at) - Date.parse(e.happenedAt) >= 60_000;
   return (

@@ -10,7 +10,7 @@ import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { Sides } from './Sides';
 
-const calm = (story: TrustStoryView) => story.answer === 'all_agree' || story.answer === 'water_changed';
+export const calm = (story: TrustStoryView) => story.answer === 'all_agree' || story.answer === 'water_changed';
 
 function Step({ step }: { step: StepView }) {
   const [what, ...tells] = step.what;
@@ -66,15 +66,21 @@ function Told({ story }: { story: TrustStoryView }) {
   );
 }
 
+/** The story of a pool, asked for anew when a test or a standing changed. */
+export function useTrust(poolId: string): TrustStoryView | null {
+  const { data, reload } = usePolled<TrustStoryView>(`/pools/${encodeURIComponent(poolId)}/trust`, 60_000);
+  const tests = poolViews.value.get(poolId)?.manual.map(m => `${m.checkId}${m.suspect}`).join();
+  const standings = [...probeViews.value.values()].map(p => `${p.standing}${p.judgedAt}${p.calibration?.id}`).join();
+  useEffect(() => { if (data) reload(); }, [tests, standings]);
+  return data;
+}
+
 /**
  * One story of a pool: which to believe, how sure that is, what to do next and what speaks for it. Of one check only, when it is asked for; and only while
  * a question is open, where another answer stands beside it already.
  */
 export function TrustStory({ poolId, checkId, onlyOpen }: { poolId: string; checkId?: string; onlyOpen?: boolean }) {
-  const { data, reload } = usePolled<TrustStoryView>(`/pools/${encodeURIComponent(poolId)}/trust`, 60_000);
-  const tests = poolViews.value.get(poolId)?.manual.map(m => `${m.checkId}${m.suspect}`).join();
-  const standings = [...probeViews.value.values()].map(p => `${p.standing}${p.judgedAt}${p.calibration?.id}`).join();
-  useEffect(() => { if (data) reload(); }, [tests, standings]);
+  const data = useTrust(poolId);
   if (!data || (checkId && data.checkId !== checkId) || (onlyOpen && calm(data))) return null;
   return (
     <section class={`sheet card story${calm(data) ? '' : ' open-question'}`} data-testid="trust-story" data-answer={data.answer}>

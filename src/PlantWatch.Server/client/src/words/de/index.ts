@@ -14,6 +14,8 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
+// In English until they are put into German.
+import { boards } from '../en/boards';
 import { offline } from './offline';
 import { orp } from './orp';
 import { plan } from './plan';
@@ -34,7 +36,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const german: Words = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards,
 };
 
 export default german;

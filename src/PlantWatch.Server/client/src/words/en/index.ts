@@ -1,4 +1,5 @@
 import { alarmList, alarmPage, makeSafe } from './alarms';
+import { boards } from './boards';
 import { calibrate } from './calibrate';
 import { chemicals } from './chemicals';
 import { circulation } from './circulation';
@@ -33,7 +34,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const english = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards,
 };
 
 export default english;
