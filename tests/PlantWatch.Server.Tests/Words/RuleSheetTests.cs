@@ -61,7 +61,24 @@ public sealed class RuleSheetTests
         Assert.Contains(told, Assert.Throws<FormatException>(() => RuleSheet.Parse(Section.Replace(was, spoiled, StringComparison.Ordinal))).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(LanguageTests.Languages), MemberType = typeof(LanguageTests))]
+    public void A_page_in_another_language_has_no_rule_of_its_own_and_no_other_delays(string code)
+    {
+        var page = RuleSheets.By(Language.Find(code)!);
+        Assert.Equal(RuleSheets.All.Select(Delays), page.Values.Select(Delays).OrderBy(r => r.Number, StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void What_stands_with_an_alarm_is_said_in_German() =>
+        Assert.Equal("pH-Wert außerhalb des Stopps, der immer gilt", Wording.Of(Language.Find("de")!).OfRule("R-001", "title"));
+
     [Fact]
     public void A_number_that_stands_twice_stops_the_reading() =>
         Assert.Contains("R-010", Assert.Throws<FormatException>(() => RuleSheets.Read($"# The rules\n\n## {Section}\n\n## {Section}")).Message, StringComparison.Ordinal);
+
+    // Number of the rule and the figures of its delays, which no language writes otherwise.
+    private static (string Number, string On, string Off) Delays(RuleSheet rule) => (rule.Number, Figures(rule.OnDelay), Figures(rule.OffDelay));
+
+    private static string Figures(string text) => string.Concat(text.Where(char.IsAsciiDigit));
 }

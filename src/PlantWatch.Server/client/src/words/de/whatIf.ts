@@ -22,7 +22,7 @@ export const whatIf: typeof shape = {
   same: 'gleich', unknown: '\u2013',
   stillShort: 'Vom letzten möglichen Wasser.', stale: 'Zahlen des letzten möglichen Wassers. Markiertes Feld berichtigen.', unreachable: 'Der Server ist nicht erreichbar: die Zahlen bleiben stehen. Neuer Versuch folgt von selbst.',
   working: 'Wird berechnet\u2026', spoken: (ph: string, hocl: string, index: string) => `pH-Wert ${ph}, hypochlorige Säure ${hocl}, Sättigungsindex ${index}`,
-  curves: 'Kurven', against: 'Über', againstPh: 'pH-Wert', againstDose: (name: string) => `Zugabe von ${name}`, kilograms: 'kg', of: (what: string, against: string) => `${what} über ${against}`,
+  curves: 'Kurven', against: 'Aufgetragen über', againstPh: 'pH-Wert', againstDose: (name: string) => `Zugabe von ${name}`, kilograms: 'kg', of: (what: string, against: string) => `${what} über ${against}`,
   legend: (dose: boolean): string => dose ? '\u25c6 was wäre \u00b7 getönt: Gleichgewicht, oder die Grenzwerte des Beckens.' : '\u25c6 was wäre \u00b7 \u25cb jetzt \u00b7 \u2504 das jetzige Wasser \u00b7 getönt: Gleichgewicht, oder die pH-Grenzwerte des Beckens.',
   table: 'Die Kurven in Zahlen', noCurve: 'Von diesem Wasser ist zu wenig bekannt für eine Kurve.', runs: (what: string, a: string, b: string, from: string, to: string) => `${what} geht von ${a} auf ${b} zwischen ${from} und ${to}.`,
 };
