@@ -1,3 +1,8 @@
+import { locale } from './language';
+
+/** The letter of a day in the page's language: d, j, T. */
+const day = new Intl.NumberFormat(locale, { style: 'unit', unit: 'day', unitDisplay: 'narrow' }).formatToParts(2).find(p => p.type === 'unit')?.value.trim() ?? 'd';
+
 /** How long ago, in the fewest words that still matter: 8 s, 4 min, 3 h 05 min, 2 d 4 h. */
 export function span(milliseconds: number): string {
   const seconds = Math.max(0, Math.floor(milliseconds / 1000));
@@ -7,7 +12,7 @@ export function span(milliseconds: number): string {
   const hours = Math.floor(minutes / 60);
   if (hours < 48) return `${hours} h ${String(minutes % 60).padStart(2, '0')} min`;
   const days = Math.floor(hours / 24);
-  return days < 14 ? `${days} d ${hours % 24} h` : `${days} d`;
+  return days < 14 ? `${days} ${day} ${hours % 24} h` : `${days} ${day}`;
 }
 
 /** Age at a moment; null for what never happened. */
