@@ -1,5 +1,6 @@
 import type { Words } from '..';
 import { alarmList, alarmPage, makeSafe } from './alarms';
+import { boards } from './boards';
 import { calibrate } from './calibrate';
 import { chemicals } from './chemicals';
 import { circulation } from './circulation';
@@ -14,8 +15,6 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
-// In English until they are put into French.
-import { boards } from '../en/boards';
 import { offline } from './offline';
 import { orp } from './orp';
 import { plan } from './plan';
