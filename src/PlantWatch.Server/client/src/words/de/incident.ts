@@ -4,12 +4,12 @@ import type { incident as shape } from '../en/incident';
 
 export const incident: typeof shape = {
   lead: 'Etwas kam ins Wasser? Zuerst alle heraus. Dann hier melden: das Becken gilt als geschlossen, bis eine Person den Vorfall abschließt.',
-  advice: 'Ein Plan zum Danach-Arbeiten, keine Anweisung. Örtliche Vorschriften und die Gesundheitsbehörde gehen vor.',
+  advice: 'Ein Plan, der leitet, keine Anweisung. Örtliche Vorschriften und die Gesundheitsbehörde gehen vor.',
   what: 'Was ist geschehen?', kinds: {
     unknown: '', formed_stool: 'Fester Stuhl', diarrhoeal_stool: 'Weicher Stuhl oder Durchfall', vomit: 'Erbrochenes', blood: 'Blut', deck_spill: 'Körperflüssigkeit auf dem Beckenumgang',
   },
   authority: 'Wessen Zahlen?', authorityHint: 'Behörden unterscheiden sich. Die wählen, die die örtliche Vorschrift nennt; gemischt wird nie.',
-  when: 'Wann?', justNow: 'Gerade eben', earlier: 'Früher', whenHint: 'Messungen ab dann zählen.', note: 'Sonst noch etwas', declare: 'Melden und Becken schließen', declareDeck: 'Melden',
+  when: 'Wann?', justNow: 'Soeben', earlier: 'Früher', whenHint: 'Messungen ab dann zählen.', note: 'Sonst noch etwas', declare: 'Melden und Becken schließen', declareDeck: 'Melden',
   needKind: 'Angeben, was geschehen ist', needAuthority: 'Wählen, wessen Zahlen', needWhen: 'Angeben, wann',
   closedTo: 'Für Badegäste geschlossen', deckOpen: 'Leute von der Stelle fernhalten', declaredBy: (who: string, at: string) => `gemeldet von ${who}, ${at}`, happened: (at: string) => `geschehen ${at}`,
   word: {

@@ -14,8 +14,7 @@ import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
 import { nav } from './nav';
-// In English until they are put into German.
-import { boards } from '../en/boards';
+import { boards } from './boards';
 import { offline } from './offline';
 import { orp } from './orp';
 import { plan } from './plan';
