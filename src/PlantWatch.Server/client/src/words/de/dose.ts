@@ -3,7 +3,7 @@ import type { dose as shape } from '../en/dose';
 // Einzelne Zugaben.
 
 export const dose: typeof shape = {
-  lead: 'Berechnet eine Zugabe eines Produkts. Ein Rat, nie eine Anweisung: es entscheiden die Leute der Anlage; örtliche Vorschriften und das Sicherheitsdatenblatt des Produkts gehen vor.',
+  lead: 'Berechnet eine einzelne Zugabe eines Produkts. Ein Rat, nie eine Anweisung: es entscheiden die Leute der Anlage; örtliche Vorschriften und das Sicherheitsdatenblatt des Produkts gehen vor.',
   ask: 'Wofür', product: 'Produkt', choose: 'Wählen\u2026', noProducts: 'Die Anlagendatei nennt keine Produkte.', noUse: 'Für dieses Produkt berechnet PlantWatch keine Zugaben.',
   target: 'Was bewegt werden soll', raise: (name: string) => `${name} anheben`, lower: (name: string) => `${name} senken`, value: 'Auf', valueOf: (what: string) => `${what} auf`, now: (v: string) => `Gemessen: ${v}`, limits: (low: string, high: string) => `Grenzwerte ${low} bis ${high}`,
   notTested: 'Nicht gemessen', bathers: 'Ist das Wasser frei von Badegästen?', clear: 'Niemand ist drin', notClear: 'Jemand ist drin', byPump: 'Dieses Produkt geht über seine Dosierung ins Wasser.',

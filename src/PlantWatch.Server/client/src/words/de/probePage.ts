@@ -7,7 +7,7 @@ export const probePage: typeof shape = {
   believed: 'Bestwert', shows: 'Sonde zeigt', lastTest: 'Letzte Handmessung', expected: 'Erwartet', noTest: 'noch keine Handmessung', notBelieved: 'noch nicht bekannt', orpAsRead: 'wie gemessen',
   testDoubted: 'zweifelhaft', doNow: 'Was jetzt zu tun ist', doNext: 'Zu tun', then: 'dann', calibrate: 'Kalibrieren', toDecision: 'Zur Entscheidung', writeFault: 'Störung aufschreiben', enter: 'Prüfung eintragen',
   kept: 'Der Server antwortet nicht: dies kam zuletzt an.',
-  restsOn: (n: number) => (n === 1 ? 'Beruht auf 1 Prüfung, Probe von' : `Beruht auf ${n} Prüfungen, neueste Probe von`),
+  restsOn: (n: number) => (n === 1 ? 'Beruht auf 1 Prüfung, Probe' : `Beruht auf ${n} Prüfungen, neueste Probe`),
   drift: 'Drift', aMonth: 'im Monat', sensitivity: 'Empfindlichkeit', testsOff: 'Handmessungen gemeinsam daneben', figures: 'Zahlen',
   bias: {
     title: 'Wie weit sie danebenliegt, im Zeitverlauf', now: 'jetzt', maintenance: 'Wartungsbedarf', out: 'außerhalb der Spezifikation', reads: 'zeigt zu hoch', readsLow: 'zeigt zu niedrig',
