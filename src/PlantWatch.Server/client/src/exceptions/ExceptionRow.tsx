@@ -52,7 +52,7 @@ export function ExceptionRow({ line, onDone }: { line: ExceptionView; onDone: ()
         <h3>{line.poolId ? <a href={link('pool', line.poolId)}>{line.place}</a> : line.place}: {line.name}</h3>
         <span class="hint">{dayClock(line.readAt, zone.value)} {'\u00b7'} {line.rule}</span>
       </div>
-      <p>{line.reading.text}.{!open && line.closedAt && <> {w.marks.closed} {(line.minutesToClosing ?? 0) < 1080 ? clock(line.closedAt, zone.value) : dayClock(line.closedAt, zone.value)}, {w.closing[line.closing]}{line.closedBy && `, ${line.closedBy}`}{line.closedWhy && <>: {'\u201c'}{line.closedWhy}{'\u201d'}</>}.</>}</p>
+      <p>{line.reading.text}.{!open && line.closedAt && <> {w.marks.closed} {(line.minutesToClosing ?? 0) < 1080 ? clock(line.closedAt, zone.value) : dayClock(line.closedAt, zone.value)}, {w.closing[line.closing]}{line.closedBy && `, ${line.closedBy}`}{line.closedWhy && `: ${words.quoted(line.closedWhy)}`}.</>}</p>
       {open && line.readingWithdrawn && <p class="hint">{w.readingWithdrawn}</p>}
       <StepMarks line={line} />
       {line.owed && <Owes owed={line.owed} />}

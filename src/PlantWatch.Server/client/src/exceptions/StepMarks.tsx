@@ -30,7 +30,7 @@ function Mark({ name, look, at, after, who, children }: { name: string; look: 'd
   );
 }
 
-export const said = (s: ExceptionStepView) => [w.steps[s.kind], s.what?.text, s.text && `\u201c${s.text}\u201d`].filter(Boolean).join(' ');
+export const said = (s: ExceptionStepView) => [w.steps[s.kind], s.what?.text, s.text && words.quoted(s.text)].filter(Boolean).join(' ');
 
 /** The four marks of a line: reading, action, retest, closed, each with time, minutes and name. */
 export function StepMarks({ line }: { line: ExceptionView }) {

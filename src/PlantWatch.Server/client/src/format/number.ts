@@ -20,6 +20,9 @@ export function fixed(value: number | null | undefined, decimals: number): strin
   return value < 0 && Number(text) !== 0 ? minus + shown : shown;
 }
 
+/** A number with as many decimals as it has. */
+export const plain = (value: number): string => String(value).replace('.', decimal).replace('-', minus);
+
 /** A number of unknown size: whole ones whole, from ten on with at most one decimal, smaller ones with so many. */
 export function coarse(value: number | null, decimals: number): string {
   if (value === null || Number.isInteger(value)) return fixed(value, 0);

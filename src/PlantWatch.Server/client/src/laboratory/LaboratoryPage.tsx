@@ -1,4 +1,6 @@
+import type { Measurand } from '../contract';
 import type { LabPoolView, LabResultView, LabView } from '../contract.laboratory';
+import { decimalsOf, fixed, plain, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
@@ -9,7 +11,7 @@ import { CloseResult } from './CloseResult';
 import { ResultForm } from './ResultForm';
 
 const w = words.laboratory;
-const say = (v: number) => String(Math.round(v * 100) / 100);
+const say = (v: number) => plain(Math.round(v * 100) / 100);
 
 function Counts({ result }: { result: LabResultView }) {
   return (
@@ -23,7 +25,7 @@ function Counts({ result }: { result: LabResultView }) {
 
 function Water({ result }: { result: LabResultView }) {
   if (result.water.length === 0) return <p class="hint">{w.noWater}</p>;
-  return <ul class="lab-water">{result.water.map(v => <li key={v.measurand + (v.probeId ?? '')}><span class="label">{v.name}</span> <b>{say(v.value)} {v.unit}</b> <span class="hint">{v.probeId ? w.probe : `${w.test} ${dayClock(v.at, zone.value)}`}</span></li>)}</ul>;
+  return <ul class="lab-water">{result.water.map(v => <li key={v.measurand + (v.probeId ?? '')}><span class="label">{v.name}</span> <b>{fixed(v.value, decimalsOf(v.measurand as Measurand))}{unitText(v.unit) && '\u00a0' + unitText(v.unit)}</b> <span class="hint">{v.probeId ? w.probe : `${w.test} ${dayClock(v.at, zone.value)}`}</span></li>)}</ul>;
 }
 
 function Result({ result, pool, onDone }: { result: LabResultView; pool: string; onDone: () => void }) {

@@ -13,8 +13,8 @@ import { words } from '../words';
 
 const w = words.laboratory;
 const organisms: { key: Organism; name: string; ml: string }[] = [
-  { key: 'colony_count', name: 'Colony count, 36 \u00b0C', ml: '1' }, { key: 'escherichia_coli', name: 'Escherichia coli', ml: '100' },
-  { key: 'pseudomonas_aeruginosa', name: 'Pseudomonas aeruginosa', ml: '100' }, { key: 'legionella', name: 'Legionella', ml: '100' },
+  { key: 'colony_count', name: w.colonyCount, ml: '1' }, { key: 'escherichia_coli', name: 'Escherichia coli', ml: '100' },
+  { key: 'pseudomonas_aeruginosa', name: 'Pseudomonas aeruginosa', ml: '100' }, { key: 'legionella', name: w.legionella, ml: '100' },
 ];
 interface Row { sense: CountSense; count: string; ml: string }
 const blank = (): Record<Organism, Row> => Object.fromEntries(organisms.map(o => [o.key, { sense: 'counted', count: '', ml: o.ml }])) as Record<Organism, Row>;

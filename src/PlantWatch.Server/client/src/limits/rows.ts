@@ -1,5 +1,5 @@
 import type { BoundView, PackRowView } from '../contract.limits';
-import { unitText } from '../format/number';
+import { plain, unitText } from '../format/number';
 import { words } from '../words';
 
 const w = words.limits;
@@ -19,7 +19,7 @@ export function progressOf(rows: PackRowView[]) {
   return { done: all.filter(r => r.confirmed).length, all: all.length };
 }
 
-export const trim = (value: number) => String(Math.round(value * 1000) / 1000).replace('-', '\u2212');
+export const trim = (value: number) => plain(Math.round(value * 1000) / 1000);
 
 /** The range as people write it, without its unit. */
 export function rangeText(range: Pick<BoundView, 'low' | 'high'>): string {

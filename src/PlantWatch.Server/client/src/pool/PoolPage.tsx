@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks';
 import { query } from '../api/http';
 import type { CheckAnswer, CircuitInfo, Measurand, PoolInfo, ProbeInfo } from '../contract';
 import { PoolExceptions } from '../exceptions/PoolExceptions';
-import { fixed } from '../format/number';
+import { fixed, plain } from '../format/number';
 import { now } from '../live/clock';
 import { alarms, allPools, circuitOfPool, limitsOfPool, poolViews, probesOfPool, site } from '../live/store';
 import { AlarmRow } from '../alarms/AlarmRow';
@@ -41,7 +41,7 @@ function Head({ pool, circuit }: { pool: PoolInfo; circuit: CircuitInfo | undefi
       {view && <DueLine due={view.due} />}
       <DueProbes poolId={pool.id} />
       <footer class="card-foot spread"><a class="button" href={link('check', pool.id)}>{words.overview.check}</a>
-        <span class="hint">{facts.join(', ')}, {words.poolPage.volume(fixed(pool.volumeM3, 0))}{circuit?.turnoverHours != null && `, ${words.poolPage.turnover(String(circuit.turnoverHours))}`}</span></footer>
+        <span class="hint">{facts.join(', ')}, {words.poolPage.volume(fixed(pool.volumeM3, 0))}{circuit?.turnoverHours != null && `, ${words.poolPage.turnover(plain(circuit.turnoverHours))}`}</span></footer>
     </article>
   );
 }

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { LimitQuantity, WhatIfLimitsChoices, WhatIfLimitsRun } from '../contract.whatIfLimits';
-import { unitText } from '../format/number';
+import { plain, unitText } from '../format/number';
 import { dayClock } from '../format/zone';
 import { zone } from '../live/store';
 import { Field, OtherRemarks, tie } from '../parts/Field';
@@ -14,9 +14,9 @@ const dayLong = 86_400_000;
 const shown = ['pool', 'measurand', 'low', 'high', 'deadband', 'onDelaySeconds', 'offDelaySeconds', 'source', 'loosenedBy', 'loosenedWhy', 'from'];
 
 function inForce(q: LimitQuantity): string {
-  const unit = unitText(q.unit), of = (v: number) => `${v}${unit ? '\u00a0' + unit : ''}`;
+  const unit = unitText(q.unit), of = (v: number) => `${plain(v)}${unit ? '\u00a0' + unit : ''}`;
   if (q.low === null && q.high === null) return w.noLimit;
-  const ends = q.low !== null && q.high !== null ? w.between(String(q.low), of(q.high)) : q.low !== null ? w.from(of(q.low)) : w.upTo(of(q.high!));
+  const ends = q.low !== null && q.high !== null ? w.between(plain(q.low), of(q.high)) : q.low !== null ? w.from(of(q.low)) : w.upTo(of(q.high!));
   const origin = [...new Set([q.low === null ? null : q.lowFrom, q.high === null ? null : q.highFrom].filter(x => x !== null))].map(x => x === '' ? w.own : w.row(x));
   return `${ends} (${origin.join(', ')})`;
 }
@@ -60,10 +60,10 @@ export function LimitForm({ choices, onRun }: { choices: WhatIfLimitsChoices; on
         <Field name="pool" label={w.pool} error={said['pool']}><select value={pool.id} {...tie('pool', said['pool'])} onChange={e => { setPool(e.currentTarget.value); setErrors({}); }}>{pools.map(p => <option key={p.id} value={p.id}>{p.name}</option>)}</select></Field>
         <Field name="measurand" label={w.quantity} error={said['measurand']}><select value={quantity.measurand} {...tie('measurand', said['measurand'])} onChange={e => { setKey(e.currentTarget.value); setErrors({}); }}>{pool.quantities.map(q => <option key={q.measurand} value={q.measurand}>{q.name}</option>)}</select></Field>
       </div>
-      <p data-testid="in-force"><b>{w.inForce}:</b> {inForce(quantity)}{quantity.stop && <span class="hint block">{w.stop(String(quantity.stop[0]), `${quantity.stop[1]}${unit ? ' ' + unit : ''}`)}</span>}{!quantity.watched && <span class="hint block">{w.byHand}</span>}</p>
+      <p data-testid="in-force"><b>{w.inForce}:</b> {inForce(quantity)}{quantity.stop && <span class="hint block">{w.stop(plain(quantity.stop[0]), `${plain(quantity.stop[1])}${unit ? ' ' + unit : ''}`)}</span>}{!quantity.watched && <span class="hint block">{w.byHand}</span>}</p>
       <div class="ask-pair">{number('low', w.low, unit, w.leaveEmpty)}{number('high', w.high, unit)}</div>
       {quantity.watched && <details open={tuned || undefined}><summary>{w.more}</summary><div class="ask-pair">
-        {number('deadband', w.deadband, unit, w.usual(`${quantity.deadband} ${unit}`.trim()))}{number('onDelaySeconds', w.onDelay, 's', w.usual(`${quantity.onDelaySeconds} s`))}{number('offDelaySeconds', w.offDelay, 's', w.usual(`${quantity.offDelaySeconds} s`))}</div></details>}
+        {number('deadband', w.deadband, unit, w.usual(`${quantity.deadband === null ? '' : plain(quantity.deadband)} ${unit}`.trim()))}{number('onDelaySeconds', w.onDelay, 's', w.usual(`${quantity.onDelaySeconds} s`))}{number('offDelaySeconds', w.offDelay, 's', w.usual(`${quantity.offDelaySeconds} s`))}</div></details>}
       <details open={loose || undefined}><summary>{w.looser}</summary><p class="hint">{w.looserMeans}</p>
         {choices.mayLoosen.length === 0 ? <p class="hint">{w.nobody}</p> : <div class="ask-pair">
           <Field name="loosenedBy" label={w.looserBy} error={said['loosenedBy']}><select value={draft.loosenedBy} {...tie('loosenedBy', said['loosenedBy'])} onChange={e => change({ loosenedBy: e.currentTarget.value })}><option value="" />{choices.mayLoosen.map(n => <option key={n} value={n}>{n}</option>)}</select></Field>

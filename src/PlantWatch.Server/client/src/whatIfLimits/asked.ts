@@ -1,12 +1,12 @@
 import type { LimitQuantity, WhatIfLimit } from '../contract.whatIfLimits';
-import { readTyped } from '../format/number';
+import { plain, readTyped } from '../format/number';
 import { words } from '../words';
 
 export const figures = ['low', 'high', 'deadband', 'onDelaySeconds', 'offDelaySeconds'] as const;
 export type Figure = typeof figures[number];
 export type Draft = Record<Figure | 'source' | 'loosenedBy' | 'loosenedWhy', string>;
 
-const typed = (value: number | null) => value === null ? '' : String(value);
+const typed = (value: number | null) => value === null ? '' : plain(value);
 
 /** What stands in the fields when a quantity is picked: what the plant file says, else what is in force. */
 export function draftOf(q: LimitQuantity): Draft {

@@ -13,7 +13,7 @@ export const exceptions: typeof shape = {
   marks: { reading: 'Messwert', action: 'Maß\u00adnahme', retest: 'Nach\u00admessung', closed: 'Abschluss' },
   notYet: 'noch nicht', nothing: 'keine', probe: 'Sonde', minutes: (n: number) => (n < 90 ? `nach ${n}\u00a0min` : n < 2880 ? `nach ${Math.floor(n / 60)}\u00a0h ${String(n % 60).padStart(2, '0')}\u00a0min` : `nach ${days(Math.floor(n / 1440))} ${Math.floor((n % 1440) / 60)}\u00a0h`),
   onDuty: 'Wer Dienst hat',
-  owes: { act_and_retest: 'schuldet Maßnahme und Nachmessung', retest: 'schuldet eine Nachmessung', settle: 'schuldet eine Antwort: die Handmessung liegt innerhalb, ihr Alarm steht noch an', resample: 'schuldet eine Nachprobe', incident: 'folgt dem Plan des Vorfalls: dessen Uhr läuft, die dieser Zeile nicht' } as Record<OwedAct, string>,
+  owes: { act_and_retest: 'schuldet Maßnahme und Nachmessung', retest: 'schuldet eine Nachmessung', settle: 'schuldet eine Antwort (die Handmessung liegt innerhalb, ihr Alarm steht noch an)', resample: 'schuldet eine Nachprobe', incident: 'folgt dem Plan des Vorfalls: dessen Uhr läuft, die dieser Zeile nicht' } as Record<OwedAct, string>,
   by: (at: string) => `bis ${at}`, overdue: (span: string) => `überfällig seit ${span}`, left: (span: string) => `noch ${span}`,
   test: 'Messung eintragen', dose: 'Zugabe eintragen', resample: 'Befund eintragen', say: 'Maßnahme angeben',
   sayLead: 'Nur was keine Zugabe, Spülung, Schließung oder Messung zeigen kann: eine entlüftete Pumpe, Füllwasser zugesetzt, eine gereinigte Sonde.', text: 'Was getan wurde', when: 'Wann', save: 'Speichern', need: 'Angeben, was getan wurde.', needTime: 'Angeben, wann.',

@@ -68,7 +68,7 @@ const balance: Record<string, string> = { corrosive: 'kalklösend', balanced: 'i
 
 export const frame: typeof shape = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance, inText,
+  calibrationStatus, tier, kinds, balance, inText, quoted: (text: string) => `„${text}“`,
   product: 'PlantWatch',
   ago: (age: string) => `vor ${age}`,
   flow: 'fließt', noFlow: 'steht',

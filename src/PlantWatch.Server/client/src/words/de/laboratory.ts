@@ -12,7 +12,7 @@ export const laboratory: typeof shape = {
   sampled: 'Probenahme', reported: 'Befund vom', by: 'eingetragen von', number: 'Probe', water: 'Chemie bei der Probenahme', noWater: 'Keine Handmessung am Tag davor und keine verlässliche Sonde zu der Zeit.', probe: 'Sonde', test: 'von Hand',
   limit: (v: string, ml: string) => `Grenzwert ${v} in ${ml}\u00a0mL`, per: (v: string, ml: string) => `${v} in ${ml}\u00a0mL`, nd: 'nicht nachweisbar',
   enter: 'Befund eintragen', pool: 'Becken', point: 'Probenahmestelle', points: { pool: 'Becken', balance_tank: 'Schwallwasserbehälter', outlet: 'Tiefste Stelle oder Ablauf', cell: 'Messzelle', unknown: 'Nicht angegeben' } as Record<string, string>,
-  place: 'Stelle in Worten', lab: 'Labor', sampleNumber: 'Probennummer', counts: 'Zahlen wie gedruckt', organism: 'Keim', count: 'Anzahl', volume: 'in', senses: { counted: '=', below: '<', above: '>', not_detected: 'keine' },
+  place: 'Stelle in Worten', lab: 'Labor', sampleNumber: 'Probennummer', counts: 'Zahlen wie gedruckt', organism: 'Keim', colonyCount: 'Koloniezahl, 36\u00a0\u00b0C', legionella: 'Legionellen', count: 'Anzahl', volume: 'in', senses: { counted: '=', below: '<', above: '>', not_detected: 'keine' },
   note: 'Bemerkung', save: 'Befund speichern', needNumber: 'Die Anzahl wie gedruckt angeben', needOne: 'Mindestens eine Anzahl eintragen', needPool: 'Becken wählen', needTime: 'Angeben, wann', need: 'Nötig',
   close: 'Dieses Ergebnis abschließen', closeLead: 'Nur für ein Ergebnis, das kein Befund war oder das die Gesundheitsbehörde geklärt hat. Betriebsleitung, Technikleitung oder Administration laut Anlagendatei unterschreibt mit Name und Grund.', why: 'Warum es abgeschlossen werden kann', closeNow: 'Abschließen',
   sampling: 'Probenahme', facts: [

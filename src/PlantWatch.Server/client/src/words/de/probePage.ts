@@ -33,7 +33,7 @@ export const probePage: typeof shape = {
   },
   learned: {
     title: 'Die eigene Kennlinie dieses Beckens', silent: 'Still, bis genug gelernt ist: noch wird nichts danach beurteilt.', speaks: 'Es ist genug gelernt, um danach zu urteilen.',
-    checks: 'Gelernt aus Prüfungen', of: (n: number, needed: number) => `${n} von mindestens ${needed}`, days: 'Verteilt über', ofDays: (d: string, needed: string) => `${d} von mindestens ${needed}\u00a0d`,
+    checks: 'Gelernt aus Prüfungen', of: (n: number, needed: number) => `${n} von mindestens ${needed}`, days: 'Verteilt über', ofDays: (d: string, needed: string) => `${d} von mindestens ${needed}\u00a0T`,
     since: (day: string) => `Neu begonnen am ${day}, nach Arbeit an der Sonde; was vorher gelernt wurde, zählt nicht mehr.`,
     anew: 'Neu begonnen; was vorher gelernt wurde, zählt nicht mehr.',
     level: (hocl: string) => `Bei ${hocl}\u00a0mg/L hypochloriger Säure`, slope: 'Bei zehnmal so viel',

@@ -67,7 +67,7 @@ const balance: Record<string, string> = { corrosive: 'corrosive', balanced: 'bal
 
 export const frame = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance, inText,
+  calibrationStatus, tier, kinds, balance, inText, quoted: (text: string) => `\u201c${text}\u201d`,
   product: 'PlantWatch',
   ago: (age: string) => `${age} ago`,
   flow: 'flow', noFlow: 'no flow',

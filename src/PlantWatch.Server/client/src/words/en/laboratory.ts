@@ -10,7 +10,7 @@ export const laboratory = {
   sampled: 'Sampled', reported: 'Reported', by: 'entered by', number: 'Sample', water: 'Chemistry at sampling', noWater: 'No test of the day before and no believed probe at that time.', probe: 'probe', test: 'test',
   limit: (v: string, ml: string) => `limit ${v} in ${ml} mL`, per: (v: string, ml: string) => `${v} in ${ml} mL`, nd: 'not detected',
   enter: 'Enter a report', pool: 'Pool', point: 'Taken at', points: { pool: 'Pool', balance_tank: 'Balance tank', outlet: 'Lowest point or outlet', cell: 'Sample cell', unknown: 'Not stated' } as Record<string, string>,
-  place: 'Place in words', lab: 'Laboratory', sampleNumber: 'Sample number', counts: 'Counts as printed', organism: 'Organism', count: 'Count', volume: 'in', senses: { counted: '=', below: '<', above: '>', not_detected: 'none' },
+  place: 'Place in words', lab: 'Laboratory', sampleNumber: 'Sample number', counts: 'Counts as printed', organism: 'Organism', colonyCount: 'Colony count, 36\u00a0\u00b0C', legionella: 'Legionella', count: 'Count', volume: 'in', senses: { counted: '=', below: '<', above: '>', not_detected: 'none' },
   note: 'Remark', save: 'Save the report', needNumber: 'Give the count as it is printed', needOne: 'Enter at least one count', needPool: 'Choose the pool', needTime: 'Say when', need: 'Needed',
   close: 'Close this result', closeLead: 'Only for a result that was no finding, or that the health authority has settled. A duty manager, engineer or administrator of the plant file signs with name and reason.', why: 'Why it may be closed', closeNow: 'Close it',
   sampling: 'Taking the sample', facts: [

@@ -69,7 +69,7 @@ const balance: Record<string, string> = { corrosive: 'agressive', balanced: 'éq
 
 export const frame: typeof shape = {
   measurand, watched, pool, standing, standingShort, verdict, priority, alarmState, alarmChange, pump, method, point, calibrationKind,
-  calibrationStatus, tier, kinds, balance, inText,
+  calibrationStatus, tier, kinds, balance, inText, quoted: (text: string) => `«\u00a0${text}\u00a0»`,
   product: 'PlantWatch',
   ago: (age: string) => `il y a ${age}`,
   flow: 'débit', noFlow: 'sans débit',

@@ -12,7 +12,7 @@ export const laboratory: typeof laboratoryShape = {
   sampled: 'Prélevé', reported: 'Rendu', by: 'saisi par', number: 'Échantillon', water: 'Chimie au prélèvement', noWater: 'Aucune analyse de la veille et aucune sonde fiable à ce moment.', probe: 'sonde', test: 'analyse',
   limit: (v: string, ml: string) => `limite ${v} dans ${ml}\u00a0mL`, per: (v: string, ml: string) => `${v} dans ${ml}\u00a0mL`, nd: 'non détecté',
   enter: 'Saisir un bulletin', pool: 'Bassin', point: 'Prélevé à', points: { pool: 'Bassin', balance_tank: 'Bac tampon', outlet: 'Point bas ou reprise', cell: 'Chambre de mesure', unknown: 'Non précisé' } as Record<string, string>,
-  place: 'Lieu en clair', lab: 'Laboratoire', sampleNumber: 'Numéro d’échantillon', counts: 'Dénombrements tels qu’imprimés', organism: 'Germe', count: 'Nombre', volume: 'dans', senses: { counted: '=', below: '<', above: '>', not_detected: 'aucun' },
+  place: 'Lieu en clair', lab: 'Laboratoire', sampleNumber: 'Numéro d’échantillon', counts: 'Dénombrements tels qu’imprimés', organism: 'Germe', colonyCount: 'Flore totale, 36\u00a0\u00b0C', legionella: 'Légionelles', count: 'Nombre', volume: 'dans', senses: { counted: '=', below: '<', above: '>', not_detected: 'aucun' },
   note: 'Remarque', save: 'Enregistrer', needNumber: 'Donner le nombre tel qu’imprimé', needOne: 'Saisir au moins un dénombrement', needPool: 'Choisir le bassin', needTime: 'Dire quand', need: 'Nécessaire',
   close: 'Clore ce résultat', closeLead: 'Seulement pour un résultat sans suite, ou que l’autorité sanitaire a réglé. Un responsable de permanence, ingénieur ou administrateur du fichier de l’installation signe avec nom et motif.', why: 'Pourquoi il peut être clos', closeNow: 'Clore',
   sampling: 'Faire le prélèvement', facts: [
