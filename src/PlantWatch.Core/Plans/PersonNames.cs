@@ -21,6 +21,11 @@ public static class PersonNames
         return one.Count > 0 && (string.Concat(one) == string.Concat(other) || one.Order(StringComparer.Ordinal).SequenceEqual(other.Order(StringComparer.Ordinal)));
     }
 
+    /// <summary>True when both were typed alike, but for capitals and spaces: what was asked of events that were taken before spellings were compared.</summary>
+    public static bool AreTypedAlike(string a, string b) => string.Equals(Spaced(a), Spaced(b), StringComparison.OrdinalIgnoreCase);
+
+    private static string Spaced(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>True when there is a letter or a digit in it.</summary>
     public static bool SaysSomebody(string? name) => Words(name).Count > 0;
 

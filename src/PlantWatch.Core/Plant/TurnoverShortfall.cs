@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -29,29 +30,30 @@ public static class TurnoverShortfall
     /// <param name="filters">Its filters as they are known, in its order.</param>
     /// <param name="last">The newest reading of a probe by its place in the plan.</param>
     /// <param name="flow">Circulation in m3/h.</param>
-    public static ImmutableArray<ShortfallSign> Signs(CircuitPlan plan, ImmutableArray<FilterState> filters, Func<int, LastReading> last, double flow)
+    /// <param name="now">A pressure of a probe that is silent by then tells nothing.</param>
+    public static ImmutableArray<ShortfallSign> Signs(CircuitPlan plan, ImmutableArray<FilterState> filters, Func<int, LastReading> last, double flow, Instant now)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(last);
         var signs = ImmutableArray.CreateBuilder<ShortfallSign>(filters.Length);
         foreach (var filter in filters)
-            if (plan.Filters.FirstOrDefault(f => f.Id == filter.Id) is { } known) signs.Add(Sign(plan, known, filter, last, flow));
+            if (plan.Filters.FirstOrDefault(f => f.Id == filter.Id) is { } known) signs.Add(Sign(plan, known, filter, last, flow, now));
         return signs.ToImmutable();
     }
 
-    private static ShortfallSign Sign(CircuitPlan plan, FilterPlan known, FilterState filter, Func<int, LastReading> last, double flow)
+    private static ShortfallSign Sign(CircuitPlan plan, FilterPlan known, FilterState filter, Func<int, LastReading> last, double flow, Instant now)
     {
         var nothing = new ShortfallSign(known.Name, known.Kind, FilterSign.Unknown, 0, 0);
-        if (Pressure(plan, filter.Id, last) is not { } now || (filter.CleanKilopascals ?? known.CleanKilopascals) is not { } clean) return nothing;
+        if (Pressure(plan, filter.Id, last, now) is not { } across || (filter.CleanKilopascals ?? known.CleanKilopascals) is not { } clean) return nothing;
         // A clean pressure of the plant file was read at its commissioning: at the design flow.
         var cleanFlow = filter.CleanKilopascals is null ? plan.DesignFlow : filter.CleanFlow ?? plan.DesignFlow;
-        return nothing with { Sign = FilterSigns.Of(now, clean, flow, cleanFlow ?? 0), Kilopascals = now, Clean = clean };
+        return nothing with { Sign = FilterSigns.Of(across, clean, flow, cleanFlow ?? 0), Kilopascals = across, Clean = clean };
     }
 
-    private static double? Pressure(CircuitPlan plan, string filter, Func<int, LastReading> last)
+    private static double? Pressure(CircuitPlan plan, string filter, Func<int, LastReading> last, Instant now)
     {
         for (var i = 0; i < plan.Probes.Length; i++)
-            if (plan.Probes[i].FilterId == filter && last(i) is { Quality: not Quality.NotReceived } read) return read.Value;
+            if (plan.Probes[i].FilterId == filter && last(i) is { Quality: not Quality.NotReceived } read && now - read.MeasuredAt <= SignalLimits.SilentAfter(plan.Probes[i].Every)) return read.Value;
         return null;
     }
 

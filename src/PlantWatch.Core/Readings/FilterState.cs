@@ -16,9 +16,10 @@ namespace PlantWatch.Core.Readings;
 /// <param name="WashCubicMetres">Water that the newest wash drained, m3; null when nobody said.</param>
 /// <param name="FlowSum">Sum of the circulation beside the pressures that are being taken, m3/h.</param>
 /// <param name="CleanFlow">Circulation at which the clean pressure was taken, m3/h; null where none was read.</param>
+/// <param name="FlowCount">Beside how many of them it was known.</param>
 public sealed record FilterState(
     string Id, Instant Since, Instant WashedAt = default, Guid WashId = default, string? WashedBy = null, double? CleanKilopascals = null, double Sum = 0, int Count = 0,
-    BackwashWindow Backwash = default, double? WashCubicMetres = null, double FlowSum = 0, double? CleanFlow = null)
+    BackwashWindow Backwash = default, double? WashCubicMetres = null, double FlowSum = 0, double? CleanFlow = null, int FlowCount = 0)
 {
     /// <summary>When its backwashes before that silenced, as far as it matters still.</summary>
     public ImmutableArray<QuietSpan> Quiet { get; init; } = [];

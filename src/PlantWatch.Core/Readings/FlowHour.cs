@@ -13,7 +13,7 @@ public readonly record struct FlowHour(Instant Since, Instant Newest, double Sum
 {
     private static readonly TimeSpan Whole = TimeSpan.FromHours(1);
 
-    // An hour of which less than half was heard says nothing of it.
+    // An hour of which less than half was heard says nothing of it (our choice, because the half that is missing could turn it).
     private static readonly TimeSpan Heard = TimeSpan.FromMinutes(30);
 
     /// <summary>How long a mean is told of: the hour it began in, and the one after.</summary>

@@ -21,7 +21,7 @@ public enum UseSource
 /// <param name="Hours">For how many hours of the day it is known.</param>
 public readonly record struct DayUse(DateOnly Day, double Amount, double Hours)
 {
-    /// <summary>Known for so much of the day that it stands for a day (20 of 24 hours).</summary>
+    /// <summary>Known for so much of the day that it stands for a day (20 of 24 hours: our choice, because what is missing then is no more than days differ by anyway).</summary>
     public bool IsWhole => Hours >= 20;
 }
 

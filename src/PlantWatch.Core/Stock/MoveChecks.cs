@@ -7,11 +7,15 @@ namespace PlantWatch.Core.Stock;
 /// <summary>What is impossible about a row of the stock book, by field; null when nothing is.</summary>
 public static class MoveChecks
 {
+    // Litres or kilograms: some three tankers (our choice, to catch a slip of the finger and nothing else).
     private const double Most = 100_000;
 
     // A millilitre, a gram: no container is smaller, and the price of a unit stays a number.
     private const double Least = 0.001;
+    // A lorry of the smallest cans (our choice, likewise).
     private const int MostContainers = 10_000;
+
+    // Clocks of phones differ by minutes; what is older than a month is a correction and no row (our choice).
     private static readonly TimeSpan ClockSkew = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan Oldest = TimeSpan.FromDays(30);
 

@@ -13,16 +13,16 @@ namespace PlantWatch.Core.Stock;
 /// <param name="Days">On how many days it rests.</param>
 public sealed record Outlook(double? Earliest, double? Middle, double? Latest, double PerDay, bool ByWeekday, int Days)
 {
-    /// <summary>Beyond so many days nobody can say.</summary>
+    /// <summary>Beyond so many days nobody can say (our choice: a year has every season once).</summary>
     public const int Farthest = 365;
 
-    /// <summary>So many whole days are needed.</summary>
+    /// <summary>So many whole days are needed (our choice: with fewer Student's factor makes the interval useless).</summary>
     public const int LeastDays = 5;
 
-    /// <summary>Share of the cases that the interval holds.</summary>
+    /// <summary>Share of the cases that the interval holds (our choice: once in ten sooner than it says, since an order can be hurried).</summary>
     public const double Confidence = 0.8;
 
-    // A pattern of weekdays is told apart when each was seen three times and it takes away a fifth of the scatter.
+    // A pattern of weekdays is told apart when each was seen three times and it takes away a fifth of the scatter (our choice, because six more means cost about as much on few weeks).
     private const int LeastOfAWeekday = 3;
     private const double Worth = 0.8;
 

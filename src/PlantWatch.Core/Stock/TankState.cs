@@ -46,7 +46,7 @@ public sealed record WrongFill(Guid MoveId, string Product, Reasons.Reason Cause
 /// <param name="Percent">By how much of the tank.</param>
 public sealed record UnknownFill(Instant From, Instant At, double Percent)
 {
-    // People write down what they have done when the drum is away.
+    // People write down what they have done when the drum is away, and guess the time (our choice: within the same half shift).
     private static readonly TimeSpan About = TimeSpan.FromHours(3);
 
     /// <summary>A row is about it when it was done within three hours of it.</summary>

@@ -12,7 +12,7 @@ namespace PlantWatch.Core.Stock;
 /// <param name="ByWeekday">Weekdays are told apart.</param>
 public sealed record UseHabit(double Mean, ImmutableArray<double> OfWeekday, ImmutableArray<int> Counts, double Variance, double Alike, double Freedom, bool ByWeekday)
 {
-    // Out of a few weeks a correlation is badly known: no more than three times the variance is made of it, and a negative one narrows nothing.
+    // Out of a few weeks a correlation is badly known: no more than three times the variance is made of it, and a negative one narrows nothing (our choice, to the careful side).
     private const double MostAlike = 0.5;
 
     /// <summary>What days tell. Weekdays are told apart where each was seen often enough and it takes away enough of the scatter.</summary>

@@ -90,6 +90,7 @@ internal static class BenchApi
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } no) return no;
         if (host.WithCalibration(id) is not { } worker) return Answers.NotFound($"calibration {id}");
+        if (request.Accepted && SecondPerson.Objection(worker.State, id, request.By) is { } second) return Answers.From(second);
         return Say(await host.SendAsync(worker.Partition.Value, at => new CalibrationReviewed(at, id, request.Accepted, request.By.Trim(), request.Why?.Trim()), cancellation), worker, id);
     }
 

@@ -49,6 +49,7 @@ internal static class CalibrationApi
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("why", request.Why)) is { } no) return no;
         if (request.Decision == CalibrationStatus.Proposed) return Answers.Invalid("decision", "field.required");
         if (host.WithCalibration(id) is not { } worker) return Answers.NotFound($"calibration {id}");
+        if (request.Decision == CalibrationStatus.Approved && SecondPerson.Objection(worker.State, id, request.By) is { } second) return Answers.From(second);
         return Say(await host.SendAsync(worker.Partition.Value,
             at => new CalibrationDecided(at, id, request.Decision, request.HoldsFrom, request.By.Trim(), request.Why), cancellation), worker, id);
     }

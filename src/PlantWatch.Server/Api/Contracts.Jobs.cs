@@ -20,6 +20,9 @@ public sealed record JobRequest(string? Asset, string? Seen, string? Done, JobSt
     /// <summary>Time at work in minutes.</summary>
     public int? Minutes { get; init; }
 
+    /// <summary>Time of the version that its writer saw; null for a new job, and where the writer does not say: then what is word for word an older version is that one, sent again.</summary>
+    public Instant? After { get; init; }
+
     /// <summary>Its pictures, by the names they were taken in with; all of the job, not only new ones.</summary>
     public IReadOnlyList<string>? Pictures { get; init; }
 }

@@ -46,8 +46,13 @@ internal static class FilterApi
     private static bool IsSame(FilterEntry known, string filter, WashRequest request) =>
         known.FilterId == filter && known.By == request.By!.Trim() && (request.CubicMetres is { } stated ? !known.IsUsual && known.CubicMetres == stated : known.IsUsual || known.CubicMetres is null);
 
-    private static async Task<IResult> BeginAsync(string id, WashRequest request, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation) =>
-        await IsOverAsync(id, request, host, store, cancellation) ? Answers.Conflict("id", "id.taken") : await BackwashAsync(id, request, host, clock, at => new BackwashBegun(at, request.Id, id, request.By!.Trim()) { Why = request.Why }, cancellation);
+    private static async Task<IResult> BeginAsync(string id, WashRequest request, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
+    {
+        if (await IsOverAsync(id, request, host, store, cancellation)) return Answers.Conflict("id", "id.taken");
+        BackwashBegun Begun(Instant at) => new(at, request.Id, id, request.By?.Trim() ?? "") { Why = request.Why };
+        if (host.WithFilter(id, request.Circuit) is { } worker && BackwashWhy.Objection(worker.State, Begun(Instant.From(clock.GetUtcNow()))) is { } no) return Answers.From(no);
+        return await BackwashAsync(id, request, host, clock, Begun, cancellation);
+    }
 
     // One that is over and another came after it: sent again it must not silence anything anew.
     private static async Task<bool> IsOverAsync(string id, WashRequest request, PlantHost host, IRecordStore store, CancellationToken cancellation)

@@ -33,15 +33,20 @@ internal static class JobApi
         {
             TaskId = request.TaskId, Parts = [.. request.Parts ?? []], Minutes = request.Minutes, Pictures = [.. request.Pictures ?? []],
         };
-        // The state forgets a job once it is over, and a phone that lost the answer sends it again: it is not written twice.
-        if (await RowsAsync(store, worker, job.Asset, cancellation) is var rows && rows.Select(r => r.Body).OfType<JobEntry>().FirstOrDefault(e => e.Job.Id == id)?.Job is { } known && known.SaysWhat(job))
-            return Answers.Ok(One(worker.State, rows, id));
+        var rows = await RowsAsync(store, worker, job.Asset, cancellation);
+        if (IsThereAlready([.. rows.Select(r => r.Body).OfType<JobEntry>().Select(e => e.Job).Where(j => j.Id == id)], job, request.After)) return Answers.Ok(One(worker.State, rows, id));
         if (await IsOfAnotherAsync(job, host, store, cancellation)) return Answers.Conflict("id", "id.taken");
+        if (JobObjection.Of(worker.State.Plan, job) is { } objection) return Answers.From(objection);
         // Tied before the job is written: the record never names a picture that may go.
-        if (!job.Pictures.IsEmpty && job.Pictures.Length <= Job.MostPictures && (await pictures.TieAsync(job.Pictures, cancellation)).Count > 0) return Answers.Invalid("pictures", "picture.not_there");
+        if (!job.Pictures.IsEmpty && (await pictures.TieAsync(job.Pictures, cancellation)).Count > 0) return Answers.Invalid("pictures", "picture.not_there");
         var outcome = await host.SendAsync(worker.Partition.Value, at => new JobWritten(at, job), cancellation);
         return outcome is Outcome.TurnedDown no ? Answers.From(no) : Answers.Ok(One(worker.State, await RowsAsync(store, worker, job.Asset, cancellation), id));
     }
+
+    // The state forgets a job once it is over, and a phone that lost the answer sends it again: it is not written twice. An older version that comes late opens nothing anew;
+    // whoever means it says after which version it was written.
+    private static bool IsThereAlready(Job[] versions, Job said, Instant? after) =>
+        versions is [var newest, ..] && (newest.SaysWhat(said) || (after != newest.At && versions.Any(v => v.SaysWhat(said))));
 
     private static async Task<IResult> ListAsync(string? asset, PlantHost host, IRecordStore store, CancellationToken cancellation)
     {

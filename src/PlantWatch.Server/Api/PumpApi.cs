@@ -15,7 +15,7 @@ namespace PlantWatch.Server.Api;
 /// <summary>A dosing pump by what the water does, with its past on one axis.</summary>
 internal static class PumpApi
 {
-    private const int LongestHours = 168, MostRows = 100_000, MostEntries = 200;
+    private const int LongestHours = 168, RowsAtOnce = 100_000, MostEntries = 200;
 
     // The word of a pump that changes seldom may be older than what is shown.
     private static readonly TimeSpan Before = TimeSpan.FromHours(1);
@@ -117,21 +117,17 @@ internal static class PumpApi
 
         public async Task<double?[]> StrokesAsync(PumpPlan pump)
         {
-            var rows = await Store.RawAsync(Partition, pump.StrokesTopic is null ? pump.StateSeries : pump.StrokesSeries, From - Before, Now, MostRows, Cancellation);
+            // Each start and stop counts: no tier has them.
+            var rows = await WholeSeries.RawAsync(Store, Partition, pump.StrokesTopic is null ? pump.StateSeries : pump.StrokesSeries, From - Before, Now, RowsAtOnce, Cancellation);
             return PumpCourse.Strokes(pump, [.. rows.Select(r => new PumpSaying(r.MeasuredAt, r.Raw))], From, Count, Now);
         }
 
         public async Task<double?[]> MeansAsync(string series)
         {
-            var (sums, counts) = (new double[Count], new int[Count]);
-            foreach (var row in await Store.RawAsync(Partition, series, From, Now, MostRows, Cancellation))
-            {
-                var i = (int)((row.MeasuredAt - From) / PumpCourse.Span);
-                if (i < 0 || i >= Count) continue;
-                (sums[i], counts[i]) = (sums[i] + row.Raw, counts[i] + 1);
-            }
-
-            return [.. sums.Zip(counts, (s, n) => n == 0 ? (double?)null : s / n)];
+            var means = new double?[Count];
+            var line = await Store.SeriesAsync(Partition, new SeriesQuery(series, From, From + (Count * PumpCourse.Span), Count, TimeSpan.Zero), Cancellation);
+            foreach (var point in line.Points.Where(p => p.Count > 0)) means[Math.Clamp((int)((point.At - From) / PumpCourse.Span), 0, Count - 1)] = point.Mean;
+            return means;
         }
     }
 }

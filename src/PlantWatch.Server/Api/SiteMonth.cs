@@ -13,8 +13,11 @@ internal static class SiteMonth
     public static TimeZoneInfo ZoneOf(PlantHost host) => TimeZoneInfo.TryFindSystemTimeZoneById(host.Plan?.Site.TimeZone ?? "UTC", out var found) ? found : TimeZoneInfo.Utc;
 
     /// <summary>The site's day at an instant.</summary>
-    public static DateOnly DayOf(PlantPlan plan, Instant at) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(
-        at.ToDateTimeOffset(), TimeZoneInfo.TryFindSystemTimeZoneById(plan.Site.TimeZone, out var zone) ? zone : TimeZoneInfo.Utc).DateTime);
+    public static DateOnly DayOf(PlantPlan plan, Instant at) => DayOf(plan.Site.TimeZone, at);
+
+    /// <summary>The day at an instant in a time zone.</summary>
+    public static DateOnly DayOf(string timeZone, Instant at) =>
+        DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), TimeZoneInfo.TryFindSystemTimeZoneById(timeZone, out var zone) ? zone : TimeZoneInfo.Utc).DateTime);
 
     /// <summary>The month of now.</summary>
     public static string Running(TimeZoneInfo zone, DateTimeOffset now) => TimeZoneInfo.ConvertTime(now, zone).ToString("yyyy-MM", CultureInfo.InvariantCulture);

@@ -141,7 +141,7 @@ internal static class StockApi
     {
         var (move, tank) = (entry.Move, plan.Pumps.FirstOrDefault(p => p.Id == entry.Move.PumpId));
         var product = plan.Products.FirstOrDefault(p => p.Id == move.ProductId);
-        var advice = product is null ? [] : LabelAdvice.Of(product, move, DateOnly.FromDateTime(move.HappenedAt.ToDateTimeOffset().UtcDateTime));
+        var advice = product is null ? [] : LabelAdvice.Of(product, move, SiteMonth.DayOf(plan.TimeZone, move.HappenedAt));
         var holds = tank is null ? null : plan.Products.FirstOrDefault(p => p.Id == tank.ProductId);
         var wrong = tank is not null && holds is not null && WrongTank.Is(move, tank) ? Reader.Words.Say(WrongTank.Cause(move.Product, move.Kind, tank.Name, holds)) : null;
         return new(move, tank is null ? move.PumpId : $"{tank.Name}, {plan.Name}", entry.ArrivedAt, corrected, [.. advice.Select(Reader.Words.Say)], wrong);
@@ -165,7 +165,8 @@ internal static class StockApi
     private static async Task<IResult> BathersAsync(int? days, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
         var now = Instant.From(clock.GetUtcNow());
-        var from = DateOnly.FromDateTime(now.ToDateTimeOffset().UtcDateTime).AddDays(-Math.Clamp(days ?? 14, 1, LongestDays));
+        if (host.Plan is not { } plan) return Answers.NotFound("plant");
+        var from = Today(plan, now).AddDays(-Math.Clamp(days ?? 14, 1, LongestDays));
         var views = new List<BathersView>();
         foreach (var worker in host.Circuits.ToArray())
         {

@@ -35,7 +35,7 @@ internal static class ActEvents
         BathersEntry said => new BathersCounted(act.Row.At, said.Count),
         JobEntry said => new JobWritten(act.Row.At, said.Job),
         FilterEntry said => new FilterWashed(act.Row.At, said.WashId, said.FilterId, said.By) { CubicMetres = said.IsUsual ? null : said.CubicMetres },
-        BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? "") { Why = said.Why ?? "\u2013" },
+        BackwashEntry { Change: BackwashChange.Begun } said => new BackwashBegun(now, said.Window.Id, said.FilterId, said.By ?? "") { Why = said.Why },
         BackwashEntry said => new BackwashEnded(now, said.Window.Id, said.FilterId, said.By ?? ""),
         IncidentEntry { Change: IncidentChange.Declared } said => new IncidentDeclared(now, said.Incident with { HappenedAt = Instant.Later(said.Incident.HappenedAt, now - OldestIncident) }),
         IncidentEntry said => new IncidentClosed(now, said.Incident.Id, said.By ?? "", said.Comment ?? ""),

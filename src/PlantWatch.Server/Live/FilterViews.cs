@@ -22,7 +22,7 @@ internal static class FilterViews
         var turnover = Turnover(state, now);
         return new(
             state.Plan.Id, state.Plan.Name, flow?.Value, flow?.MeasuredAt ?? Instant.Never, state.Plan.CirculationLow, [.. state.Filters.Select(f => One(state, f, now))],
-            turnover, Reader.Words.In(units).Say(Says(state, turnover)));
+            turnover, Reader.Words.In(units).Say(Says(state, turnover, now)));
     }
 
     private static TurnoverView Turnover(CircuitState state, Instant now)
@@ -32,12 +32,12 @@ internal static class FilterViews
         return new(mean, mean is { } m ? Core.Chemistry.Turnover.Hours(state.Plan.PoolCubicMetres, m).OrNull : null, design, state.Plan.TurnoverHours, mean < design * TurnoverShortfall.Enough, rate, FilterRate.Kind(rate ?? 0));
     }
 
-    private static IEnumerable<Reason> Says(CircuitState state, TurnoverView turnover)
+    private static IEnumerable<Reason> Says(CircuitState state, TurnoverView turnover, Instant now)
     {
         if (turnover is { RateKind: FilterRateKind.TooHigh, Rate: { } fast }) yield return Reason.Of("filter_rate.too_high", fast);
         else if (turnover is { Rate: { } rate, DesignCubicMetresPerHour: { } design } && state.Plan.FilterArea is { } area && rate > OverDesign * design / area) yield return Reason.Of("filter_rate.above_design", rate, design / area);
         if (turnover is not { FallsShort: true, MeanCubicMetresPerHour: { } mean }) yield break;
-        foreach (var sign in TurnoverShortfall.Says(TurnoverShortfall.Signs(state.Plan, state.Filters, i => state.Probes[i].Last, mean))) yield return sign;
+        foreach (var sign in TurnoverShortfall.Says(TurnoverShortfall.Signs(state.Plan, state.Filters, i => state.Probes[i].Last, mean, now))) yield return sign;
     }
 
     public static FilterView One(CircuitState state, FilterState filter, Instant now)

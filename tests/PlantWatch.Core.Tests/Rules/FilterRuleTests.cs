@@ -242,8 +242,22 @@ public sealed class FilterRuleTests
         Assert.Equal(30, bench.State.Filters[0].Backwash.Allowance.TotalMinutes, 0.01);
     }
 
-    private static string? Refused(Bench bench, string? why) =>
-        bench.Run(at => new BackwashBegun(at, TimeOrderedId.Derive(at, "backwash"), "f1", "R. Example") { Why = why }) is Outcome.TurnedDown no ? no.Remarks[0].Reason.Code : null;
+    [Fact]
+    public void A_second_backwash_without_a_word_that_a_journal_of_before_holds_was_taken_and_is_again()
+    {
+        var bench = new Bench(Plan);
+        Begin(bench);
+        bench.Pass(TimeSpan.FromMinutes(31));
+        Assert.IsType<Outcome.Done>(bench.Run(at => new BackwashBegun(at, TimeOrderedId.Derive(at, "again"), "f1", "R. Example")));
+    }
+
+    // As the interface asks: at the door first.
+    private static string? Refused(Bench bench, string? why)
+    {
+        BackwashBegun Begun(Instant at) => new(at, TimeOrderedId.Derive(at, "backwash"), "f1", "R. Example") { Why = why };
+        var no = BackwashWhy.Objection(bench.State, Begun(bench.Now)) ?? bench.Run(Begun) as Outcome.TurnedDown;
+        return no?.Remarks[0].Reason.Code;
+    }
 
     [Fact]
     public void A_pump_that_doses_into_a_backwash_is_told_at_once()

@@ -139,4 +139,32 @@ public sealed class TurnoverRuleTests
         bench.Load(Plan with { Probes = [.. Plan.Probes.Select(p => p.Id == "circulation" ? p with { Id = "other", Topic = "hall/other" } : p)] });
         Assert.Equal(default, bench.State.Flow);
     }
+
+    [Fact]
+    public void The_flow_beside_a_clean_pressure_is_the_mean_of_the_time_in_which_the_meter_spoke()
+    {
+        var bench = new Bench(Plan);
+        bench.Run(at => new FilterWashed(at, TimeOrderedId.Derive(at, "wash"), "f1", "R. Example"));
+        // The meter falls silent while the clean pressure is taken: what it said last is no flow of now.
+        bench.Hold(TimeSpan.FromMinutes(20), (Flow, 100), (Pressure, 24));
+        bench.Hold(TimeSpan.FromMinutes(25), (Pressure, 24));
+        Assert.Equal((24, 100), (bench.State.Filters[0].CleanKilopascals, bench.State.Filters[0].CleanFlow));
+        Assert.Equal((0, 0.0), (bench.State.Filters[0].FlowCount, bench.State.Filters[0].FlowSum));
+
+        var mute = new Bench(Plan);
+        mute.Run(at => new FilterWashed(at, TimeOrderedId.Derive(at, "wash"), "f1", "R. Example"));
+        mute.Hold(TimeSpan.FromMinutes(5), (Flow, 100), (Pressure, 24));
+        mute.Hold(TimeSpan.FromMinutes(40), (Pressure, 24));
+        Assert.Equal((24, null), (mute.State.Filters[0].CleanKilopascals, mute.State.Filters[0].CleanFlow));
+    }
+
+    [Fact, Evidence("R-053")]
+    public void A_pressure_of_long_ago_speaks_for_nothing_while_the_turnover_falls_short()
+    {
+        var bench = new Bench(Plan);
+        // A bed that was loaded, and its gauge has been silent since.
+        bench.Hold(TimeSpan.FromMinutes(1), (Pressure, 62), (Basket, 5), (Flow, 105));
+        bench.Hold(TimeSpan.FromMinutes(61), (Flow, 105));
+        Assert.Equal("turnover.short", bench.Alarm(RuleBook.TurnoverShort, "circulation")?.Cause.Code);
+    }
 }

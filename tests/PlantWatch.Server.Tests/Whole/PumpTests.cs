@@ -1,5 +1,8 @@
 using System.Net;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
+using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Tests.Whole;
 
@@ -23,7 +26,8 @@ public sealed class PumpTests
     [Fact]
     public async Task A_pump_of_a_supervised_water_is_learned_and_stands_on_the_axis_with_its_tank()
     {
-        await using var server = await WholeServer.StartAsync(plant: Plant());
+        // In the midst of a span of five minutes: strokes of a minute that lies across two of them are known of neither.
+        await using var server = await WholeServer.StartAsync(plant: Plant(), clock: new ClockAt(new(2027, 1, 12, 9, 2, 0, TimeSpan.Zero)));
         await server.PublishAsync("hall/acid/state", "stopped");
         await server.PublishAsync("hall/acid/tank", "60");
         await server.PublishAsync("hall/panel", "7.4");
@@ -37,6 +41,32 @@ public sealed class PumpTests
         // Twelve strokes of 2 mL in a minute are 1.44 L/h.
         Assert.Equal(1.44, hypo.Course.Driven.OfType<double>().Last(), 6);
         Assert.Null(hypo.Course.Expected);
+    }
+
+    [Fact]
+    public async Task A_series_that_is_longer_than_a_page_is_read_to_its_end()
+    {
+        var store = new Seconds(25);
+        var all = await WholeSeries.RawAsync(store, new PartitionKey("hall"), "p", Instant.FromUtc(2027, 1, 12), Instant.FromUtc(2027, 1, 13), 10, default);
+        Assert.Equal((25, 3), (all.Count, store.Asked));
+        Assert.Equal(all.Select(r => r.MeasuredAt).Distinct().Order(), all.Select(r => r.MeasuredAt));
+    }
+
+    // A reading a second from the start of the day on.
+    private sealed class Seconds(int count) : ISeriesStore
+    {
+        public int Asked { get; private set; }
+
+        public ValueTask<IReadOnlyList<StoredReading>> RawAsync(PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation)
+        {
+            Asked++;
+            var all = Enumerable.Range(0, count).Select(i => Instant.FromUtc(2027, 1, 12) + TimeSpan.FromSeconds(i)).Where(at => at >= from && at < to).Take(limit);
+            return new((IReadOnlyList<StoredReading>)[.. all.Select(at => new StoredReading(at, at, 1, default))]);
+        }
+
+        public ValueTask<SeriesAnswer> SeriesAsync(PartitionKey partition, SeriesQuery query, CancellationToken cancellation) => throw new NotSupportedException();
+
+        public ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation) => throw new NotSupportedException();
     }
 
     [Fact]

@@ -66,6 +66,16 @@ public sealed class StockTests
     }
 
     [Fact]
+    public async Task Bathers_of_the_last_days_are_those_of_the_sites_calendar()
+    {
+        // Nine in the evening in London's winter is the next morning in Auckland: there it is the 13th.
+        await using var server = await WholeServer.StartAsync(plant: Plant.Replace("Europe/London", "Pacific/Auckland", StringComparison.Ordinal), clock: new ClockAt(new(2027, 1, 12, 21, 0, 0, TimeSpan.Zero)));
+        foreach (var day in new[] { 11, 12, 13 })
+            await WholeServer.ReadAsync<BathersView>(await server.PutAsync($"/api/v1/bathers/{Guid.CreateVersion7()}", new BathersRequest("main", new DateOnly(2027, 1, day), 10 * day, "R. Castellan")));
+        Assert.Equal([130, 120], (await server.GetAsync<List<BathersView>>("/api/v1/bathers?days=1")).Select(b => b.Number));
+    }
+
+    [Fact]
     public async Task A_wrong_tank_is_asked_about_then_recorded_and_its_alarm_outlives_a_restart_until_it_is_safe()
     {
         var server = await WholeServer.StartAsync(plant: Plant);

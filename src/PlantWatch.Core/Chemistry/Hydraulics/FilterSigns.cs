@@ -25,7 +25,7 @@ public static class FilterSigns
     // Gauges and meters of a plant room together (common practice).
     private const double Gauges = 0.1;
 
-    /// <summary>Below this part of what clean would show nothing goes through it.</summary>
+    // Below this part of what clean would show nothing goes through it: a gauge about nil shows no more than that (our choice, as large as what gauges are out by).
     private const double NextToNone = 0.1;
 
     /// <summary>What it speaks for.</summary>

@@ -34,7 +34,7 @@ public readonly record struct UsedSign(VolumeSign Sign, double CubicMetres, doub
 /// <param name="Signs">What it rests on, in order of time.</param>
 public sealed record EffectiveVolume(VolumeWord Word, double Stated, double CubicMetres, double Low, double High, ImmutableArray<UsedSign> Signs)
 {
-    /// <summary>Fewest signs that one bad one can be told from.</summary>
+    /// <summary>Fewest signs that one bad one can be told from: of two nobody can say which is bad.</summary>
     public const int Fewest = 3;
 
     /// <summary>A difference that a confirmed volume is allowed anyway is no news: <see cref="SingleDose.VolumeUncertainty"/>.</summary>
@@ -42,6 +42,8 @@ public sealed record EffectiveVolume(VolumeWord Word, double Stated, double Cubi
 
     // Huber's bound: 1.5 standard deviations keep 96 % of the efficiency where all are good (Huber 1981).
     private const double Bound = 1.5;
+
+    // Three times its uncertainty: one good sign in some four hundred lies so far out by chance (common practice, three sigma).
     private const double FarApart = 3;
 
     /// <summary>The answer of several signs, weighted by their tests, robust to one bad, an error of strength carried by all doses of its product alike.</summary>

@@ -2,7 +2,6 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
-using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -17,7 +16,6 @@ internal static class BackwashFold
         if (known.Id == said.Id) return Outcome.AlreadyDone.Instance;
         if (known.Holds(said.At) && known.IsOpen) return No(TurnedDownKind.Conflict, "filterId", Reason.Of("backwash.under_way", known.By ?? "", (known.Until - said.At).TotalMinutes));
         var why = string.IsNullOrWhiteSpace(said.Why) ? null : said.Why.Trim();
-        if (why is null && BackwashQuiet.NeedsWhy(draft.Filters[index], IsDirty(draft, said.FilterId), said.At)) return No(TurnedDownKind.Invalid, "why", Reason.Of("backwash.again_why", (said.At - known.Until).TotalMinutes));
         var window = new BackwashWindow(said.Id, said.By.Trim(), said.At, said.At + BackwashWindow.Longest, Ended: false) { Allowance = BackwashQuiet.Left(draft.Filters[index], said.At) };
         Keep(draft, index, window, BackwashChange.Begun, said.By, said.At, why);
         return Outcome.Done.Instance;
@@ -82,8 +80,6 @@ internal static class BackwashFold
         draft.Write(at, change == BackwashChange.Begun ? window.Since : Instant.Earlier(at, window.Until), filter.Id, new BackwashEntry(filter.Id, window, change, by?.Trim()) { Why = why });
         draft.Alarms.Regard(at);
     }
-
-    private static bool IsDirty(Draft draft, string filter) => draft.Alarms.IsActive(RuleBook.FilterPressureRisen.KeyFor(filter));
 
     private static Outcome.TurnedDown? Objection(Draft draft, string filter, string by, out int index)
     {

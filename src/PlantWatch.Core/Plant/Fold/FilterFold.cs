@@ -28,7 +28,7 @@ internal static class FilterFold
         BackwashFold.Finish(draft, index, BackwashChange.Washed, said.By, said.At);
         filter = draft.Filters[index];
         var drained = said.CubicMetres ?? draft.Plan.Filters[index].WashCubicMetres;
-        draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, FlowSum = 0, Count = 0, WashCubicMetres = drained });
+        draft.Filters = draft.Filters.SetItem(index, filter with { WashId = said.Id, WashedAt = said.At, WashedBy = said.By.Trim(), Sum = 0, FlowSum = 0, FlowCount = 0, Count = 0, WashCubicMetres = drained });
         draft.Write(said.At, said.At, said.FilterId, new FilterEntry(said.Id, said.FilterId, said.By.Trim()) { CubicMetres = drained, IsUsual = said.CubicMetres is null && drained is not null });
         return Outcome.Done.Instance;
     }
@@ -77,15 +77,19 @@ internal static class FilterFold
     {
         var filter = draft.Filters[index];
         if (!filter.WashedAt.IsSet || at - filter.WashedAt < Settles) return;
-        if (at - filter.WashedAt < Taken) draft.Filters = draft.Filters.SetItem(index, filter with { Sum = filter.Sum + value, FlowSum = filter.FlowSum + FlowNow(draft), Count = filter.Count + 1 });
+        if (at - filter.WashedAt < Taken) draft.Filters = draft.Filters.SetItem(index, Beside(filter with { Sum = filter.Sum + value, Count = filter.Count + 1 }, FlowNow(draft, at)));
         else if (filter.Count > 0)
         {
             var (found, before) = (filter.Sum / filter.Count, filter.CleanKilopascals ?? plan.CleanKilopascals);
-            var next = filter with { Sum = 0, FlowSum = 0, Count = 0 };
+            var next = filter with { Sum = 0, FlowSum = 0, FlowCount = 0, Count = 0 };
             draft.Filters = draft.Filters.SetItem(index, before is { } known && found > known + (plan.BackwashRise / 2)
-                ? next with { CleanKilopascals = before } : next with { CleanKilopascals = found, CleanFlow = filter.FlowSum > 0 ? filter.FlowSum / filter.Count : null });
+                ? next with { CleanKilopascals = before } : next with { CleanKilopascals = found, CleanFlow = filter.FlowCount > 0 ? filter.FlowSum / filter.FlowCount : null });
         }
     }
 
-    private static double FlowNow(Draft draft) => draft.Index.Circulation is >= 0 and var flow && draft.Probes[flow].Last is { Quality: not Quality.NotReceived } last ? last.Value : 0;
+    private static FilterState Beside(FilterState filter, double? flow) => flow is { } known ? filter with { FlowSum = filter.FlowSum + known, FlowCount = filter.FlowCount + 1 } : filter;
+
+    // What a meter said before it fell silent is no flow of now.
+    private static double? FlowNow(Draft draft, Instant at) =>
+        draft.Index.Circulation is >= 0 and var flow && draft.Probes[flow].Last is { Quality: not Quality.NotReceived } last && at - last.MeasuredAt <= draft.Index.SilentAfter[flow] ? last.Value : null;
 }

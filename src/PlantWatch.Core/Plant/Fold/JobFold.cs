@@ -1,8 +1,5 @@
 using PlantWatch.Core.Maintenance;
-using PlantWatch.Core.Maintenance.Pictures;
-using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -12,7 +9,7 @@ internal static class JobFold
     public static Outcome Write(Draft draft, JobWritten said)
     {
         var job = said.Job with { At = said.At };
-        if (Objection(draft.Plan, job) is { } no) return no;
+        if (JobObjection.Of(draft.Plan, job) is { } no) return no;
         var known = draft.Jobs.GetValueOrDefault(job.Id);
         if (known is not null && known.Job.SaysWhat(job)) return Outcome.AlreadyDone.Instance;
         var done = job.State == JobState.Done;
@@ -44,19 +41,4 @@ internal static class JobFold
         draft.Jobs = effect == JobEffect.DidNotHelp ? draft.Jobs.SetItem(id, next with { Effect = effect }) : draft.Jobs.Remove(id);
         draft.Write(now, now, next.Job.Asset, new JobEffectEntry(id, next.Job.Asset, effect, next.Signs));
     }
-
-    private static Outcome.TurnedDown? Objection(CircuitPlan plan, Job job)
-    {
-        if (plan.Find(job.Asset) == PlantThing.None) return Outcome.TurnedDown.Because(TurnedDownKind.NotFound, "asset", Reason.Of("asset.unknown", job.Asset));
-        if (string.IsNullOrWhiteSpace(job.Seen)) return No("seen", Reason.Of("field.required"));
-        if (job.State == JobState.Done && string.IsNullOrWhiteSpace(job.Done)) return No("done", Reason.Of("fault.say_what_was_done"));
-        if (job.Minutes is < 0 or > Job.MostMinutes) return No("minutes", Reason.Of("job.minutes_impossible", Job.MostMinutes));
-        if (job.TaskId is { } task && !plan.Tasks.Any(t => t.Id == task && t.Asset == job.Asset)) return No("taskId", Reason.Of("job.task_unknown", task));
-        for (var i = 0; i < job.Parts.Length; i++)
-            if (string.IsNullOrWhiteSpace(job.Parts[i].Name) || job.Parts[i].Count is < 1 or > 10_000) return No($"parts[{i}]", Reason.Of("job.part_impossible"));
-        if (job.Pictures.Length > Job.MostPictures || job.Pictures.Distinct(StringComparer.Ordinal).Count() < job.Pictures.Length || !job.Pictures.All(Picture.IsHash)) return No("pictures", Reason.Of("job.pictures_impossible", Job.MostPictures));
-        return null;
-    }
-
-    private static Outcome.TurnedDown No(string field, Reason why) => Outcome.TurnedDown.Because(TurnedDownKind.Invalid, field, why);
 }

@@ -27,13 +27,11 @@ internal static class ReviewFold
         return Outcome.Done.Instance;
     }
 
-    /// <summary>Why a person cannot approve or review: the plant asks for a second one, and this is the first.</summary>
+    /// <summary>Why a person cannot approve or review: the plant asks for a second one, and this is the first. Another spelling of the first is asked for at the door: see <see cref="SecondPerson"/>.</summary>
     public static Outcome.TurnedDown? Objection(Draft draft, Calibration calibration, string by)
     {
         var index = draft.Index.Probe(calibration.ProbeId);
-        var asked = index < 0 || draft.Plan.Probes[index].Care.SecondPerson;
-        if (asked && !PersonNames.SaysSomebody(by)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
-        return asked && PersonNames.AreSame(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
+        return (index < 0 || draft.Plan.Probes[index].Care.SecondPerson) && PersonNames.AreTypedAlike(calibration.ProposedBy, by) ? No(TurnedDownKind.Conflict, "by", Reason.Of("review.second_person", calibration.ProposedBy)) : null;
     }
 
     private static bool Repeats(Calibration done, CalibrationReviewed said) =>

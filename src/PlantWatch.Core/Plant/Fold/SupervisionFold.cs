@@ -149,7 +149,7 @@ internal static class SupervisionFold
 
     private static FlatOut Flat(Draft draft, int w, ImmutableArray<PumpVerdict> standing, DosedProduct product, double? strokes, double? value, Instant at)
     {
-        // Where its rate is known, flat out is three quarters of it and more: a controller may keep a part of each cycle.
+        // Where its rate is known, flat out is three quarters of it and more: a controller may keep a part of each cycle (our choice, because what is asked for at three quarters for hours has as little left).
         const double most = 0.75;
         var before = draft.Dosing[w].Flat(product);
         // Whatever else is wrong with the pump explains it, and so do the hours that mend it.

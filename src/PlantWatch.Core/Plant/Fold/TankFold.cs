@@ -10,10 +10,10 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>The tanks of dosing pumps: what goes into them, what they use, and who filled them.</summary>
 internal static class TankFold
 {
-    // The drum is put away before it is written down.
+    // The drum is put away before it is written down (common practice: half an hour).
     private static readonly TimeSpan Grace = TimeSpan.FromMinutes(30);
 
-    // Over a longer silence it is known what was used, and not on which day.
+    // Over a longer silence it is known what was used, and not on which day (our choice: an eighth of a day, so that what falls on the wrong one is small beside a day).
     private static readonly TimeSpan LongestStep = TimeSpan.FromHours(3);
 
     /// <summary>Product and tank differ: what it comes to.</summary>

@@ -20,12 +20,12 @@ internal static class TurnoverFold
         // While it is low or lost that alarm says all there is to say.
         var holds = !draft.Alarms.IsActive(RuleBook.CirculationLow.KeyFor(probe.Id)) && mean < design * (draft.Alarms.IsActive(key) ? TurnoverShortfall.Back : TurnoverShortfall.Enough);
         if (holds || draft.Alarms.Knows(key))
-            draft.Alarms.Look(RuleBook.TurnoverShort, key, probe.Id, holds, at, () => Cause(draft, probe.Name, mean, design));
+            draft.Alarms.Look(RuleBook.TurnoverShort, key, probe.Id, holds, at, () => Cause(draft, probe.Name, mean, design, at));
     }
 
-    private static Reason Cause(Draft draft, string name, double mean, double design)
+    private static Reason Cause(Draft draft, string name, double mean, double design, Instant at)
     {
-        var signs = TurnoverShortfall.Signs(draft.Plan, draft.Filters, i => draft.Probes[i].Last, mean);
+        var signs = TurnoverShortfall.Signs(draft.Plan, draft.Filters, i => draft.Probes[i].Last, mean, at);
         Fact[] facts = [name, mean, design, draft.Plan.PoolCubicMetres / mean, draft.Plan.TurnoverHours ?? 0, Measurand.CirculationFlow.Unit()];
         if (signs.Any(s => s.Sign == FilterSign.Loaded)) return Reason.Of("turnover.short_by_filter", [.. facts, signs.First(s => s.Sign == FilterSign.Loaded).Name]);
         return signs.Any(s => s.Sign == FilterSign.AsClean) && signs.All(s => s.Sign is FilterSign.AsClean or FilterSign.Unknown)

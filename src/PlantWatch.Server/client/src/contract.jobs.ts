@@ -5,6 +5,8 @@ import type { Iso, JobEffect, JobState } from './contract.words';
 export interface PartUsed { name: string; count: number; number: string | null }
 export interface JobRequest {
   asset: string; seen: string; done: string | null; state: JobState; alarmId: string | null; by: string; taskId: string | null; parts: PartUsed[]; minutes: number | null; pictures: string[];
+  /** Time of the version that the writer saw; null for a new job. */
+  after: string | null;
 }
 export interface JobView {
   id: string; asset: string; assetName: string; seen: string; done: string | null; state: JobState; alarmId: string | null; by: string; at: Iso; taskId: string | null;

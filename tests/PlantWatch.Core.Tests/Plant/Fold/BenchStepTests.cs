@@ -174,6 +174,17 @@ public sealed class BenchStepTests
         Assert.Equal(WorkChange.SheetSigned, _bench.Entries.Select(e => e.Body).OfType<WorkEntry>().Last().Change);
     }
 
+    [Fact]
+    public void A_second_look_by_another_spelling_that_a_journal_of_before_holds_was_taken_and_is_again()
+    {
+        var id = Sign(7.2, 4.2);
+        Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationReviewed(at, id, true, "Example R.", "as it should be")));
+        Assert.Equal("Example R.", _bench.State.Calibrations.Single(c => c.Id == id).ReviewedBy);
+        // What was turned down even then is so still.
+        var next = Sign(7.2, 4.2);
+        Assert.Equal("review.second_person", Code(_bench.Run(at => new CalibrationReviewed(at, next, true, " r.  example", "as it should be"))));
+    }
+
     private static readonly Guid Work = TimeOrderedId.Derive(Hall.Nine, "work");
 
     private Outcome Begin() => _bench.Run(at => new ProbeWorkBegun(at, Work, "main-ph", "R. Example"));
@@ -198,9 +209,11 @@ public sealed class BenchStepTests
         Id = id == default ? TimeOrderedId.Derive(at, "other") : id, ProbeId = "main-ph", ProposedBy = "R. Example", Work = work, Sheet = sheet,
     }));
 
-    private Outcome Review(Guid id, bool accepted, string by, string? why = "as it should be") => _bench.Run(at => new CalibrationReviewed(at, id, accepted, by, why));
+    private Outcome Review(Guid id, bool accepted, string by, string? why = "as it should be") =>
+        (accepted ? SecondPerson.Objection(_bench.State, id, by) : null) ?? _bench.Run(at => new CalibrationReviewed(at, id, accepted, by, why));
 
-    private Outcome Decide(Guid id, CalibrationStatus decision, string by) => _bench.Run(at => new CalibrationDecided(at, id, decision, Instant.Never, by, null));
+    private Outcome Decide(Guid id, CalibrationStatus decision, string by) =>
+        (decision == CalibrationStatus.Approved ? SecondPerson.Objection(_bench.State, id, by) : null) ?? _bench.Run(at => new CalibrationDecided(at, id, decision, Instant.Never, by, null));
 
     private static string Code(Outcome outcome) => Assert.IsType<Outcome.TurnedDown>(outcome).Remarks[0].Reason.Code;
 }

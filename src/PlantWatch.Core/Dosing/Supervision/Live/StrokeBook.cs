@@ -19,6 +19,10 @@ public sealed record StrokeBook
     // No pulse controller has a longer cycle (common practice: one to four minutes).
     private const int LongestCycle = 10;
 
+    // Part of a minute by which a cycle of whole minutes may be heard longer than it is, six seconds of messages on their way; and by how much a cycle is forgotten with each start, so that one
+    // that is a fifth longer is believed after some ten (our choice, because starts come in seconds late and never early).
+    private const double Jitter = 0.1, Forgets = 1.02;
+
     // A counter that was not heard for longer tells nothing of single minutes.
     private static readonly TimeSpan LongestSilence = TimeSpan.FromHours(1);
 
@@ -81,10 +85,10 @@ public sealed record StrokeBook
         return (kept, share is null ? null : DosedBy.StrokesPerMinute * kept.Shares.Take(Window).Average());
     }
 
-    private int Window => Math.Clamp((int)Math.Ceiling((Cycle / 60) - 0.1), 1, LongestCycle);
+    private int Window => Math.Clamp((int)Math.Ceiling((Cycle / 60) - Jitter), 1, LongestCycle);
 
     // A controller that wants little leaves cycles out: the shortest time between two starts is its cycle.
-    private double Seen(double seconds) => seconds > 60 * LongestCycle ? Cycle : Cycle <= 0 ? seconds : Math.Min(seconds, 1.02 * Cycle);
+    private double Seen(double seconds) => seconds > 60 * LongestCycle ? Cycle : Cycle <= 0 ? seconds : Math.Min(seconds, Forgets * Cycle);
 
     private double? Share(Instant from, Instant to)
     {

@@ -8,7 +8,7 @@ const w = words.chemicals;
 export function amountOf(value: number | null | undefined, unit: StockUnit): string {
   if (value === null || value === undefined) return '\u2013';
   const size = Math.abs(value);
-  return `${fixed(value, size >= 100 ? 0 : size >= 1 ? 1 : size >= 0.1 ? 2 : 3)}\u00a0${w.units[unit]}`;
+  return `${fixed(value, size >= 100 || size < 0.0005 ? 0 : size >= 1 ? 1 : size >= 0.1 ? 2 : 3)}\u00a0${w.units[unit]}`;
 }
 
 /** A sum of money, without a sign: which money it is the plant knows. */

@@ -27,7 +27,7 @@ function standingOf(asset: string | null): string | null {
   return standing.length === 1 ? standing[0]!.id : null;
 }
 
-type Draft = Omit<JobRequest, 'by' | 'minutes' | 'pictures'> & { minutes: string };
+type Draft = Omit<JobRequest, 'by' | 'minutes' | 'pictures' | 'after'> & { minutes: string };
 
 const kept = (hash: string): Item => ({ key: hash, preview: pathOf(hash), blob: null, state: 'there', hash, why: null });
 
@@ -63,7 +63,7 @@ export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?
     const wrong = { ...missing(form), ...(pictures.every(p => p.state === 'there') ? {} : { pictures: w.needPictures }) };
     if (Object.keys(wrong).length) return setErrors(wrong);
     const request: JobRequest = {
-      ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim(), minutes: minutesOf(form.minutes) ?? null,
+      ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim(), after: begin.job?.at ?? null, minutes: minutesOf(form.minutes) ?? null,
       parts: form.parts.map(p => ({ ...p, name: p.name.trim(), number: p.number?.trim() || null })), pictures: [...new Set(pictures.flatMap(p => p.hash ? [p.hash] : []))],
     };
     void run(() => put('/jobs/' + id, request));

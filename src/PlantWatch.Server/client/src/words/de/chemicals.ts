@@ -2,15 +2,17 @@
 import type { StockAct, StockUnit } from '../../contract.stock';
 import type { chemicals as shape } from '../en/chemicals';
 
+const days = (a: string) => (a === '1' ? '1 Tag' : `${a} Tage`);
+
 export const chemicals: typeof shape = {
   title: 'Chemikalien', none: 'Die Anlagendatei nennt keine Produkte (docs/plant-file.md, products).',
   units: { unknown: '', litre: 'L', kilogram: 'kg' } as Record<StockUnit, string>,
   acts: { unknown: '', delivered: 'Geliefert', refilled: 'Nachgefüllt', counted: 'Gezählt' } as Record<StockAct, string>,
-  lasts: (a: string, b: string) => (a !== b ? `reicht ${a} bis ${b} Tage` : a === '1' ? 'reicht 1 Tag' : `reicht ${a} Tage`), lastsLonger: (a: string) => `reicht mindestens ${a} Tage`, overYear: 'reicht länger als ein Jahr', overYearShort: 'ein Jahr',
-  lastsHint: (n: number, weekday: boolean) => `Trifft in vier von fünf Fällen; aus ${n} Verbrauchstagen${weekday ? ', nach Wochentagen getrennt' : ''}.`, usual: (a: string) => `${a} Tage bei üblichem Verbrauch`,
+  lasts: (a: string, b: string) => (a !== b ? `reicht ${a} bis ${days(b)}` : a === '0' ? 'reicht weniger als einen Tag' : `reicht ${days(a)}`), lastsLonger: (a: string) => (a === '0' ? 'reicht vielleicht weniger als einen Tag' : `reicht mindestens ${days(a)}`), overYear: 'reicht länger als ein Jahr', overYearShort: 'ein Jahr',
+  lastsHint: (n: number, weekday: boolean) => `Trifft in vier von fünf Fällen; aus ${n} Verbrauchstagen${weekday ? ', nach Wochentagen getrennt' : ''}.`, usual: (a: string) => (a === '0' ? 'weniger als ein Tag bei üblichem Verbrauch' : `${days(a)} bei üblichem Verbrauch`),
   empty: 'aufgebraucht', perDay: (a: string) => `${a} am Tag`, use: 'Verbrauch', store: 'Lager', storeNever: 'nie gezählt', storeBelow: 'Das Buch zeigt weniger als null: es wurde mehr entnommen als aufgeschrieben. Lager zählen.',
   tankOf: (name: string) => `Behälter von ${name}`, noLevel: 'kein Füllstand, nach dem Buch nie gefüllt', strength: (p: string) => `heute ${p}\u00a0%`, batch: (b: string) => `Charge ${b}`, plan: (p: string) => `${p}\u00a0% laut Anlagendatei`,
-  order: 'jetzt bestellen', orderHint: (days: string) => `Eine Bestellung dauert ${days} Tage.`, wrong: 'falsches Produkt', nobody: 'Gefüllt, und niemand hat aufgeschrieben, womit:',
+  order: 'jetzt bestellen', orderHint: (a: string) => `Eine Bestellung dauert ${days(a)}.`, wrong: 'falsches Produkt', nobody: 'Gefüllt, und niemand hat aufgeschrieben, womit:',
   cost: (days: number) => `Kosten ${days === 1 ? 'des letzten Tages' : `der letzten ${days} Tage`}`, noPrice: 'kein Preis bekannt', unpriced: (a: string) => `Ohne Preis und nicht enthalten: ${a}.`,
   perBather: 'Je Badegast', perCubicMetre: 'Je m\u00b3 Wasser und Tag', noBathers: 'keine Badegäste gezählt', price: (a: string) => `${a} je Einheit`,
   bare: 'Nie gezählt', bareHint: 'Hiervon hat noch niemand etwas aufgeschrieben. Mit einer Zählung des Bestands beginnen.',
@@ -30,5 +32,5 @@ export const chemicals: typeof shape = {
   moves: 'Lieferungen, Nachfüllungen, Zählungen', noMoves: 'Noch nichts aufgeschrieben. Mit einer Zählung des Bestands beginnen.', into: (place: string) => `in den Behälter von ${place}`, intoStore: 'ins Lager', inTank: (place: string) => `im Behälter von ${place}`, inStoreCount: 'im Lager',
   book: (a: string) => `das Buch sagte ${a}`, two: (a: string, b: string) => (b ? `${a}, gelesen mit ${b}` : a), corrected: 'durch eine spätere Zeile berichtigt', correction: (why: string) => `ersetzt eine frühere Zeile: ${why}`, containersSaid: (n: number) => (n === 1 ? '1 Gebinde' : `${n} Gebinde`),
   bathersHead: 'Badegäste eines Tages', bathersHint: 'Von der Kasse oder der Zählung am Eingang. Eine spätere Zeile für denselben Tag ersetzt diese.', pool: 'Becken', number: 'Wie viele', saidBy: 'Angegeben von', bathersKept: (n: number, pool: string) => (n === 1 ? `1 Badegast in ${pool} ist aufgeschrieben.` : `${n} Badegäste in ${pool} sind aufgeschrieben.`), bathersList: 'Badegäste', bathersNone: 'Noch kein Tag gezählt.',
-  handover: 'Chemikalien, die zur Neige gehen', handoverNone: 'Nichts geht binnen einer Woche zur Neige.', handoverLeft: (a: string) => (a === '1' ? 'kann in 1 Tag aufgebraucht sein' : `kann in ${a} Tagen aufgebraucht sein`),
+  handover: 'Chemikalien, die zur Neige gehen', handoverNone: 'Nichts geht binnen einer Woche zur Neige.', handoverLeft: (a: string) => (a === '0' ? 'kann binnen eines Tages aufgebraucht sein' : a === '1' ? 'kann in 1 Tag aufgebraucht sein' : `kann in ${a} Tagen aufgebraucht sein`),
 };

@@ -1,15 +1,17 @@
 // Chemicals: what there is, how long it lasts, what came and what it cost.
 import type { StockAct, StockUnit } from '../../contract.stock';
 
+const days = (a: string) => (a === '1' ? '1 day' : `${a} days`);
+
 export const chemicals = {
   title: 'Chemicals', none: 'The plant file names no products (docs/plant-file.md, products).',
   units: { unknown: '', litre: 'L', kilogram: 'kg' } as Record<StockUnit, string>,
   acts: { unknown: '', delivered: 'Delivered', refilled: 'Refilled', counted: 'Counted' } as Record<StockAct, string>,
-  lasts: (a: string, b: string) => (a === b ? `lasts ${a} days` : `lasts ${a} to ${b} days`), lastsLonger: (a: string) => `lasts ${a} days at least`, overYear: 'lasts more than a year', overYearShort: 'a year',
-  lastsHint: (n: number, weekday: boolean) => `Right four times in five; from ${n} days of use${weekday ? ', weekdays told apart' : ''}.`, usual: (a: string) => `${a} days by the usual use`,
+  lasts: (a: string, b: string) => (a !== b ? `lasts ${a} to ${days(b)}` : a === '0' ? 'lasts less than a day' : `lasts ${days(a)}`), lastsLonger: (a: string) => (a === '0' ? 'may last less than a day' : `lasts ${days(a)} at least`), overYear: 'lasts more than a year', overYearShort: 'a year',
+  lastsHint: (n: number, weekday: boolean) => `Right four times in five; from ${n} days of use${weekday ? ', weekdays told apart' : ''}.`, usual: (a: string) => (a === '0' ? 'less than a day by the usual use' : `${days(a)} by the usual use`),
   empty: 'used up', perDay: (a: string) => `${a} a day`, use: 'Use', store: 'Store', storeNever: 'never counted', storeBelow: 'The book shows less than zero: more was taken than was written down. Count the store.',
   tankOf: (name: string) => `Tank of ${name}`, noLevel: 'no level, never filled by the book', strength: (p: string) => `${p} % today`, batch: (b: string) => `batch ${b}`, plan: (p: string) => `${p} % by the plant file`,
-  order: 'order now', orderHint: (days: string) => `An order takes ${days} days.`, wrong: 'wrong product', nobody: 'Filled, and nobody wrote down what with:',
+  order: 'order now', orderHint: (a: string) => `An order takes ${days(a)}.`, wrong: 'wrong product', nobody: 'Filled, and nobody wrote down what with:',
   cost: (days: number) => `Cost of ${days === 1 ? 'the last day' : `the last ${days} days`}`, noPrice: 'no price known', unpriced: (a: string) => `${a} had no price and is not in it.`,
   perBather: 'A bather', perCubicMetre: 'A m\u00b3 of water and day', noBathers: 'no bathers counted', price: (a: string) => `${a} a unit`,
   bare: 'Never counted', bareHint: 'Of these nobody has written down anything yet. Begin with a count of what is there.',
@@ -29,5 +31,5 @@ export const chemicals = {
   moves: 'Deliveries, refills and counts', noMoves: 'Nothing is written down yet. Begin with a count of what is there.', into: (place: string) => `into the tank of ${place}`, intoStore: 'into the store', inTank: (place: string) => `in the tank of ${place}`, inStoreCount: 'in the store',
   book: (a: string) => `the book said ${a}`, two: (a: string, b: string) => (b ? `${a}, read with ${b}` : a), corrected: 'corrected by a later row', correction: (why: string) => `takes the place of an earlier row: ${why}`, containersSaid: (n: number) => (n === 1 ? '1 container' : `${n} containers`),
   bathersHead: 'Bathers of a day', bathersHint: 'From the till or the count at the door. A later row for the same day takes the place of this one.', pool: 'Pool', number: 'How many', saidBy: 'Said by', bathersKept: (n: number, pool: string) => `${n} bathers in ${pool} are written down.`, bathersList: 'Bathers', bathersNone: 'No day was counted yet.',
-  handover: 'Chemicals that run out', handoverNone: 'Nothing runs out within a week.', handoverLeft: (a: string) => `may be used up in ${a} days`,
+  handover: 'Chemicals that run out', handoverNone: 'Nothing runs out within a week.', handoverLeft: (a: string) => (a === '0' ? 'may be used up within a day' : `may be used up in ${days(a)}`),
 };

@@ -4,15 +4,17 @@ import { of } from './elision';
 
 // Chemicals: what there is, how long it lasts, what came and what it cost.
 
+const days = (a: string) => `${a}\u00a0${a === '0' || a === '1' ? 'jour' : 'jours'}`;
+
 export const chemicals: typeof shape = {
   title: 'Produits', none: 'Le fichier de l’installation ne nomme aucun produit (docs/plant-file.md, products).',
   units: { unknown: '', litre: 'L', kilogram: 'kg' } as Record<StockUnit, string>,
   acts: { unknown: '', delivered: 'Livré', refilled: 'Rempli', counted: 'Compté' } as Record<StockAct, string>,
-  lasts: (a: string, b: string) => (a === b ? `reste pour ${a}\u00a0jours` : `reste pour ${a} à ${b}\u00a0jours`), lastsLonger: (a: string) => `reste pour ${a}\u00a0jours au moins`, overYear: 'reste pour plus d’un an', overYearShort: 'un an',
-  lastsHint: (n: number, weekday: boolean) => `Juste quatre fois sur cinq\u202f; d’après ${n}\u00a0${n > 1 ? 'jours' : 'jour'} de consommation${weekday ? ', jours de semaine distingués' : ''}.`, usual: (a: string) => `${a}\u00a0jours à la consommation habituelle`,
+  lasts: (a: string, b: string) => (a !== b ? `reste pour ${a} à ${days(b)}` : a === '0' ? 'reste pour moins d’un jour' : `reste pour ${days(a)}`), lastsLonger: (a: string) => (a === '0' ? 'reste peut-être pour moins d’un jour' : `reste pour ${days(a)} au moins`), overYear: 'reste pour plus d’un an', overYearShort: 'un an',
+  lastsHint: (n: number, weekday: boolean) => `Juste quatre fois sur cinq\u202f; d’après ${n}\u00a0${n > 1 ? 'jours' : 'jour'} de consommation${weekday ? ', jours de semaine distingués' : ''}.`, usual: (a: string) => (a === '0' ? 'moins d’un jour à la consommation habituelle' : `${days(a)} à la consommation habituelle`),
   empty: 'épuisé', perDay: (a: string) => `${a} par jour`, use: 'Consommation', store: 'Réserve', storeNever: 'jamais comptée', storeBelow: 'Le livre passe sous zéro\u202f: il est sorti plus que ce qui a été noté. Compter la réserve.',
   tankOf: (name: string) => `Bac ${of(name)}`, noLevel: 'pas de niveau, aucun remplissage au livre', strength: (p: string) => `${p}\u00a0% aujourd’hui`, batch: (b: string) => `lot ${b}`, plan: (p: string) => `${p}\u00a0% selon le fichier de l’installation`,
-  order: 'à commander', orderHint: (days: string) => `Une commande prend ${days}\u00a0jours.`, wrong: 'mauvais produit', nobody: 'Rempli, et personne n’a noté avec quoi\u202f:',
+  order: 'à commander', orderHint: (a: string) => `Une commande prend ${days(a)}.`, wrong: 'mauvais produit', nobody: 'Rempli, et personne n’a noté avec quoi\u202f:',
   cost: (days: number) => `Coût ${days > 1 ? `des ${days} derniers jours` : 'du dernier jour'}`, noPrice: 'prix inconnu', unpriced: (a: string) => `${a} sans prix, non compté.`,
   perBather: 'Par baigneur', perCubicMetre: 'Par m³ d’eau et par jour', noBathers: 'baigneurs non comptés', price: (a: string) => `${a} l’unité`,
   bare: 'Jamais comptés', bareHint: 'Pour ceux-ci, rien n’a encore été noté. Commencer par compter ce qu’il y a.',
@@ -32,5 +34,5 @@ export const chemicals: typeof shape = {
   moves: 'Livraisons, remplissages et comptages', noMoves: 'Rien n’est encore noté. Commencer par compter ce qu’il y a.', into: (place: string) => `vers le bac ${of(place)}`, intoStore: 'vers la réserve', inTank: (place: string) => `dans le bac ${of(place)}`, inStoreCount: 'dans la réserve',
   book: (a: string) => `le livre indiquait ${a}`, two: (a: string, b: string) => (b ? `${a}, lu avec ${b}` : a), corrected: 'corrigé par une ligne ultérieure', correction: (why: string) => `remplace une ligne antérieure\u202f: ${why}`, containersSaid: (n: number) => (n > 1 ? `${n} bidons` : `${n} bidon`),
   bathersHead: 'Baigneurs du jour', bathersHint: 'D’après la caisse ou le comptage à l’entrée. Une ligne ultérieure pour le même jour remplace celle-ci.', pool: 'Bassin', number: 'Combien', saidBy: 'Indiqué par', bathersKept: (n: number, pool: string) => `${n > 1 ? `${n} baigneurs notés` : `${n} baigneur noté`} pour ${pool}.`, bathersList: 'Baigneurs', bathersNone: 'Aucun jour compté.',
-  handover: 'Produits bientôt épuisés', handoverNone: 'Rien ne s’épuise d’ici une semaine.', handoverLeft: (a: string) => `peut être épuisé dans ${a}\u00a0jours`,
+  handover: 'Produits bientôt épuisés', handoverNone: 'Rien ne s’épuise d’ici une semaine.', handoverLeft: (a: string) => (a === '0' ? 'peut être épuisé d’ici un jour' : `peut être épuisé dans ${days(a)}`),
 };
