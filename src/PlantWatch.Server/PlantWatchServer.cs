@@ -123,6 +123,8 @@ internal static class PlantWatchServer
         api.MapExceptions();
         api.MapRecord();
         api.MapEntries();
+        api.MapNotes();
+        api.MapMarks();
         api.MapCharts();
         api.MapPairCharts();
         api.MapCorrections();

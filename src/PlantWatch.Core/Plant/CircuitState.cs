@@ -5,6 +5,7 @@ using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -102,6 +103,9 @@ public sealed record CircuitState
 
     /// <summary>Recent counts of bathers, oldest first.</summary>
     public ImmutableArray<BatherCount> Bathers { get; init; } = [];
+
+    /// <summary>Recent notes about spans of time, oldest first: sending one twice is harmless, and one is corrected once.</summary>
+    public ImmutableArray<SpanNote> Notes { get; init; } = [];
 
     /// <summary>Incidents that are open, by id.</summary>
     public ImmutableSortedDictionary<Guid, Incident> Incidents { get; init; } = ImmutableSortedDictionary<Guid, Incident>.Empty;

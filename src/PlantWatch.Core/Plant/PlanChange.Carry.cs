@@ -39,6 +39,7 @@ public sealed partial record PlanChange
             Tasks = [.. next.Tasks.Select(t => old.Tasks.FirstOrDefault(known => known.Id == t.Id) ?? new TaskState(t.Id))],
             Tanks = [.. lineage.Pumps.Where(pair => pair.Next is not null).Select(pair => Tank(old, pair.Old, pair.Next!))],
             Moves = [.. old.Moves.Select(m => m.PumpId is null ? m : m with { PumpId = subjects.Named(m.PumpId) ?? m.PumpId })],
+            Notes = [.. old.Notes.Select(n => n with { PoolId = subjects.Named(n.PoolId) ?? n.PoolId })],
             Bathers = [.. old.Bathers.Select(b => b with { PoolId = subjects.Named(b.PoolId) ?? b.PoolId })],
             Doses = Doses(old.Doses, subjects),
             Incidents = Incidents(old.Incidents, subjects, lineage.Pools.FirstOrDefault(pair => pair is { Old: not null, Next: not null }).Next?.Id),

@@ -5,6 +5,7 @@ using PlantWatch.Core.Chemistry;
 using PlantWatch.Core.Dosing;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
@@ -48,6 +49,7 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(StockEntry), "stock")]
 [JsonDerivedType(typeof(UseEntry), "chemical_use")]
 [JsonDerivedType(typeof(BathersEntry), "bathers")]
+[JsonDerivedType(typeof(NoteEntry), "note")]
 [JsonDerivedType(typeof(PoolStateEntry), "pool_state")]
 [JsonDerivedType(typeof(ExceptionEntry), "exception")]
 [JsonDerivedType(typeof(ExceptionClosedEntry), "exception_closed")]

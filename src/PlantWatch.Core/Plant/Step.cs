@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Fold;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Readings.Payloads;
 
 namespace PlantWatch.Core.Plant;
@@ -112,6 +113,8 @@ public static class Step
                 return HandoverFold.Write(draft, said);
             case HandoverSigned said:
                 return HandoverFold.Sign(draft, said);
+            case NoteWritten said:
+                return NoteFold.Write(draft, said);
             case BackwashBegun said:
                 return BackwashFold.Begin(draft, said);
             case BackwashEnded said:

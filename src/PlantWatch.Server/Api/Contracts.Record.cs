@@ -31,6 +31,8 @@ public enum RecordGroup
     Chemicals,
     /// <summary>Handovers between shifts.</summary>
     Handovers,
+    /// <summary>Notes about spans of time.</summary>
+    Notes,
 }
 
 /// <summary>Rows of the record.</summary>

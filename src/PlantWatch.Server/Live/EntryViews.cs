@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Stock;
 using PlantWatch.Server.Api;
@@ -17,7 +18,7 @@ internal static class EntryViews
         ("exception", RecordGroup.Exceptions), ("check", RecordGroup.Tests), ("laboratory", RecordGroup.Tests), ("laboratory_closed", RecordGroup.Tests), ("dose", RecordGroup.Doses),
         ("fault", RecordGroup.Jobs), ("job_effect", RecordGroup.Jobs), ("filter_washed", RecordGroup.Filters), ("backwash", RecordGroup.Filters), ("reagent_opened", RecordGroup.Reagents),
         ("calibration", RecordGroup.Probes), ("work", RecordGroup.Probes), ("correction", RecordGroup.Probes), ("pool_state", RecordGroup.Pools), ("incident", RecordGroup.Pools),
-        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals), ("handover", RecordGroup.Handovers),
+        ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals), ("handover", RecordGroup.Handovers), ("note", RecordGroup.Notes),
     ];
 
     /// <summary>The kinds of rows of a group.</summary>
@@ -41,6 +42,7 @@ internal static class EntryViews
         JobEffectEntry e => (words.Find(e.Effect switch { Core.Maintenance.JobEffect.Helped => "job.helped", Core.Maintenance.JobEffect.DidNotHelp => "job.did_not_help", _ => "job.cannot_tell" }), null),
         FilterEntry f => (plan.Filters.FirstOrDefault(p => p.Id == f.FilterId)?.Kind == FilterKind.Strainer ? words.Find("entry.strainer_emptied")
             : f.CubicMetres is { } m3 ? words.Text(Reason.Of(f.IsUsual ? "entry.filter_washed_as_usual" : "entry.filter_washed_with", m3)) : words.Find("entry.filter_washed"), f.By),
+        NoteEntry { Note: var n } => (And(words.Find(n.Retracted ? "entry.note_retracted" : n.Corrects is null ? "entry.note" : "entry.note_corrected"), n.Text, n.Why), n.By),
         HandoverEntry h => (And(words.Find($"entry.handover_{Wording.Key(h.Change)}"), h.Note, h.Remark), h.To ?? h.From),
         BackwashEntry b => (And(words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.Why), b.By),
         ReagentEntry { Lot: var lot } => (words.Text(Reason.Of("entry.reagent_opened", lot.Number, lot.LastDay.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), lot.NotedBy),

@@ -4,6 +4,7 @@ using PlantWatch.Core.Plans.Packs;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
@@ -36,6 +37,9 @@ internal sealed class Telling(Func<Instant, string> clock)
                 break;
             case StockEntry { Move: var m }:
                 yield return $"{at}  stock        {Word(m.Act)} {Figure(m.Amount)} {Word(m.Unit)} of {m.ProductId}, {(m.PumpId is null ? "store" : "tank of " + m.PumpId)}, by {m.By}, checked by {m.CheckedBy}{(m.WentIn ? ", went in all the same" : "")}";
+                break;
+            case NoteEntry { Note: var n }:
+                yield return $"{at}  note         {n.PoolId} {clock(n.From)} to {clock(n.To)} by {n.By}{(n.Retracted ? ", taken back" : n.Corrects is null ? "" : ", corrected")}: \"{n.Text}\"";
                 break;
             case FilterEntry f:
                 yield return $"{at}  washed       {f.FilterId} by {f.By}{(f.CubicMetres is { } m3 ? $", {Figure(m3)} m3{(f.IsUsual ? " as usual" : "")}" : "")}";

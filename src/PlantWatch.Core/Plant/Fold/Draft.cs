@@ -5,6 +5,7 @@ using PlantWatch.Core.Dosing.Supervision;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -51,6 +52,7 @@ internal sealed class Draft
         Stores = before.Stores;
         Moves = before.Moves;
         Bathers = before.Bathers;
+        Notes = before.Notes;
         Doses = before.Doses;
         KnownDoses = before.KnownDoses;
         KnownLabResults = before.KnownLabResults;
@@ -89,6 +91,8 @@ internal sealed class Draft
     public ImmutableArray<StoreState> Stores { get; set; }
     public ImmutableArray<StockMove> Moves { get; set; }
     public ImmutableArray<BatherCount> Bathers { get; set; }
+
+    public ImmutableArray<SpanNote> Notes { get; set; }
     public ImmutableArray<GivenDose> Doses { get; set; }
     public ImmutableArray<KnownCheck> KnownDoses { get; set; }
     public ImmutableArray<KnownCheck> KnownLabResults { get; set; }
@@ -150,6 +154,7 @@ internal sealed class Draft
         Stores = carried.Stores;
         Moves = carried.Moves;
         Bathers = carried.Bathers;
+        Notes = carried.Notes;
         Doses = carried.Doses;
         Incidents = carried.Incidents;
         Calibrations = new CalibrationShelf(carried.Calibrations, Plan);
@@ -206,6 +211,7 @@ internal sealed class Draft
         Stores = Stores,
         Moves = Moves,
         Bathers = Bathers,
+        Notes = Notes,
         Doses = Doses,
         KnownDoses = KnownDoses,
         KnownLabResults = KnownLabResults,

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Handover;
+using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 
@@ -44,6 +45,7 @@ public static class JournalCodec
         typeof(ExceptionNoted),
         typeof(StockMoved), typeof(BathersCounted), typeof(StockOutlookSaid),
         typeof(HandoverWritten), typeof(HandoverSigned),
+        typeof(NoteWritten),
     ];
 
     private const byte FirstJsonKind = 16;

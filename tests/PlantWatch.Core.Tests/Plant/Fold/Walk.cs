@@ -158,6 +158,7 @@ internal static partial class Walk
         if (act.A % 6 == 1) bench.Run(at => new BackwashEnded(at, work, bench.State.Filters is [var filter, ..] ? filter.Id : "nobody", "J. Sample"));
         if (act.B % 7 == 0) bench.Run(at => new HandoverWritten(at, work, act.A % 9 == 0 ? "" : "R. Example", "what the next must know"));
         if (act.A % 5 == 0) bench.Run(at => new HandoverSigned(at, work, act.A % 2 == 0 ? "R. Example" : "J. Sample", null, act.B % 3 == 0 ? "another sheet" : HandoverSheet.Of(bench.State, at).Hash()));
+        if (act.B % 3 == 0) bench.Run(at => Note(at, act));
         bench.Run(at => (act.A % 4) switch
         {
             0 => new ProbeWorkBegun(at, work, probe, act.B % 9 == 0 ? "" : "R. Example"),
