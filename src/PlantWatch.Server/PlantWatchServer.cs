@@ -125,6 +125,7 @@ internal static class PlantWatchServer
         api.MapEntries();
         api.MapNotes();
         api.MapMarks();
+        api.MapExports();
         api.MapCharts();
         api.MapPairCharts();
         api.MapCorrections();

@@ -10,7 +10,7 @@ internal static class ChartApi
 {
     public static void MapCharts(this RouteGroupBuilder api) =>
         api.MapGet("/charts/pools/{file}", async (
-            string file, string from, string to, int? width, int? height, string? theme, PlantHost host, ISeriesStore series, IRecordStore record, CancellationToken cancellation) =>
+            string file, string from, string to, int? width, int? height, string? theme, string? look, PlantHost host, ISeriesStore series, IRecordStore record, HttpContext http, CancellationToken cancellation) =>
         {
             var kind = Path.GetExtension(file);
             if (kind is not (".png" or ".svg")) return Answers.NotFound($"chart {file}; ask for .png or .svg");
@@ -18,7 +18,13 @@ internal static class ChartApi
             if (host.WithPool(poolId) is not { } worker) return Answers.NotFound($"pool {poolId}");
             if (Times.Range(from, to, out var start, out var end) is { } no) return no;
             var frame = new StripFrame(start, end, width ?? 1200, height ?? 0, theme == "dark" ? ChartTheme.Dark : ChartTheme.Light);
-            var input = await PoolStrips.InputAsync(worker, worker.State.Plan.Pools.First(p => p.Id == poolId), frame, series, record, cancellation);
+            var pool = worker.State.Plan.Pools.First(p => p.Id == poolId);
+            var drawn = await PoolStrips.InputAsync(worker, pool, frame with { Look = LookOf(look) }, series, record, cancellation);
+            // A picture that is taken away says of which plant it is.
+            var input = drawn with { Title = host.Plan is { Site.Name: { Length: > 0 } plant } ? $"{plant}, {pool.Name}" : pool.Name };
+            http.Response.Headers.ContentDisposition = $"inline; filename=\"{ExportApi.AsciiNameOf(host, pool, start, end, input.TimeZone)}{kind}\"";
             return kind == ".png" ? Results.Bytes(StripChart.Png(input), "image/png") : Results.Text(StripChart.Svg(input), "image/svg+xml");
         });
+
+    private static StripLook LookOf(string? look) => look switch { "raw" => StripLook.Raw, "corrected" => StripLook.Corrected, _ => StripLook.Both };
 }

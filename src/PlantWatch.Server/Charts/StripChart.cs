@@ -85,7 +85,7 @@ internal static class StripChart
         canvas.Translate(0, area.Top + PanelTitle);
         canvas.ClipRect(new SKRect(0, 0, width, height));
         plot.Render(canvas, width, height);
-        if (strip.Lines.All(l => l.Series.Points.All(p => p.IsGap)))
+        if (strip.Checks.Count == 0 && strip.Lines.All(l => l.Series.Points.All(p => p.IsGap)))
             Picture.Remark(canvas, input.Words.NoData, LeftAxis + ((width - LeftAxis - Right) / 2f), (height - padding.Bottom) / 2, input.Theme, small);
         canvas.Restore();
     }

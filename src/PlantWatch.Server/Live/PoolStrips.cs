@@ -12,7 +12,22 @@ using PlantWatch.Storage;
 namespace PlantWatch.Server.Live;
 
 /// <summary>From when to when a picture shows, and how large it is.</summary>
-internal sealed record StripFrame(Instant From, Instant To, int Width, int Height, ChartTheme Theme);
+internal sealed record StripFrame(Instant From, Instant To, int Width, int Height, ChartTheme Theme)
+{
+    /// <summary>Which lines.</summary>
+    public StripLook Look { get; init; }
+}
+
+/// <summary>Which lines of a probe are drawn where its readings were corrected.</summary>
+internal enum StripLook
+{
+    /// <summary>Corrected, and raw beside it.</summary>
+    Both = 0,
+    /// <summary>As received.</summary>
+    Raw,
+    /// <summary>As corrected alone.</summary>
+    Corrected,
+}
 
 /// <summary>The strips of a pool as they lie in the record, ready to be drawn.</summary>
 internal static class PoolStrips
@@ -40,6 +55,7 @@ internal static class PoolStrips
             strips.Add(new Strip(Reader.Words.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
         }
 
+        if (only is null) strips.AddRange(OfTests(pool, checks, limits).Where(t => strips.All(s => s.Measurand != t.Measurand)));
         return new StripChartInput
         {
             Title = pool.Name,
@@ -58,8 +74,30 @@ internal static class PoolStrips
     {
         var answer = await SeriesApi.QueryAsync(worker, series, probe.Id, frame.From, frame.To, Math.Clamp(frame.Width, 1, 4000), cancellation);
         var correct = SeriesApi.Correction(worker.State, probe.Id);
-        return new StripLine(probe.Name, answer, correct is null ? null : [.. answer.Points.Select(p => p.IsGap ? (double?)null : correct(p.At, p.Mean))]);
+        if (correct is null || frame.Look == StripLook.Raw) return new StripLine(probe.Name, answer, null);
+        return frame.Look == StripLook.Corrected
+            ? new StripLine(probe.Name, answer with { Points = [.. answer.Points.Select(p => p.IsGap ? p : Alone(p, correct(p.At, p.Mean)))] }, null)
+            : new StripLine(probe.Name, answer, [.. answer.Points.Select(p => p.IsGap ? (double?)null : correct(p.At, p.Mean))]);
     }
+
+    private static SeriesPoint Alone(SeriesPoint point, double value) => point with { Min = value, Mean = value, Max = value, Last = value };
+
+    // What no probe measures and people test every day.
+    private static IEnumerable<Strip> OfTests(PoolPlan pool, ManualCheck[] checks, LimitsInForce limits)
+    {
+        Measurand[] tested = pool.Disinfectant == Disinfectant.Bromine ? [Measurand.Bromine] : [Measurand.FreeChlorine, Measurand.CombinedChlorine];
+        foreach (var measurand in tested)
+        {
+            var (low, high) = limits.Ends(measurand);
+            yield return new Strip(Wording.English.Find($"name.{Wording.Key(measurand)}"), measurand, [], low, high, [.. measurand == Measurand.CombinedChlorine ? Combined(checks) : Marks(checks, measurand)]);
+        }
+    }
+
+    private static IEnumerable<CheckMark> Combined(ManualCheck[] checks) =>
+        from check in checks
+        let combined = CombinedViews.Of(check, Wording.English)
+        where combined?.Value is not null
+        select new CheckMark(check.SampledAt, combined.Value!.Value, combined.U, Censoring.None, combined.Remark is not null);
 
     private static IEnumerable<CheckMark> Marks(ManualCheck[] checks, Measurand measurand) =>
         from check in checks

@@ -1,6 +1,7 @@
 import { probeById, site, valueAt } from './plant.mjs';
 import { rules, story } from './rules.mjs';
 import { circuitView, empty, entries, firstAlarms, iso, ledger } from './views.mjs';
+import { marks, notes } from './past.mjs';
 import { bathers, book, moves } from './stock.mjs';
 import { whatIf } from './water.mjs';
 
@@ -19,7 +20,7 @@ const check = (n, hours, ph, free, total) => {
 
 export const state = {
   checks: [check(1, 3.2, 7.44, 1.28, 1.9), check(2, 8, 7.42, 1.1, 1.5), check(3, 26, 7.47, 1.35, 1.7), check(4, 33, 7.5, 1.3, 1.55), check(5, 50, 7.45, 1.5, 1.72), check(6, 74, 7.46, 1.4, 1.6)],
-  alarms: firstAlarms(started), changes: [], jobs: [{ id: '0197a000-0000-7000-8000-000000000301', asset: 'acid-pump', assetName: 'Acid pump', seen: 'Air in the suction line', done: null, state: 'in_hand', alarmId: null, by: 'J. Marsh', at: iso(started - 20 * 60_000), taskId: null, parts: [], minutes: 25, openedAt: iso(started - 50 * 60_000), openedBy: 'J. Marsh', doneAt: null, effect: 'unknown', effectText: null, signs: [], pictures: [] }],
+  alarms: firstAlarms(started), changes: [], notes: notes(started), jobs: [{ id: '0197a000-0000-7000-8000-000000000301', asset: 'acid-pump', assetName: 'Acid pump', seen: 'Air in the suction line', done: null, state: 'in_hand', alarmId: null, by: 'J. Marsh', at: iso(started - 20 * 60_000), taskId: null, parts: [], minutes: 25, openedAt: iso(started - 50 * 60_000), openedBy: 'J. Marsh', doneAt: null, effect: 'unknown', effectText: null, signs: [], pictures: [] }],
   calibrations: [
     { id: '0197a000-0000-7000-8000-000000000401', probeId: 'learner-ph', kind: 'offset', status: 'approved', slope: 1, offset: 0.08, checks: [], proposedBy: 'R. Hale', proposedAt: iso(started - 9e8), note: null, decidedBy: 'J. Marsh', decidedAt: iso(started - 8.9e8), decision: 'Six checks agree', holdsFrom: iso(started - 8.9e8) },
     { id: '0197a000-0000-7000-8000-000000000402', probeId: 'main-cl', kind: 'two_point', status: 'proposed', slope: 1.12, offset: -0.03, checks: ['x'], proposedBy: 'R. Hale', proposedAt: iso(started - 3e6), note: 'Two tests a day apart', decidedBy: null, decidedAt: null, decision: null, holdsFrom: null },
@@ -113,6 +114,9 @@ export function api(method, url, body, bare) {
   if (p0 === 'calibrations' && p2 === 'decision') { const k = state.calibrations.find(x => x.id === p1); Object.assign(k, { status: body.decision, decidedBy: body.by, decidedAt: iso(Date.now()), decision: body.why, holdsFrom: body.decision === 'rejected' ? null : body.holdsFrom }); return [200, k]; }
   if (p0 === 'calibrations') return [200, state.calibrations.filter(k => !q.get('probe') || k.probeId === q.get('probe'))];
   if (p0 === 'entries') return [200, { entries: bare ? [] : entries(started), more: false }];
+  if (p0 === 'notes' && method === 'PUT') { const { corrects, ...rest } = body; const old = state.notes.find(n => n.id === corrects); const n = { ...rest, id: p1, saidAt: iso(Date.now()), before: old ? [old, ...old.before] : [] }; state.notes = [n, ...state.notes.filter(x => x.id !== corrects && x.id !== p1)]; return [200, n]; }
+  if (p0 === 'notes') return [200, bare ? [] : state.notes.filter(n => n.poolId === q.get('pool') && n.to >= q.get('from') && n.from < q.get('to'))];
+  if (p0 === 'pools' && p2 === 'marks') return [200, bare || p1 !== 'main' ? { marks: [], more: false } : { marks: marks(state, started).filter(m => m.at >= q.get('from') && m.at < q.get('to')), more: false }];
   if (p0 === 'stock' && p1) return [200, bare ? [] : moves];
   if (p0 === 'stock') return [200, bare ? { ...book(), products: [], months: [], tooClose: [] } : book()];
   if (p0 === 'bathers') return [200, bare ? [] : bathers()];

@@ -68,3 +68,12 @@ export function valueAt(id, t) {
   const noise = (hash(id + Math.floor(t / 10_000)) / 9973 - 0.5) * 0.25;
   return (centre[m] ?? 1) + (shift[id] ?? 0) + (swing[m] ?? 0) * (wave + noise);
 }
+
+// --case one | eight | fine : the same plant smaller, larger, or with nothing wrong. Looking at the first page is what it is for.
+export const chosen = process.argv.includes('--case') ? process.argv[process.argv.indexOf('--case') + 1] : '';
+if (chosen === 'one') { site.circuits.splice(1); site.circuits[0].pools.splice(1); }
+if (chosen === 'eight') {
+  const twin = (of, n) => JSON.parse(JSON.stringify(of).replaceAll(/"(main|learner|spa|hall)(-[a-z]+)?"/g, (_, a, b) => `"${a}${n}${b ?? ''}"`).replaceAll(/"(Main|Learner|Spa) pool/g, `"$1 pool ${n}`));
+  site.circuits.push(...[2, 3].flatMap(n => n === 2 ? [twin(site.circuits[0], n), twin(site.circuits[1], n)] : [twin(site.circuits[0], n)]));
+  for (const p of site.circuits.slice(2).flatMap(c => c.probes)) probes.push(p), probeById.set(p.id, p);
+}

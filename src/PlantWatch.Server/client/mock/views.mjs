@@ -1,4 +1,4 @@
-import { site, valueAt } from './plant.mjs';
+import { chosen, site, valueAt } from './plant.mjs';
 import { balance, noBalance } from './water.mjs';
 
 export const iso = t => new Date(t).toISOString();
@@ -22,9 +22,12 @@ const standings = {
   'spa-cond': ['good', 'Steady', null, 'not_comparable'],
 };
 
+// The twins of a large plant, and all of one with nothing wrong, are as they should be.
+const fine = id => chosen === 'fine' || /\d/.test(id);
+
 function probeView(p, t, calibrations) {
-  const [standing, why, bias, verdict] = standings[p.id];
-  const silent = p.id === 'spa-ph';
+  const [standing, why, bias, verdict] = fine(p.id) ? ['good', 'Agrees within both uncertainties', { value: 0.01, u: 0.05 }, 'agrees'] : standings[p.id];
+  const silent = p.id === 'spa-ph' && !fine(p.id);
   const at = silent ? t - 14 * 60_000 : t - (t % 2000);
   const value = valueAt(p.id, at);
   const held = calibrations.findLast(c => c.probeId === p.id && (c.status === 'approved' || c.status === 'adjusted')) ?? null;
@@ -62,7 +65,7 @@ const pools = {
 
 export function circuitView(c, t, version, state) {
   return {
-    id: c.id, version, at: iso(t), pools: c.pools.map(p => ({ id: p.id, ...pools[p.id](t) })), probes: c.probes.map(p => probeView(p, t, state.calibrations)),
+    id: c.id, version, at: iso(t), pools: c.pools.map(p => ({ id: p.id, ...(fine(p.id) ? pools.learner(t) : pools[p.id](t)) })), probes: c.probes.map(p => probeView(p, t, state.calibrations)),
     pumps: c.pumps.map(p => ({
       id: p.id, activity: { 'hypo-pump': 'running', 'acid-pump': 'fault', 'spa-pump': 'unknown' }[p.id], since: p.id === 'spa-pump' ? null : iso(t - 25 * 60_000), heardAt: p.id === 'spa-pump' ? null : iso(t - 9000),
       tankPercent: { 'hypo-pump': 62, 'acid-pump': 9 }[p.id] ?? null, tankAt: iso(t - 60_000), stale: false,
@@ -85,7 +88,7 @@ const alarm = (n, circuit, rule, subject, poolId, priority, title, cause, conseq
   title, cause, consequence, action, timeToRespond, raisedAt: iso(t - minutes * 60_000), clearedAt: null, acknowledgedBy: null, acknowledgedAt: null, comment: null, shelvedBy: null, shelvedUntil: null, ...more,
 });
 
-export const firstAlarms = t => [
+export const firstAlarms = t => chosen === 'fine' ? [] : [
   alarm(1, 'spa', 'R-002', 'spa', 'spa', 'critical', 'No disinfectant in the spa', 'ORP 598 mV for 12 minutes; last test < 0.2 mg/L free chlorine', 'Bathers may be infected', 'Get bathers out, close the spa, test again with a diluted sample', 'now', 12, t),
   alarm(2, 'hall', 'R-031', 'acid-pump', 'main', 'medium', 'Acid pump reports a fault', 'State fault since 25 minutes', 'pH rises, disinfection weakens', 'Look for air in the suction line and at the tank', 'within the hour', 25, t),
   alarm(3, 'hall', 'R-010', 'main', 'main', 'low', 'Combined chlorine high', '0.62 mg/L against at most 0.5 mg/L', 'Irritation of eyes and skin, smell', 'Check the UV, dilute with fresh water', 'within the shift', 190, t, { state: 'acknowledged', acknowledged: true, acknowledgedBy: 'R. Hale', acknowledgedAt: iso(t - 100 * 60_000), comment: 'Fresh water valve opened' }),

@@ -7,12 +7,14 @@ import { preloadPages } from './nav/lazyPage';
 import { startWorker } from './offline/worker';
 import { startOutbox } from './outbox/checks';
 import { startDoses } from './outbox/doses';
+import { startNotes } from './outbox/notes';
 import { preloadStrips } from './pool/LazyStrips';
 import { startSound } from './sound/sound';
 
 render(<App />, document.getElementById('app')!);
 startOutbox();
 startDoses();
+startNotes();
 startHeard();
 startLive();
 startTitle();

@@ -9,6 +9,7 @@ import { Spark } from '../parts/Spark';
 import { StandingMark } from '../parts/StandingMark';
 import { link } from '../router';
 import { words } from '../words';
+import { AlarmLine } from './AlarmLine';
 import { DueLine } from './DueLine';
 import { TestCells } from './TestCells';
 import { Why } from './Why';
@@ -51,6 +52,7 @@ export function PoolCard({ pool }: { pool: PoolInfo }) {
         {probes.map(p => <ProbeRow key={p.id} probe={p} heading={headingOf(p, probes)} pool={pool} owner={p.poolId !== null || first} />)}
       </ul>
       {view && <TestCells pool={pool} view={view} />}
+      <AlarmLine pool={pool} />
       {view && <DueLine due={view.due} />}
       <DueProbes poolId={pool.id} />
       <footer class="card-foot">

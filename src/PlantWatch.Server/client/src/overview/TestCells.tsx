@@ -4,13 +4,16 @@ import { decimalsOf, fixed, signed } from '../format/number';
 import { Age } from '../parts/Age';
 import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
+import { ofBalance } from '../know/balance';
+import { ofCombined, ofTest } from '../know/tests';
 import { WarnGlyph } from '../parts/Glyph';
+import { Know, type Known } from '../parts/Know';
 import { words } from '../words';
 
-function Cell({ label, figure, unit, out, children }: { label: string; figure: string; unit?: string; out?: string | null; children?: ComponentChildren }) {
+function Cell({ label, figure, unit, out, tell, testId, children }: { label: string; figure: string; unit?: string; out?: string | null; tell?: (() => Known) | undefined; testId: string; children?: ComponentChildren }) {
   return (
     <div class={`cell ${out ? 'out' : ''}`}>
-      <dt>{label}</dt>
+      <dt>{label}{tell && <Know of={label} tell={tell} testId={testId} />}</dt>
       <dd><span class="figure small">{figure}{unit && <span class="unit"> {unit}</span>}</span>
         {out && <span class="under beyond"><WarnGlyph />{out}</span>}
         <span class="under">{children}</span></dd>
@@ -28,13 +31,13 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell label={`${words.measurand[of]}, ${words.strips.test}`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
+      <Cell testId={`${pool.id}-${of}`} tell={free && (() => ofTest(free))} label={`${words.measurand[of]}, ${words.know.basis.test}`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
-      {of === 'free_chlorine' && <Cell label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
+      {of === 'free_chlorine' && <Cell testId={`${pool.id}-combined_chlorine`} tell={combined ? () => ofCombined(combined) : undefined} label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
       </Cell>}
-      <Cell label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
+      <Cell testId={`${pool.id}-balance`} tell={() => ofBalance(view.balance)} label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>
         {index === null ? missing[0]?.text ?? words.overview.noTest : <>{doubted && <b>{words.overview.suspect}, </b>}{word === 'balanced' && words.balance[word] + ' '}{'\u00b1'}{fixed(claim, 2)}</>}
       </Cell>
     </dl>

@@ -1,21 +1,29 @@
 import { useSignal, useSignalEffect, type Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type uPlot from 'uplot';
 import type { LimitBand } from '../contract';
 import { zone } from '../live/store';
 import { paint } from '../parts/theme';
+import { words } from '../words';
 import { feed, makeChart, sizeStep } from './chart';
 import type { Columns } from './columns';
+import { ghostAt, type Compared, type Ghost } from './ghost';
 import { readInk } from './ink';
 import type { Happening, Mark } from './marks';
+import type { NoteSpan } from './notes';
 import { Readout, type Pair, type Pointed } from './Readout';
 import type { Shade } from './shades';
+import { summaryOf } from './summary';
+import { SummaryText } from './SummaryText';
 import type { Shown } from './window';
 
 export interface StripProps {
   name: string; head: ComponentChildren; decimals: number; unit: string; limit: LimitBand | undefined; marks: Mark[]; columns: () => Columns; note: string;
   shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; stepped?: boolean; testId: string;
+  ghost?: (() => Ghost | null) | undefined; compared?: Signal<Compared | null> | undefined; noted?: Signal<readonly NoteSpan[]> | undefined;
+  /** A test on the line was tapped. */
+  onOpen?: ((checkId: string) => void) | undefined;
   /** Where the two lines are not the raw and the corrected one: what each is called. */
   pair?: Pair | undefined;
   happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
@@ -35,13 +43,22 @@ export function Strip(p: StripProps) {
   const happenings = useRef(p.happenings ?? none);
   const shades = useRef(p.shades);
   shades.current = p.shades;
-  const pointed = useSignal<Pointed>({ index: null, mark: null, happening: null });
+  const ghost = useRef(p.ghost);
+  ghost.current = p.ghost;
+  const pressed = useRef(0);
+  const pointed = useSignal<Pointed>({ index: null, mark: null, happening: null, ghost: null });
   const frame = useRef(0);
+  const [summary, say] = useState(() => summaryOf(p.columns(), p.shown.peek().from, p.shown.peek().to));
+  const telling = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  // In words a moment after the picture: a screen reader is not told of every reading.
+  const tell = () => { clearTimeout(telling.current); telling.current = setTimeout(() => say(summaryOf(p.columns(), p.shown.peek().from, p.shown.peek().to)), 700); };
+  useEffect(() => () => clearTimeout(telling.current), []);
   const later = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const drawn = useRef(0);
   const paintNow = () => {
     cancelAnimationFrame(frame.current);
     frame.current = requestAnimationFrame(() => { drawn.current = performance.now(); if (chart.current) feed(chart.current, p.columns(), p.shown.peek()); });
+    tell();
   };
   const draw = () => {
     const wait = (p.pace ?? 0) - (performance.now() - drawn.current);
@@ -55,11 +72,12 @@ export function Strip(p: StripProps) {
     if (!host.current || p.width < 80) return;
     const u = makeChart({
       width: p.width, height, axis: p.axis, zone: zone.peek(), decimals: p.decimals, limit: p.limit, stepped: p.stepped ?? false, ink: readInk(host.current), marks: () => marks.current,
-      happenings: () => happenings.current, shades: () => shades.current?.() ?? [],
+      happenings: () => happenings.current, shades: () => shades.current?.() ?? [], ghost: () => ghost.current?.() ?? null, notes: () => p.noted?.peek() ?? [],
       onCursor: (index, left) => {
         const near = (m: { t: number }) => left >= 0 && Math.abs(u.valToPos(m.t, 'x') - left) < 8;
-        pointed.value = { index, mark: marks.current.find(near) ?? null, happening: happenings.current.find(near)?.text ?? null };
-        p.cursor.value = left < 0 ? null : u.posToVal(left, 'x');
+        const t = left < 0 ? null : u.posToVal(left, 'x'), span = p.shown.peek().to - p.shown.peek().from;
+        pointed.value = { index, mark: marks.current.find(near) ?? null, happening: happenings.current.find(near)?.text ?? null, ghost: t === null ? null : ghostAt(ghost.current?.() ?? null, t, span / 60) };
+        p.cursor.value = t;
       },
     }, p.columns(), p.shown.peek(), host.current);
     chart.current = u;
@@ -68,12 +86,16 @@ export function Strip(p: StripProps) {
   }, [p.width, p.axis, p.limit, p.stepped, zone.value, paint.value, step]);
 
   useEffect(() => { marks.current = p.marks; happenings.current = p.happenings ?? none; draw(); }, [p.marks, p.happenings]);
-  useSignalEffect(() => { p.shown.value; draw(); });
+  useSignalEffect(() => { p.shown.value; p.noted?.value; draw(); });
+
+  // A tap, not the end of a drag.
+  const tapped = (x: number) => { const mark = pointed.peek().mark; if (mark && Math.abs(x - pressed.current) < 5) p.onOpen?.(mark.id); };
 
   return (
     <section role="group" class="strip" data-testid={p.testId} aria-label={p.name}>
-      <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
-      <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} />
+      <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} other={p.compared ? words.stripTools.compared[p.compared.value ?? 'yesterday'] : ''} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
+      <SummaryText summary={summary} tests={p.marks} shown={p.shown} decimals={p.decimals} unit={p.unit} testId={p.testId} lines={p.columns()[0].length > 0} />
+      <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} onPointerDown={e => { pressed.current = e.clientX; }} onClick={e => tapped(e.clientX)} />
     </section>
   );
 }

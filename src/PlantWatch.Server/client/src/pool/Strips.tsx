@@ -1,85 +1,45 @@
-import { useComputed, useSignal, useSignalEffect, type Signal } from '@preact/signals';
+import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { query } from '../api/http';
-import type { CheckAnswer, LimitBand, Measurand, ProbeInfo } from '../contract';
-import { dayClock, fullClock } from '../format/zone';
+import type { LimitBand, Measurand, ProbeInfo } from '../contract';
 import { now, serverNow } from '../live/clock';
-import { headingOf, zone } from '../live/store';
+import { headingOf } from '../live/store';
 import { limitOf } from '../parts/beyond';
-import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { gestures } from './gestures';
+import type { Compared } from './ghost';
+import type { Look } from './look';
+import { newDraft, type NoteDraft } from './noteDraft';
+import { NoteForm } from './NoteForm';
+import { painted, type NoteSpan } from './notes';
+import { Chosen, Lanes, nothingOpened, usePast, type Opened } from './Overlays';
 import { ProbeStrip, type Overlay } from './ProbeStrip';
+import { StripsBar } from './StripsBar';
+import { GhostLine, StripTools } from './StripTools';
 import { TestStrip } from './TestStrip';
-import { following, followed, held, panned, shownSignal, spans, zoomed, type Shown, type SpanName } from './window';
+import type { Around } from './useAround';
+import { useChecks } from './useChecks';
+import { following, followed, held, shownSignal, spans, type SpanName } from './window';
 
-function Bar({ shown, cursor }: { shown: Signal<Shown>; cursor: Signal<number | null> }) {
-  const w = shown.value, span = w.to - w.from;
-  const text = useComputed(() => {
-    const s = shown.value;
-    return cursor.value !== null ? dayClock(cursor.value, zone.value) : `${fullClock(s.from, zone.value)} \u2013 ${s.follow ? words.strips.now : fullClock(s.to, zone.value)}`;
-  });
-  const set = (next: Shown) => { shown.value = next; };
-  return (
-    <div class="strips-bar">
-      <div class="segments" role="group" aria-label={words.strips.range}>
-        {(Object.keys(spans) as SpanName[]).map(k => (
-          <button key={k} type="button" class="slim" data-testid={`range-${k}`} aria-pressed={Math.abs(span - spans[k]) < spans[k] * 0.01} onClick={() => set(following(spans[k], serverNow()))}>
-            {words.strips.spans[k]}</button>))}
-      </div>
-      <div class="segments">
-        <button type="button" class="slim" aria-label={words.strips.earlier} onClick={() => set(panned(w, -0.5, serverNow()))}>{'\u2039'}</button>
-        <button type="button" class="slim" aria-label={words.strips.later} disabled={w.follow} onClick={() => set(panned(w, 0.5, serverNow()))}>{'\u203a'}</button>
-        <button type="button" class="slim" aria-label={words.strips.closer} onClick={() => set(zoomed(w, 2, 0.5, serverNow()))}>+</button>
-        <button type="button" class="slim" aria-label={words.strips.wider} onClick={() => set(zoomed(w, 0.5, 0.5, serverNow()))}>{'\u2212'}</button>
-        <button type="button" class="slim" data-testid="range-now" aria-pressed={w.follow} onClick={() => set(following(span, serverNow()))}>{words.strips.now}</button>
-      </div>
-      <span class="strips-time" data-testid="strips-time">{text.value}</span>
-    </div>
-  );
-}
-
-/** The tests around the window; asked for anew when the window has moved out of what was asked, or `fresh` changes. */
-function useChecks(poolId: string | null, shown: Signal<Shown>, fresh: string): CheckAnswer[] {
-  const [around, setAround] = useState(() => widened(shown.peek()));
-  useSignalEffect(() => {
-    const w = shown.value;
-    setAround(a => (w.from < a.from || w.to > a.to || a.to - a.from > 8 * (w.to - w.from) ? widened(w) : a));
-  });
-  const path = poolId === null ? null : '/checks' + query({ pool: poolId, from: new Date(around.from).toISOString(), to: new Date(around.to).toISOString() });
-  const { data, reload } = usePolled<CheckAnswer[]>(path);
-  useEffect(() => { if (data) reload(); }, [fresh]);
-  const kept = useRef<CheckAnswer[]>([]);
-  if (data) kept.current = data;
-  return kept.current;
-}
-
-function widened(w: Shown): { from: number; to: number } {
-  const span = w.to - w.from;
-  // Whole minutes, so that a window that follows does not make a new question every second.
-  return { from: Math.floor((w.from - span) / 60_000) * 60_000, to: Math.ceil((w.to + span) / 60_000) * 60_000 };
-}
-
-/** The same strips as a file, drawn by the server. */
-function Images({ poolId, shown }: { poolId: string; shown: Signal<Shown> }) {
-  const { from, to } = shown.value;
-  const q = query({ from: new Date(from).toISOString(), to: new Date(to).toISOString(), width: 1200, height: 900, theme: 'light' });
-  const base = `/api/v1/charts/pools/${encodeURIComponent(poolId)}`;
-  return <span>{words.strips.image}: <a href={base + '.png' + q} target="_blank" rel="noopener">PNG</a>, <a href={base + '.svg' + q} target="_blank" rel="noopener">SVG</a>.</span>;
-}
-
-/** A moment that the first picture holds. */
-export interface Around { from: number; to: number }
-
+export type { Around };
 export interface StripsProps { poolId: string | null; probes: ProbeInfo[]; limits: readonly LimitBand[]; tests: Measurand[]; fresh: string; first?: SpanName; chart?: boolean; overlay?: Overlay | undefined; around?: Around | undefined }
 
-/** All strips of a page under one time axis. */
+/** All strips of a page under one time axis. Those of a pool have what happened and what was noted over them, and tools. */
 export default function Strips({ poolId, probes, limits, tests, fresh, first, chart, overlay, around }: StripsProps) {
   const shown = useMemo(() => { const s = shownSignal(serverNow()); if (first) s.value = following(spans[first], serverNow()); if (around) s.value = held(around.from, around.to, serverNow()); return s; }, []);
-  const cursor = useSignal<number | null>(null);
+  const cursor = useSignal<number | null>(null), look = useSignal<Look>('both'), compared = useSignal<Compared | null>(null), corrected = useSignal(false);
+  const draft = useSignal<NoteDraft | null>(null), opened = useSignal<Opened>(nothingOpened), noted = useSignal<readonly NoteSpan[]>([]);
   const host = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
-  const checks = useChecks(poolId, shown, fresh);
+  const tools = chart ? poolId : null;
+  const checks = useChecks(poolId, shown, fresh), past = usePast(tools, shown, fresh);
+  const spansText = JSON.stringify(painted(past.notes));
+  useEffect(() => { noted.value = JSON.parse(spansText) as NoteSpan[]; }, [spansText]);
+
+  const choose = (from: number, to: number) => {
+    const [a, b] = [Math.min(from, to), Math.min(Math.max(from, to), serverNow())];
+    draft.value = draft.peek() && !draft.peek()!.retract ? { ...draft.peek()!, from: Math.min(a, b), to: b } : newDraft(a, b);
+  };
+  const write = () => { draft.value = newDraft(shown.peek().from, Math.min(shown.peek().to, serverNow())); opened.value = nothingOpened; };
 
   useSignalEffect(() => { shown.value = followed(shown.peek(), now.value); });
   useEffect(() => {
@@ -89,20 +49,25 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
     const stop = gestures(h, shown, () => {
       const over = h.querySelector('.u-over')?.getBoundingClientRect();
       return over ? { left: over.left, width: over.width } : null;
-    });
+    }, tools === null ? undefined : { armed: () => draft.peek() !== null && !draft.peek()!.retract, choose, write });
     return () => { watch.disconnect(); stop(); };
-  }, []);
+  }, [tools]);
 
-  const common = { shown, cursor, width, checks };
+  const common = { shown, cursor, width, checks, look, compared, noted, corrected, onOpen: (id: string) => { if (past.marks.some(m => m.id === id)) opened.value = { marks: [id], note: null }; } };
   const count = probes.length + tests.length;
   return (
     <div class="sheet strips">
-      <Bar shown={shown} cursor={cursor} />
-      <div class="strips-host" ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
+      <StripsBar shown={shown} cursor={cursor} />
+      {tools !== null && <StripTools poolId={tools} shown={shown} width={width} look={look} compared={compared} corrected={corrected.value} onNote={write} />}
+      {compared.value && <GhostLine compared={compared.value} shown={shown} />}
+      {tools !== null && draft.value && <NoteForm key={`${draft.value.mends?.id} ${draft.value.retract}`} draft={draft} poolId={tools} />}
+      {tools !== null && width > 0 && <Lanes past={past} poolId={tools} shown={shown} width={width} opened={opened} draft={draft} />}
+      <div class={`strips-host ${draft.value ? 'choosing' : ''}`} ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
         {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} overlay={overlay?.probeId === p.id ? overlay : undefined} axis={i === count - 1} />)}
         {width > 0 && tests.map((m, i) => <TestStrip key={m} {...common} measurand={m} limit={limitOf(limits, m)} happenings={overlay?.probeId === m ? overlay.happenings : undefined} axis={probes.length + i === count - 1} />)}
+        {tools !== null && <Chosen draft={draft} shown={shown} width={width} />}
       </div>
-      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}{overlay && ` ${overlay.legend ?? `${words.probePage.strips.doubted} \u00b7 ${words.probePage.strips.event}`}${overlay.flowSwitch ? ` \u00b7 ${words.probePage.strips.shaded}` : ''}.`}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys}</span> {poolId !== null && chart && <Images poolId={poolId} shown={shown} />}</p>
+      <p class="hint strips-keys" id="strips-keys"><span class="key-line" aria-hidden="true">{words.strips.legend}{overlay && ` ${overlay.legend ?? `${words.probePage.strips.doubted} \u00b7 ${words.probePage.strips.event}`}${overlay.flowSwitch ? ` \u00b7 ${words.probePage.strips.shaded}` : ''}.`}</span> {words.strips.touch} <span class="keys-only">{words.strips.keys} {tools !== null && words.stripTools.keys}</span></p>
     </div>
   );
 }

@@ -16,7 +16,7 @@ export function TestStrip({ measurand, limit, happenings, ...common }: Common & 
   const marks = useMemo(() => marksOf(common.checks, measurand), [common.checks, measurand]);
   return (
     <Strip {...common} name={words.measurand[measurand]} testId={`strip-${measurand}`} decimals={decimalsOf(measurand)} unit={unitOf(measurand)} limit={limit} marks={marks} columns={() => none} happenings={happenings}
-      note={marks.length === 0 ? words.strips.noTests : words.strips.testsOnly} bind={f => { redraw.current = f; }}
+      note={marks.length === 0 ? words.strips.noTests : words.strips.testsOnly} bind={f => { redraw.current = f; }} compared={undefined}
       head={<><h3>{words.measurand[measurand]}</h3>{limit && <span class="hint">{words.overview.limit} {limitText(limit)}</span>}</>} />
   );
 }

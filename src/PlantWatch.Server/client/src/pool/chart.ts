@@ -3,7 +3,10 @@ import type { LimitBand } from '../contract';
 import { fixed } from '../format/number';
 import type { Ink } from './ink';
 import type { Happening, Mark } from './marks';
-import { paintBand, paintHappenings, paintLimits, paintMarks, paintShades } from './paint';
+import { ghostRange, type Ghost } from './ghost';
+import { plotLeft, plotRight } from './lanes';
+import type { NoteSpan } from './notes';
+import { paintBand, paintGhost, paintHappenings, paintLimits, paintMarks, paintNotes, paintShades } from './paint';
 import type { Shade } from './shades';
 import type { Columns } from './columns';
 import { valueRange } from './range';
@@ -16,6 +19,8 @@ export interface StripSetup {
   marks: () => Mark[];
   happenings: () => Happening[];
   shades: () => Shade[];
+  ghost: () => Ghost | null;
+  notes: () => readonly NoteSpan[];
   onCursor: (index: number | null, left: number) => void;
 }
 
@@ -29,17 +34,23 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
   const paths = s.stepped ? uPlot.paths.stepped!({ align: 1 }) : undefined;
   const line = { spanGaps: false, points: { show: true, size: 3 * step, width: 0, filter: lonely }, ...(paths ? { paths } : {}) };
   return new uPlot({
-    width: s.width, height: s.height, ms: 1, legend: { show: false }, padding: [8 * step, 8 * step, s.axis ? 0 : 8 * step, 0],
+    width: s.width, height: s.height, ms: 1, legend: { show: false }, padding: [8 * step, plotRight * step, s.axis ? 0 : 8 * step, 0],
     tzDate: t => uPlot.tzDate(new Date(t), s.zone),
     cursor: { drag: { x: false, y: false, setScale: false }, y: false, sync: { key: 'strips', scales: ['x', null] }, points: { size: 7 } },
     scales: {
       x: { time: true, auto: false, min: shown.from, max: shown.to },
-      y: { range: (u, low, high) => s.stepped ? [-0.15, 1.15] : valueRange(low, high, s.marks(), { from: u.scales['x']!.min!, to: u.scales['x']!.max!, follow: false }, s.limit) },
+      y: {
+        range: (u, low, high) => {
+          if (s.stepped) return [-0.15, 1.15];
+          const from = u.scales['x']!.min!, to = u.scales['x']!.max!, other = ghostRange(s.ghost(), from, to);
+          return valueRange(other ? Math.min(low ?? other[0], other[0]) : low, other ? Math.max(high ?? other[1], other[1]) : high, s.marks(), { from, to, follow: false }, s.limit);
+        },
+      },
     },
     axes: [
       // Without labels the axis still draws its lines, so that the eye can follow a time up through all strips.
       { ...axis, size: s.axis ? 28 * step : 0, space: 62 * step, values: (_, splits, __, ___, step) => s.axis ? labels(splits, step) : splits.map(() => '') },
-      { ...axis, size: 54 * step, space: 28 * step, values: (_, splits) => s.stepped ? splits.map(v => (v === 0 || v === 1 ? String(v) : '')) : splits.map(v => fixed(v, decimalsFor(splits, s.decimals))) },
+      { ...axis, size: plotLeft * step, space: 28 * step, values: (_, splits) => s.stepped ? splits.map(v => (v === 0 || v === 1 ? String(v) : '')) : splits.map(v => fixed(v, decimalsFor(splits, s.decimals))) },
     ],
     series: [
       {},
@@ -50,8 +61,8 @@ export function makeChart(s: StripSetup, data: Columns, shown: Shown, host: HTML
     ],
     bands: [{ series: [2, 1], fill: s.ink.envelope }],
     hooks: {
-      drawClear: [u => { paintBand(u, s.limit, s.ink); paintShades(u, s.shades(), s.ink); }],
-      drawAxes: [u => paintLimits(u, s.limit, s.ink)],
+      drawClear: [u => { paintBand(u, s.limit, s.ink); paintNotes(u, s.notes(), s.ink); paintShades(u, s.shades(), s.ink); }],
+      drawAxes: [u => { paintLimits(u, s.limit, s.ink); paintGhost(u, s.ghost(), s.ink); }],
       draw: [u => { paintHappenings(u, s.happenings(), s.ink); paintMarks(u, s.marks(), s.ink); }],
       setCursor: [u => s.onCursor(u.cursor.left != null && u.cursor.left >= 0 ? u.cursor.idx ?? null : null, u.cursor.left ?? -1)],
     },

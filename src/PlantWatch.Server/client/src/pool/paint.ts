@@ -2,6 +2,8 @@ import type uPlot from 'uplot';
 import type { LimitBand } from '../contract';
 import type { Ink } from './ink';
 import type { Happening, Mark } from './marks';
+import type { Ghost } from './ghost';
+import type { NoteSpan } from './notes';
 import type { Shade } from './shades';
 
 /** The band between the limits, behind everything. */
@@ -52,6 +54,42 @@ export function paintShades(u: uPlot, shades: Shade[], ink: Ink): void {
     for (let x = first; x < b; x += step) line(ctx, x, top + height, x + height, top);
     ctx.restore();
   }
+}
+
+/** The line of another day, thin and dotted under everything that is measured. */
+export function paintGhost(u: uPlot, ghost: Ghost | null, ink: Ink): void {
+  if (!ghost) return;
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.beginPath(); ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height); ctx.clip();
+  ctx.strokeStyle = ink.soft; ctx.lineWidth = 1.25 * devicePixelRatio; ctx.globalAlpha = 0.8; ctx.setLineDash([1.5 * devicePixelRatio, 3 * devicePixelRatio]);
+  ctx.beginPath();
+  let pen = false;
+  ghost.t.forEach((t, i) => {
+    const v = ghost.v[i];
+    if (v == null) { pen = false; return; }
+    const x = u.valToPos(t, 'x', true), y = u.valToPos(v, 'y', true);
+    if (pen) ctx.lineTo(x, y); else ctx.moveTo(x, y);
+    pen = true;
+  });
+  ctx.stroke();
+  ctx.restore();
+}
+
+/** The times that notes speak of: a thin wash with an edge on each side. */
+export function paintNotes(u: uPlot, spans: readonly NoteSpan[], ink: Ink): void {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.lineWidth = devicePixelRatio; ctx.setLineDash([2 * devicePixelRatio, 2 * devicePixelRatio]);
+  for (const s of spans) {
+    const a = u.valToPos(s.from, 'x', true), b = u.valToPos(s.to, 'x', true);
+    const left = Math.max(bbox.left, a), right = Math.min(bbox.left + bbox.width, b);
+    if (right < bbox.left || left > bbox.left + bbox.width) continue;
+    ctx.globalAlpha = 0.07; ctx.fillStyle = ink.ink; ctx.fillRect(left, bbox.top, Math.max(0, right - left), bbox.height);
+    ctx.globalAlpha = 0.7; ctx.strokeStyle = ink.soft;
+    for (const x of [a, b]) if (x >= bbox.left && x <= bbox.left + bbox.width) line(ctx, Math.round(x) + 0.5, bbox.top, Math.round(x) + 0.5, bbox.top + bbox.height);
+  }
+  ctx.restore();
 }
 
 /** Work and calibrations: a line through the strip with a wedge at its top. */

@@ -3,7 +3,7 @@ import { valueRange } from './range';
 
 const shown = { from: 0, to: 100, follow: false };
 const limit = { measurand: 'ph' as const, low: 7.2, high: 7.6, source: '' };
-const mark = (value: number) => ({ t: 50, value, u: 0.05, bound: 'none' as const, doubted: false, who: 'R' });
+const mark = (value: number) => ({ id: 'm', t: 50, value, u: 0.05, bound: 'none' as const, doubted: false, who: 'R' });
 
 describe('the value axis of a strip', () => {
   it('holds the line, its tests and the limits near it', () => {

@@ -1,11 +1,12 @@
 import { type Signal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { get, query } from '../api/http';
+import { get, type Answer } from '../api/http';
 import type { ProbeInfo, SeriesView, Tier } from '../contract';
 import { serverNow } from '../live/clock';
 import { onLive } from '../live/connection';
 import { onReadings } from '../live/store';
 import { append, columnsOf, noColumns, type Columns } from './columns';
+import { askAhead, seriesQuestion, takeAhead } from './seriesAhead';
 import { minute, type Shown } from './window';
 
 export interface Held { columns: Columns; tier: Tier | null; failed: boolean }
@@ -21,28 +22,34 @@ export function useColumns(probe: ProbeInfo | null, shown: Signal<Shown>, width:
   const held = useRef<Held>({ columns: noColumns(), tier: null, failed: false });
   const [state, setState] = useState<{ state: 'loading' | 'ready' | 'failed'; tier: Tier | null }>({ state: 'loading', tier: null });
   const asked = useRef<{ from: number; to: number; round: number }>({ from: 0, to: 0, round: 0 });
-  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined), ahead = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
   const load = async () => {
     if (!probe) return;
-    const w = shown.peek(), span = w.to - w.from;
-    const from = w.from - span * margin, to = Math.min(serverNow() + 60_000, w.to + span * margin);
-    const round = asked.current.round + 1;
+    const w = shown.peek(), round = asked.current.round + 1;
     asked.current = { from: w.from, to: w.to, round };
-    const answer = await get<SeriesView>('/series' + query({
-      probe: probe.id, from: new Date(from).toISOString(), to: new Date(to).toISOString(), width: Math.max(50, Math.round(width * (to - from) / span)),
-    }));
+    const answer = await get<SeriesView>('/series' + seriesQuestion(probe.id, w, width, serverNow()));
     if (asked.current.round !== round) return;
+    take(answer);
+    clearTimeout(ahead.current);
+    ahead.current = setTimeout(() => askAhead(probe.id, shown.peek(), width, serverNow()), 1_500);
+  };
+  const take = (answer: Answer<SeriesView>) => {
     if (answer.ok) held.current = { columns: columnsOf(answer.value), tier: answer.value.tier, failed: false };
     setState({ state: answer.ok ? 'ready' : 'failed', tier: held.current.tier });
     changed();
+  };
+  // What was asked for ahead is shown at once, and the newest of it asked for then.
+  const showAhead = (w: Shown) => {
+    const round = asked.current.round;
+    void (probe && takeAhead(seriesQuestion(probe.id, w, width, serverNow()), serverNow()))?.then(answer => { if (answer.ok && asked.current.round === round) take(answer); });
   };
   const soon = (delay: number) => { clearTimeout(timer.current); timer.current = setTimeout(() => void load(), delay); };
 
   useEffect(() => {
     void load();
     const stop = onLive(() => void load());
-    return () => { stop(); clearTimeout(timer.current); asked.current.round++; };
+    return () => { stop(); clearTimeout(timer.current); clearTimeout(ahead.current); asked.current.round++; };
   }, [probe?.id, width]);
 
   useSignalEffect(() => {
@@ -53,6 +60,7 @@ export function useColumns(probe: ProbeInfo | null, shown: Signal<Shown>, width:
     const patience = tier === 'raw' ? span * margin : Math.min(Math.max(step[tier] / 2, 15_000), 5 * minute);
     if (sameSpan && w.follow && w.to - was.to < patience && w.to >= was.to) return;
     if (sameSpan && w.from === was.from) return;
+    if (!sameSpan) showAhead(w);
     soon(160);
   });
 

@@ -4,7 +4,7 @@ import { signal, type Signal } from '@preact/signals';
 export interface Shown { from: number; to: number; follow: boolean }
 
 export const minute = 60_000, hour = 60 * minute, day = 24 * hour;
-export const spans = { hour, six_hours: 6 * hour, day, week: 7 * day, month: 30 * day, year: 365 * day } as const;
+export const spans = { hour, six_hours: 6 * hour, day, week: 7 * day, month: 30 * day, year: 365 * day, five_years: 5 * 365 * day } as const;
 export type SpanName = keyof typeof spans;
 
 const least = 30_000, most = 5 * 365 * day;

@@ -8,6 +8,7 @@ import { Age } from '../parts/Age';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
+import { Know } from '../parts/Know';
 import { Sides } from './Sides';
 
 export const calm = (story: TrustStoryView) => story.answer === 'all_agree' || story.answer === 'water_changed';
@@ -84,7 +85,7 @@ export function TrustStory({ poolId, checkId, onlyOpen }: { poolId: string; chec
   if (!data || (checkId && data.checkId !== checkId) || (onlyOpen && calm(data))) return null;
   return (
     <section class={`sheet card story${calm(data) ? '' : ' open-question'}`} data-testid="trust-story" data-answer={data.answer}>
-      <h2>{words.trust.title}</h2>
+      <div class="card-head"><h2>{words.trust.title}</h2><Know of={words.trust.title} tell={() => ({ ...words.know.trust, age: data.sampledAt ? <Age at={data.sampledAt} /> : undefined })} testId="trust" /></div>
       <Told story={data} />
     </section>
   );

@@ -22,7 +22,7 @@ function Balance({ pool, view }: { pool: PoolInfo; view: PoolView | undefined })
       <div class="stack">
         <BalanceVerdict balance={balance} />
         <InputTable pool={pool} balance={balance} />
-        {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} inputs={balance.inputs} />}
+        {balance.chlorine && <ChlorineSheet chlorine={balance.chlorine} balance={balance} />}
         {view?.combined && <CombinedSheet combined={view.combined} />}
       </div>
       <div class="stack">

@@ -2,6 +2,8 @@ import type { BalanceView } from '../contract.balance';
 import { fixed, signed } from '../format/number';
 import { words } from '../words';
 import { IndexScale } from './IndexScale';
+import { ofBalance } from '../know/balance';
+import { Know } from '../parts/Know';
 import { Word } from './ThenNow';
 
 /** Method and inputs together, as independent: their squares add up. */
@@ -16,7 +18,7 @@ export function BalanceVerdict({ balance }: { balance: BalanceView }) {
     <section class="sheet card verdict" data-testid="verdict">
       <h2>{words.water.verdict}</h2>
       {main ? <>
-        <p class="index"><span class="figure" data-testid="verdict-index">{signed(main.value!, 2)}</span>{u !== null && <span class="under">{words.water.plusMinus(fixed(u, 2))}</span>} <Word word={main.word} /></p>
+        <p class="index"><span class="figure" data-testid="verdict-index">{signed(main.value!, 2)}</span>{u !== null && <span class="under">{words.water.plusMinus(fixed(u, 2))}</span>} <Word word={main.word} /> <Know of={words.water.verdict} tell={() => ofBalance(balance)} testId="verdict" /></p>
         <IndexScale value={main.value!} u={u ?? 0} />
         {main.word && <p>{words.water.meaning[main.word]}</p>}
       </> : <p class="index"><span class="figure">{'\u2013'}</span> <span>{words.water.none}</span></p>}

@@ -1,6 +1,9 @@
 import type { BalanceInput, ChlorineView } from '../contract.balance';
 import { decimalsOfAcid, decimalsOfShare, fixed } from '../format/number';
 import { Age } from '../parts/Age';
+import { ofShare } from '../know/balance';
+import { Know } from '../parts/Know';
+import type { BalanceView } from '../contract.balance';
 import { words } from '../words';
 
 function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | null; u: number | null; share: number | null; testId: string }) {
@@ -12,12 +15,13 @@ function Line({ name, hocl, u, share, testId }: { name: string; hocl: number | n
 }
 
 /** How much of the free chlorine disinfects, with the cyanurate there is and as it would be without. */
-export function ChlorineSheet({ chlorine, inputs }: { chlorine: ChlorineView; inputs: BalanceInput[] }) {
+export function ChlorineSheet({ chlorine, balance }: { chlorine: ChlorineView; balance: BalanceView }) {
+  const inputs: BalanceInput[] = balance.inputs;
   const free = inputs.find(i => i.measurand === 'free_chlorine');
   const stabilised = (chlorine.cyanurate ?? 0) > 0;
   return (
     <section class="sheet card" data-testid="chlorine">
-      <h2>{words.water.chlorine}</h2>
+      <div class="card-head"><h2>{words.water.chlorine}</h2><Know of={words.water.hocl} tell={() => ofShare(balance, chlorine)} testId="chlorine" /></div>
       {chlorine.share !== null && <table class="lines chlorine-table"><thead><tr><th scope="col"><span class="sr">{words.poolPage.measurand}</span></th><th scope="col" class="n">{words.water.hocl}</th><th scope="col" class="n">{words.water.share}</th></tr></thead>
         <tbody>
           <Line name={stabilised ? words.water.withCyanurate(fixed(chlorine.cyanurate, 0)) : words.water.asItIs} hocl={chlorine.hocl} u={chlorine.u} share={chlorine.share} testId="hocl" />

@@ -3,7 +3,9 @@ import type { DoseAdviceView, DoseFigures, DoseView } from '../contract.dose';
 import { fixed, signed } from '../format/number';
 import { clock } from '../format/zone';
 import { zone } from '../live/store';
+import { Age } from '../parts/Age';
 import { WarnGlyph } from '../parts/Glyph';
+import { Know } from '../parts/Know';
 import { words } from '../words';
 
 const w = words.dose;
@@ -43,7 +45,7 @@ function Amounts({ advice, dose }: { advice: DoseAdviceView; dose: DoseView }) {
   const at = new Date(Date.parse(advice.at) + advice.retestHours * 3_600_000).toISOString();
   return (
     <>
-      <h2>{product.name}: {dose.whole ? w.allAtOnce : w.firstGo}</h2>
+      <div class="card-head"><h2>{product.name}: {dose.whole ? w.allAtOnce : w.firstGo}</h2><Know of={product.name} tell={() => ({ ...words.know.dose, age: <Age at={advice.at} />, sure: words.know.dose.sure(fixed(dose.uncertaintyPercent, 0)) })} testId="dose" /></div>
       <p class="dose-amount"><b class="figure" data-testid="dose-first">{first.text}</b>{first.inSi !== first.text && <span class="unit"> ({first.inSi})</span>}
         {dose.firstVolume && <span class="hint"> {w.also} {dose.first.text}</span>}</p>
       {!dose.whole && <p data-testid="dose-total">{w.of(total.text)}</p>}

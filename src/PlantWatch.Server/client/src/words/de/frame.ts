@@ -98,6 +98,7 @@ export const frame: typeof shape = {
     noState: 'Von diesem Becken ist noch nichts gehört.', check: 'Prüfung eintragen', open: 'Becken öffnen', tests: 'Letzte Handmessungen', balance: 'Sättigungs\u00adindex',
     noTest: 'noch nicht gemessen', due: 'Fällig', overdue: 'Überfällig', dueAt: (what: string, clock: string) => `${what}: ${clock}`, more: (n: number) => `und ${n} weitere`,
     suspect: 'zweifelhaft', notVisible: 'Beckenboden beim letzten Blick nicht sichtbar', shared: 'Gemeinsames Wasser des Kreislaufs', last: 'letzte 3 Stunden',
+    alarmsStand: (n: number) => (n === 1 ? '1 Alarm steht an' : `${n} Alarme stehen an`), alarmsWord: (n: number) => (n === 1 ? 'Alarm' : 'Alarme'),
     noLimits: 'Keine Grenzwerte in Kraft: nichts kann normal heißen.', allWell: 'Innerhalb der Grenzwerte, Sonden verlässlich, nichts fällig.', limit: 'Grenzwerte', silent: 'still', doubted: 'zweifelhaft', believed: (v: string, u: string) => `Bestwert ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'noch kein Messwert',
   },
   check: {
@@ -127,10 +128,10 @@ export const frame: typeof shape = {
     sendNow: 'Jetzt versuchen', badge: (n: number) => n === 1 ? '1 wartet' : `${n} warten`,
   },
   strips: {
-    gap: 'kein Messwert', partFlow: (percent: string) => `Durchfluss in ${percent}\u00a0% der Zeit`, image: 'Als Bild', corrected: 'korrigiert', raw: 'roh', test: 'Handmessung', expected: 'aus der Handmessung erwartet', failed: 'Die Messwerte sind nicht abrufbar.', empty: 'Keine Messwerte in dieser Zeit.',
+    gap: 'kein Messwert', partFlow: (percent: string) => `Durchfluss in ${percent}\u00a0% der Zeit`, corrected: 'korrigiert', raw: 'roh', test: 'Handmessung', expected: 'aus der Handmessung erwartet', failed: 'Die Messwerte sind nicht abrufbar.', empty: 'Keine Messwerte in dieser Zeit.',
     tier: (t: string) => `Mittel und Spanne über ${t}`, against: (e: string) => `gegen ${e}`, noTests: 'Keine Handmessung in dieser Zeit.', testsOnly: 'Handmessungen', now: 'Jetzt',
     range: 'Gezeigte Zeit', earlier: 'Früher', later: 'Später', closer: 'Näher', wider: 'Weiter', label: 'Verläufe',
-    spans: { hour: 'Stunde', six_hours: '6\u00a0h', day: 'Tag', week: 'Woche', month: 'Monat', year: 'Jahr' },
+    spans: { hour: 'Stunde', six_hours: '6\u00a0h', day: 'Tag', week: 'Woche', month: 'Monat', year: 'Jahr', five_years: '5\u00a0Jahre' },
     legend: '\u25c6 Handmessung mit Unsicherheit \u00b7 \u2504 roh neben \u2501 korrigiert \u00b7 getönt: Grenzwerte.',
     touch: 'Ziehen verschiebt, zwei Finger zoomen.', keys: 'Auch das Mausrad zoomt (nach einem Klick); Tasten: Pfeile, Bild auf und ab, + und \u2212; Pos\u00a01 geht zum Jetzt.',
   },

@@ -16,6 +16,9 @@ import { methods } from './methods';
 import { nav } from './nav';
 import { boards } from './boards';
 import { offline } from './offline';
+// In English until they are put into the other languages.
+import { know } from '../en/know';
+import { stripTools } from '../en/stripTools';
 import { orp } from './orp';
 import { plan } from './plan';
 import { poolState } from './poolState';
@@ -35,7 +38,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const german: Words = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards, know, stripTools,
 };
 
 export default german;

@@ -97,7 +97,7 @@ export const frame = {
     noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
     noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
     suspect: 'in doubt', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',
-    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
+    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', alarmsStand: (n: number) => (n === 1 ? '1 alarm stands' : `${n} alarms stand`), alarmsWord: (n: number) => (n === 1 ? 'alarm' : 'alarms'), limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
   },
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',
@@ -126,10 +126,10 @@ export const frame = {
     sendNow: 'Try now', badge: (n: number) => `${n} waiting`,
   },
   strips: {
-    gap: 'no reading', partFlow: (percent: string) => `flow for ${percent} % of the time`, image: 'As an image', corrected: 'corrected', raw: 'raw', test: 'test', expected: 'expected from the test', failed: 'The readings cannot be fetched.', empty: 'No readings in this time.',
+    gap: 'no reading', partFlow: (percent: string) => `flow for ${percent} % of the time`, corrected: 'corrected', raw: 'raw', test: 'test', expected: 'expected from the test', failed: 'The readings cannot be fetched.', empty: 'No readings in this time.',
     tier: (t: string) => `mean and spread of ${t}`, against: (e: string) => `against ${e}`, noTests: 'No tests in this time.', testsOnly: 'tests', now: 'Now',
     range: 'Time shown', earlier: 'Earlier', later: 'Later', closer: 'Zoom in', wider: 'Zoom out', label: 'Trends',
-    spans: { hour: 'Hour', six_hours: '6 h', day: 'Day', week: 'Week', month: 'Month', year: 'Year' },
+    spans: { hour: 'Hour', six_hours: '6 h', day: 'Day', week: 'Week', month: 'Month', year: 'Year', five_years: '5 years' },
     legend: '\u25c6 test with its uncertainty \u00b7 \u2504 raw beside \u2501 corrected \u00b7 shaded: limits.',
     touch: 'Drag to move, pinch to zoom.', keys: 'Wheel (after a click) zooms too; keys: arrows, Page up and down, + and \u2212; the Home key goes to now.',
   },

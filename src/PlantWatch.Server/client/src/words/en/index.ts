@@ -10,6 +10,7 @@ import { filters } from './filters';
 import { handover } from './handover';
 import { incident } from './incident';
 import { jobs } from './jobs';
+import { know } from './know';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
@@ -25,6 +26,7 @@ import { entries } from './record';
 import { round } from './round';
 import { rulesPage } from './rules';
 import { sound } from './sound';
+import { stripTools } from './stripTools';
 import { telling } from './telling';
 import { trust } from './trust';
 import { volume } from './volume';
@@ -34,7 +36,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const english = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards, know, stripTools,
 };
 
 export default english;

@@ -99,6 +99,7 @@ export const frame: typeof shape = {
     noState: 'Encore aucune nouvelle de ce bassin.', check: 'Saisir une analyse', open: 'Voir le bassin', tests: 'Dernières analyses', balance: 'Indice de saturation',
     noTest: 'pas encore analysé', due: 'À faire', overdue: 'En retard', dueAt: (what: string, clock: string) => `${what} à ${clock}`, more: (n: number) => `et ${n} de plus`,
     suspect: 'douteux', notVisible: 'Fond non visible au dernier regard', shared: 'Eau commune du circuit', last: '3 dernières heures',
+    alarmsStand: (n: number) => (n === 1 ? '1 alarme présente' : `${n} alarmes présentes`), alarmsWord: (n: number) => (n === 1 ? 'alarme' : 'alarmes'),
     noLimits: 'Aucune limite en vigueur, rien ne peut être dit normal.', allWell: 'Dans les limites, sondes fiables, rien à faire.', limit: 'limites', silent: 'muette', doubted: 'douteux', believed: (v: string, u: string) => `retenu ${v}\u00a0±\u00a0${u}`, noReading: 'aucune mesure',
   },
   check: {
@@ -128,10 +129,10 @@ export const frame: typeof shape = {
     sendNow: 'Essayer maintenant', badge: (n: number) => `${n} à envoyer`,
   },
   strips: {
-    gap: 'aucune mesure', partFlow: (percent: string) => `débit pendant ${percent}\u00a0% du temps`, image: 'En image', corrected: 'corrigé', raw: 'brut', test: 'analyse', expected: 'attendu d’après l’analyse', failed: 'Impossible de récupérer les mesures.', empty: 'Aucune mesure sur cette période.',
+    gap: 'aucune mesure', partFlow: (percent: string) => `débit pendant ${percent}\u00a0% du temps`, corrected: 'corrigé', raw: 'brut', test: 'analyse', expected: 'attendu d’après l’analyse', failed: 'Impossible de récupérer les mesures.', empty: 'Aucune mesure sur cette période.',
     tier: (t: string) => `moyenne et étendue sur ${t}`, against: (e: string) => `par rapport à ${e}`, noTests: 'Aucune analyse sur cette période.', testsOnly: 'analyses', now: 'Maintenant',
     range: 'Période affichée', earlier: 'Avant', later: 'Après', closer: 'Zoomer', wider: 'Dézoomer', label: 'Courbes',
-    spans: { hour: 'Heure', six_hours: '6\u00a0h', day: 'Jour', week: 'Semaine', month: 'Mois', year: 'An' },
+    spans: { hour: 'Heure', six_hours: '6\u00a0h', day: 'Jour', week: 'Semaine', month: 'Mois', year: 'An', five_years: '5\u00a0ans' },
     legend: '◆ analyse avec son incertitude \u00b7 ┄ brut à côté de ━ corrigé \u00b7 ombré\u202f: limites.',
     touch: 'Glisser pour déplacer, pincer pour zoomer.', keys: 'La molette (après un clic) zoome aussi\u202f; touches\u202f: flèches, pages haut et bas, + et −\u202f; la touche Début revient à maintenant.',
   },
