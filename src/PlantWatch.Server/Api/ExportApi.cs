@@ -61,9 +61,9 @@ internal static class ExportApi
     {
         var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(MarkViews.Kinds, null, from, to, int.MaxValue), cancellation);
         var checks = rows.Where(r => r.Subject == pool.Id).Select(r => r.Body).OfType<CheckEntry>().Select(c => c.Check).OrderBy(c => c.SampledAt);
-        var marks = MarkViews.Of(worker.State.Plan, pool.Id, rows, Wording.English).Where(m => m.Kind != MarkKind.Test);
+        var marks = MarkViews.Of(worker.State.Plan, pool.Id, rows, Reader.Words).Where(m => m.Kind != MarkKind.Test);
         var notes = await NoteApi.TouchingAsync(pool.Id, from, to, host, record, cancellation);
-        return checks.SelectMany(c => table.Of(c, CombinedViews.Of(c, Wording.English))).Concat(notes.Reverse().Select(table.Of)).Concat(marks.Select(table.Of));
+        return checks.SelectMany(c => table.Of(c, CombinedViews.Of(c, Reader.Words))).Concat(notes.Reverse().Select(table.Of)).Concat(marks.Select(table.Of));
     }
 
     // A day is the site's, of 23 to 25 hours: it is called by its usual length.

@@ -17,7 +17,7 @@ internal static class MarkApi
             if (host.WithPool(id) is not { } worker) return Answers.NotFound($"pool {id}");
             if (Times.Range(from, to, out var start, out var end) is { } no) return no;
             var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(MarkViews.Kinds, null, start, end, Looked), cancellation);
-            var marks = MarkViews.Of(worker.State.Plan, id, rows, Wording.English);
+            var marks = MarkViews.Of(worker.State.Plan, id, rows, Reader.Words);
             return Answers.Ok(new MarksView([.. marks.Skip(Math.Max(0, marks.Count - Told))], rows.Count == Looked || marks.Count > Told));
         }).Produces<MarksView>().Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
 }

@@ -89,13 +89,13 @@ internal static class PoolStrips
         foreach (var measurand in tested)
         {
             var (low, high) = limits.Ends(measurand);
-            yield return new Strip(Wording.English.Find($"name.{Wording.Key(measurand)}"), measurand, [], low, high, [.. measurand == Measurand.CombinedChlorine ? Combined(checks) : Marks(checks, measurand)]);
+            yield return new Strip(Reader.Words.Find($"name.{Wording.Key(measurand)}"), measurand, [], low, high, [.. measurand == Measurand.CombinedChlorine ? Combined(checks) : Marks(checks, measurand)]);
         }
     }
 
     private static IEnumerable<CheckMark> Combined(ManualCheck[] checks) =>
         from check in checks
-        let combined = CombinedViews.Of(check, Wording.English)
+        let combined = CombinedViews.Of(check, Reader.Words)
         where combined?.Value is not null
         select new CheckMark(check.SampledAt, combined.Value!.Value, combined.U, Censoring.None, combined.Remark is not null);
 

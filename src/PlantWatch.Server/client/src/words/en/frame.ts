@@ -97,7 +97,7 @@ export const frame = {
     noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
     noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
     suspect: 'in doubt', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',
-    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', alarmsStand: (n: number) => (n === 1 ? '1 alarm stands' : `${n} alarms stand`), alarmsWord: (n: number) => (n === 1 ? 'alarm' : 'alarms'), limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
+    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', alarmsStand: (n: number): string => (n === 1 ? '1 alarm stands' : `${n} alarms stand`), alarmsWord: (n: number): string => (n === 1 ? 'alarm' : 'alarms'), limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
   },
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',
