@@ -31,8 +31,8 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell testId={`${pool.id}-${of}`} tell={free && (() => ofTest(free))} label={`${words.measurand[of]}, ${words.know.basis.test}`} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
-        {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}<Age at={free.sampledAt} /></> : words.overview.noTest}
+      <Cell testId={`${pool.id}-${of}`} tell={free && (() => ofTest(free))} label={words.measurand[of]} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
+        {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}{words.know.basis.test}, <Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
       {of === 'free_chlorine' && <Cell testId={`${pool.id}-combined_chlorine`} tell={combined ? () => ofCombined(combined) : undefined} label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
