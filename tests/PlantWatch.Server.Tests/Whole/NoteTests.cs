@@ -1,5 +1,4 @@
 using System.Net;
-using PlantWatch.Core.Plant.Notes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
