@@ -77,5 +77,5 @@ export const round: typeof shape = {
   doFirst: 'Mit frischer Probe neu messen. Bleibt es so, der verantwortlichen Person der Anlage sagen und nach den Anweisungen der Anlage gehen; bis dahin nach dem schlechteren der beiden.',
   doLow: 'Wenig oder kein Desinfektionsmittel: die verantwortliche Person entscheidet sofort, ob jemand im Wasser sein darf.',
   unkept: 'Dieses Gerät hat die letzte Änderung nicht aufbewahrt: es hat keinen Platz mehr. Diese Seite nicht schließen, bevor die Prüfung hinausgegangen ist.',
-  also: 'Neben dem Rundgang', toPlant: 'Anlagenrundgang', toChemicals: 'Lieferungen und Behälter', toReagents: 'Reagenzien und Chargen', toInstruments: 'Messgeräte', toRound: 'Rundgang machen', toWalk: (n: number) => (n === 1 ? 'Rundgang machen: Prüfungen fällig an einem Becken' : `Rundgang machen: Prüfungen fällig an ${n} Becken`),
+  also: 'Neben dem Rundgang', toPlant: 'Technikrundgang', toChemicals: 'Lieferungen und Behälter', toReagents: 'Reagenzien und Chargen', toInstruments: 'Messgeräte', toRound: 'Rundgang machen', toWalk: (n: number) => (n === 1 ? 'Rundgang machen: Prüfungen fällig an einem Becken' : `Rundgang machen: Prüfungen fällig an ${n} Becken`),
 };
