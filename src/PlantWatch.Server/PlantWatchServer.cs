@@ -113,6 +113,8 @@ internal static class PlantWatchServer
         api.MapPictures();
         api.MapFilters();
         api.MapReagents();
+        api.MapInstruments();
+        api.MapPlantRounds();
         api.MapStock();
         api.MapHandover();
         api.MapPoolStates();

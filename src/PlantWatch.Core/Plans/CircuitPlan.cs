@@ -74,6 +74,16 @@ public sealed record CircuitPlan
     /// <summary>The reagents that the plant tests with.</summary>
     public ImmutableArray<ReagentPlan> Reagents { get; init; } = [];
 
+    /// <summary>The instruments that the plant tests with.</summary>
+    public ImmutableArray<InstrumentPlan> Instruments { get; init; } = [];
+
+    /// <summary>The daily round through the plant room as the plant file names it; null leaves it to what the plan knows.</summary>
+    public RoundPlan? Round { get; init; }
+
+    /// <summary>The round as it is walked.</summary>
+    [JsonIgnore]
+    public RoundPlan RoundInForce => Round ?? RoundPlan.UsualOf(this);
+
     /// <summary>The products of the plant; none in plans read before they were kept here.</summary>
     public ImmutableArray<ProductPlan> Products { get; init; } = [];
 

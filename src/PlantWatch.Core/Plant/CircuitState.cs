@@ -63,6 +63,12 @@ public sealed record CircuitState
     /// <summary>Reagents in the order of the plan.</summary>
     public ImmutableArray<ReagentState> Reagents { get; init; } = [];
 
+    /// <summary>Instruments in the order of the plan.</summary>
+    public ImmutableArray<InstrumentState> Instruments { get; init; } = [];
+
+    /// <summary>How the rounds through the plant room stand.</summary>
+    public RoundStanding Round { get; init; } = RoundStanding.None;
+
     /// <summary>Alarms that are not simply normal, or are pending, by key.</summary>
     public ImmutableSortedDictionary<string, AlarmRecord> Alarms
     {

@@ -32,6 +32,7 @@ public sealed partial record PlanChange
             Filters = [.. next.Filters.Select(f => old.Filters.FirstOrDefault(known => known.Id == f.Id) ?? new FilterState(f.Id, default))],
             Flow = MeterOf(old.Plan) == MeterOf(next) ? old.Flow : default,
             Reagents = [.. next.Reagents.Select(r => old.Reagents.FirstOrDefault(known => known.Id == r.Id) ?? new ReagentState(r.Id, []))],
+            Instruments = [.. next.Instruments.Select(i => old.Instruments.FirstOrDefault(known => known.Id == i.Id) ?? new InstrumentState(i.Id, []))],
             Alarms = Alarms(old.Alarms, subjects),
             Exceptions = Lines(old.Exceptions, subjects),
             ClosedExceptions = Lines(old.ClosedExceptions, subjects),

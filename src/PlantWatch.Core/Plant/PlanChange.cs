@@ -49,6 +49,8 @@ public sealed partial record PlanChange(ImmutableArray<Reason> Effects, Immutabl
         if (!old.Tasks.AsSpan().SequenceEqual(next.Tasks.AsSpan())) effects.Add(Reason.Of("plan.tasks_changed", next.Id));
         if (!old.Products.AsSpan().SequenceEqual(next.Products.AsSpan())) effects.Add(Reason.Of(ProductsChanged, next.Id));
         if (!Bytes(old.Reagents).AsSpan().SequenceEqual(Bytes(next.Reagents))) effects.Add(Reason.Of("plan.reagents_changed", next.Id));
+        if (!Bytes(old.Instruments).AsSpan().SequenceEqual(Bytes(next.Instruments))) effects.Add(Reason.Of("plan.instruments_changed", next.Id));
+        if (!Bytes(old.Round).AsSpan().SequenceEqual(Bytes(next.Round))) effects.Add(Reason.Of("plan.round_changed", next.Id));
     }
 
     private static void Pack(string circuit, LimitPack? old, LimitPack? next, ImmutableArray<Reason>.Builder effects)

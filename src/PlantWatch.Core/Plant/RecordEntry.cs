@@ -46,6 +46,8 @@ public sealed record RecordEntry(Guid Id, Instant At, Instant HappenedAt, string
 [JsonDerivedType(typeof(HandoverEntry), "handover")]
 [JsonDerivedType(typeof(BackwashEntry), "backwash")]
 [JsonDerivedType(typeof(ReagentEntry), "reagent_opened")]
+[JsonDerivedType(typeof(InstrumentEntry), "instrument_verified")]
+[JsonDerivedType(typeof(RoundEntry), "plant_round")]
 [JsonDerivedType(typeof(StockEntry), "stock")]
 [JsonDerivedType(typeof(UseEntry), "chemical_use")]
 [JsonDerivedType(typeof(BathersEntry), "bathers")]

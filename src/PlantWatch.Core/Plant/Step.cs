@@ -103,6 +103,10 @@ public static class Step
                 return FilterFold.Wash(draft, said);
             case ReagentOpened said:
                 return ReagentFold.Note(draft, said);
+            case InstrumentVerified said:
+                return InstrumentFold.Verify(draft, said);
+            case PlantRoundDone said:
+                return RoundFold.Walk(draft, said);
             case StockMoved said:
                 return StockFold.Write(draft, said);
             case BathersCounted said:

@@ -68,7 +68,11 @@ public enum CellLook
 /// <param name="Look">What was seen in the cell.</param>
 public sealed record TestResult(
     [property: JsonRequired] Measurand Measurand, [property: JsonRequired] double Value, TestMethod Method, Censoring Censoring = Censoring.None, double Dilution = 1,
-    double? Step = null, CellLook Look = CellLook.None);
+    double? Step = null, CellLook Look = CellLook.None)
+{
+    /// <summary>Standard uncertainty that the instrument adds to all tests made with it, in the measurand's unit; null while nothing is known against it. The fold works it out; whatever a phone sends is not taken.</summary>
+    public double? InstrumentDoubt { get; init; }
+}
 
 /// <summary>What the plant's own panel showed for a probe when the sample was taken.</summary>
 /// <param name="ProbeId">Which probe.</param>

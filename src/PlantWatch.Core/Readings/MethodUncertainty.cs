@@ -27,7 +27,8 @@ public static class MethodUncertainty
         var dilution = double.IsFinite(result.Dilution) && result.Dilution > 1 ? result.Dilution : 1;
         var inCell = Math.Abs(result.Value) / dilution;
         var read = WithStep(MethodPrecision.Of(result.Measurand, result.Method, inCell), result);
-        return new(SampleDilution.Uncertainty(inCell, read.Random, dilution), dilution * read.Shared);
+        var (shared, instrument) = (dilution * read.Shared, result.InstrumentDoubt ?? 0);
+        return new(SampleDilution.Uncertainty(inCell, read.Random, dilution), instrument > 0 ? Math.Sqrt((shared * shared) + (instrument * instrument)) : shared);
     }
 
     // A step that is stated takes the place of the usual one; an instrument's is beside its noise.

@@ -104,7 +104,7 @@ internal static class CheckApi
         Who = request.Who!.Trim(),
         Point = request.Point,
         Place = request.Place,
-        Results = [.. request.Results],
+        Results = [.. request.Results.Select(r => r with { InstrumentDoubt = null })],
         Panel = [.. request.Panel],
         BottomVisible = request.BottomVisible,
         Bathers = request.Bathers,

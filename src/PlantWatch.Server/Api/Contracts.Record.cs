@@ -19,7 +19,7 @@ public enum RecordGroup
     Jobs,
     /// <summary>Filter washes and backwashes.</summary>
     Filters,
-    /// <summary>Reagent lots that were opened.</summary>
+    /// <summary>Reagent lots that were opened, instruments that were verified.</summary>
     Reagents,
     /// <summary>Calibrations, work on probes, corrections of their record.</summary>
     Probes,
@@ -33,6 +33,8 @@ public enum RecordGroup
     Handovers,
     /// <summary>Notes about spans of time.</summary>
     Notes,
+    /// <summary>Rounds through the plant room.</summary>
+    Rounds,
 }
 
 /// <summary>Rows of the record.</summary>

@@ -24,7 +24,7 @@ internal static class EntryApi
         foreach (var worker in host.Circuits.ToArray())
             rows.AddRange((await store.EntriesAsync(worker.Partition, new EntryQuery(EntryViews.Kinds(group), From: start, To: end, Limit: Told + 1), cancellation)).Select(row => (worker.State.Plan, row)));
         // A lot of the kit that all circuits share stands in the record of each, and so does a handover.
-        var told = rows.DistinctBy(r => r.Row.Body switch { ReagentEntry lot => $"{lot.Lot.Id}", HandoverEntry h => $"{h.HandoverId} {h.Change}", _ => $"{r.Row.Id}" }).OrderByDescending(r => r.Row.HappenedAt).ThenByDescending(r => r.Row.At).ToArray();
+        var told = rows.DistinctBy(r => r.Row.Body switch { ReagentEntry lot => $"{lot.Lot.Id}", InstrumentEntry said => $"{said.Verification.Id}", HandoverEntry h => $"{h.HandoverId} {h.Change}", _ => $"{r.Row.Id}" }).OrderByDescending(r => r.Row.HappenedAt).ThenByDescending(r => r.Row.At).ToArray();
         return Answers.Ok(new EntriesView([.. told.Take(Told).Select(r => EntryViews.Of(r.Plan, r.Row, Reader.Words)).OfType<EntryView>()], told.Length > Told));
     }
 

@@ -31,6 +31,7 @@ internal static class ActEvents
         LabResultEntry said => new LabResultEntered(act.Row.At, said.Result, said.Water),
         LabClosedEntry said => new LabResultClosed(act.Row.At, said.ResultId, said.By, said.Why),
         ReagentEntry said => new ReagentOpened(act.Row.At, said.ReagentId, said.Lot),
+        InstrumentEntry said => new InstrumentVerified(act.Row.At, said.InstrumentId, said.Verification),
         StockEntry said => new StockMoved(act.Row.At, said.Move),
         BathersEntry said => new BathersCounted(act.Row.At, said.Count),
         JobEntry said => new JobWritten(act.Row.At, said.Job),

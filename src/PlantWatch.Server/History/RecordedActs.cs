@@ -18,7 +18,7 @@ internal static class RecordedActs
     // A check may be typed in long after its sample.
     private static readonly TimeSpan TypedLate = TimeSpan.FromDays(366);
 
-    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "backwash", "fault", "reagent_opened", "laboratory", "laboratory_closed", "pool_state", "stock", "bathers"];
+    private static readonly string[] InTheirTime = ["check", "dose", "work", "alarm", "incident", "filter_washed", "backwash", "fault", "reagent_opened", "instrument_verified", "laboratory", "laboratory_closed", "pool_state", "stock", "bathers"];
 
     // An old one may hold still, so that these are asked for without a beginning.
     private static readonly string[] HoldOn = ["calibration", "pack_row"];
@@ -61,7 +61,7 @@ internal static class RecordedActs
         return
         [
             .. all.Where(e => e.Body is PoolStateEntry or FilterEntry).GroupBy(e => (e.Body.Kind, e.Subject)).Select(g => g.Last()),
-            .. all.Where(e => e.Body is LabResultEntry or LabClosedEntry or JobEntry or ReagentEntry or StockEntry),
+            .. all.Where(e => e.Body is LabResultEntry or LabClosedEntry or JobEntry or ReagentEntry or InstrumentEntry or StockEntry),
             .. all.Where(e => e.Body is IncidentEntry { Change: IncidentChange.Declared } said && !closed.Contains(said.Incident.Id)),
             .. returned,
         ];

@@ -3,6 +3,7 @@ using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Exceptions;
 using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Core.Plant.Notes;
+using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Reasons;
 using PlantWatch.Core.Stock;
 using PlantWatch.Server.Api;
@@ -16,7 +17,7 @@ internal static class EntryViews
     private static readonly (string Kind, RecordGroup About)[] Shown =
     [
         ("exception", RecordGroup.Exceptions), ("check", RecordGroup.Tests), ("laboratory", RecordGroup.Tests), ("laboratory_closed", RecordGroup.Tests), ("dose", RecordGroup.Doses),
-        ("fault", RecordGroup.Jobs), ("job_effect", RecordGroup.Jobs), ("filter_washed", RecordGroup.Filters), ("backwash", RecordGroup.Filters), ("reagent_opened", RecordGroup.Reagents),
+        ("fault", RecordGroup.Jobs), ("job_effect", RecordGroup.Jobs), ("filter_washed", RecordGroup.Filters), ("backwash", RecordGroup.Filters), ("reagent_opened", RecordGroup.Reagents), ("instrument_verified", RecordGroup.Reagents), ("plant_round", RecordGroup.Rounds),
         ("calibration", RecordGroup.Probes), ("work", RecordGroup.Probes), ("correction", RecordGroup.Probes), ("pool_state", RecordGroup.Pools), ("incident", RecordGroup.Pools),
         ("pack_row", RecordGroup.Limits), ("plan", RecordGroup.Limits), ("stock", RecordGroup.Chemicals), ("bathers", RecordGroup.Chemicals), ("handover", RecordGroup.Handovers), ("note", RecordGroup.Notes),
     ];
@@ -46,6 +47,9 @@ internal static class EntryViews
         HandoverEntry h => (And(words.Find($"entry.handover_{Wording.Key(h.Change)}"), h.Note, h.Remark), h.To ?? h.From),
         BackwashEntry b => (And(words.Find($"entry.backwash_{Wording.Key(b.Change)}"), b.Why), b.By),
         ReagentEntry { Lot: var lot } => (words.Text(Reason.Of("entry.reagent_opened", lot.Number, lot.LastDay.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), lot.NotedBy),
+        InstrumentEntry { Verification: var v } => (words.Text(v.Word == Core.Readings.VerificationWord.Within
+            ? Reason.Of("entry.instrument_within", v.Reading, v.Nominal, v.Standard, v.Measurand.Unit()) : Reason.Of("entry.instrument_outside", v.Reading, v.Nominal, v.Standard, v.Measurand.Unit())), v.By),
+        RoundEntry { Round: var r } e => (And(words.Text(Reason.Of("entry.plant_round", e.Lines.Length, e.Lines.Count(l => l.IsOut))), string.Join("; ", e.Lines.Where(l => l.IsOut).Select(l => PlantRoundViews.Line(plan, l, words))), r.Remark), r.By),
         StockEntry { Move: var m } => (And(Moved(plan, m, words), m.CorrectionReason, m.Note), m.By),
         BathersEntry { Count: var c } => (words.Text(Reason.Of("entry.bathers", c.Number, c.Day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture))), c.By),
         CalibrationEntry { Calibration: var c } => (And(words.Find($"entry.calibration_{Wording.Key(c.Status)}"), c.Decision ?? c.Note), c.DecidedBy ?? c.ProposedBy),

@@ -19,5 +19,5 @@ internal static class SubjectNames
 
     private static IEnumerable<(string Id, string Name, string? PoolId)> Things(IEnumerable<CircuitPlan> plans) => plans.SelectMany(p =>
         p.Probes.Select(x => (x.Id, x.Name, x.PoolId)).Concat(p.Pumps.Select(x => (x.Id, x.Name, x.PoolId)))
-            .Concat(p.Filters.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Reagents.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Products.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Telling.Channels.Select(c => (c.Id, c.Name.Length > 0 ? c.Name : c.Id, (string?)null))).Append((p.Id, p.Name, null)));
+            .Concat(p.Filters.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Reagents.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Instruments.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Products.Select(x => (x.Id, x.Name, (string?)null))).Concat(p.Telling.Channels.Select(c => (c.Id, c.Name.Length > 0 ? c.Name : c.Id, (string?)null))).Append((p.Id, p.Name, null)));
 }

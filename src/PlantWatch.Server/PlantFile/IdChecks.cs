@@ -11,6 +11,7 @@ internal static class IdChecks
         Twins(things, complaints);
         Twins(root["products"].Items.Select(product => new Thing("product", product)), complaints);
         Twins(root["people"].Items.Select(person => new Thing("person", person)), complaints);
+        foreach (var circuit in root["circuits"].Items) Twins(circuit["plant_round"]["items"].Items.Select(item => new Thing("item of the round", item)), complaints);
         foreach (var circuit in root["circuits"].Items) Twins(circuit["tasks"].Items.Select(task => new Thing("task", task)), complaints);
         Reserved(root, complaints);
         FormerIds(things, complaints);
@@ -27,6 +28,7 @@ internal static class IdChecks
             foreach (var filter in circuit["filters"].Items) yield return new("filter", filter);
         }
         foreach (var reagent in root["reagents"].Items) yield return new("reagent", reagent);
+        foreach (var instrument in root["instruments"].Items) yield return new("instrument", instrument);
 
         foreach (var channel in root["telling"]["channels"].Items) yield return new("channel", channel);
     }

@@ -60,6 +60,8 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         Pack = packs.Find(root["limit_pack"].String),
         Products = Each(root["products"], Product),
         Reagents = Each(root["reagents"], reagent => Reagent(reagent, isFirst: at["id"].String == root["circuits"].Items.First()["id"].String)),
+        Instruments = Each(root["instruments"], Instrument),
+        Round = Round(at["plant_round"]),
         Filters = Each(at["filters"], Filter),
         Tasks = Each(at["tasks"], task => new TaskPlan(Id(task), Name(task), task["asset"].String!, TimeSpan.FromDays(task["every_days"].Number!.Value)) { LastDone = Day(task["last_done"]) }),
         CirculationLowStated = at["circulation_low_m3h"].Number,
@@ -78,6 +80,27 @@ internal sealed class PlantPlanBuilder(Place root, PackShelf packs)
         LifeAfterOpening = Days(at["days_after_opening"]),
         IsWatchedHere = isFirst,
     };
+
+    private static InstrumentPlan Instrument(Place at) => new()
+    {
+        Id = Id(at),
+        Name = Name(at),
+        Kind = EnumWords<InstrumentKind>.Find(at["kind"].String) ?? InstrumentKind.Photometer,
+        Tests = Each(at["tests"], Word<Measurand>),
+        Every = Days(at["verify_every_days"]) ?? InstrumentPlan.UsualEvery,
+    };
+
+    private static RoundPlan? Round(Place at) => !at.Exists ? null : new(
+        at["at"].String is { } time ? TimeOnly.ParseExact(time, "HH:mm", CultureInfo.InvariantCulture) : RoundPlan.UsualAt, Each(at["items"], RoundItemOf));
+
+    private static RoundItemPlan RoundItemOf(Place at)
+    {
+        var what = EnumWords<RoundItem>.Find(at["what"].String) ?? RoundItem.Other;
+        return new(Id(at), what, EnumWords<RoundReadingKind>.Find(at["reading"].String) ?? what.Kind())
+        {
+            Name = at["name"].String, Of = at["of"].String, Low = at["low"].Number, High = at["high"].Number, Every = Days(at["every_days"]),
+        };
+    }
 
     private static FilterPlan Filter(Place at) => new(Id(at), Name(at), at["area_m2"].Number)
     {

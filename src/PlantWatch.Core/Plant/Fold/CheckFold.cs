@@ -28,12 +28,16 @@ internal static class CheckFold
         var plausibility = CheckPlausibility.Of(draft.Plan, draft.Pools[pool], check, said.At, OrpAt(draft, said), Reagent(draft, check));
         if (!plausibility.Impossible.IsEmpty) return new Outcome.TurnedDown(TurnedDownKind.Invalid, plausibility.Impossible);
 
+        plausibility = plausibility with { Unlikely = plausibility.Unlikely.AddRange(InstrumentFold.Remarks(draft, check)) };
         // From two phones a correction may arrive before what it corrects: that is kept as evidence then, and nothing rests on it.
         var isCorrected = draft.KnownChecks.Any(known => known.Corrects == check.Id);
         if (isCorrected) plausibility = plausibility with { Unlikely = [new("id", Reason.Of("check.corrected_already"))] };
         draft.KnownChecks = Remember(draft.KnownChecks, new KnownCheck(check.Id, content, check.Corrects));
         draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
         if (isCorrected) return new Outcome.CheckTaken([], plausibility.Unlikely);
+        // The record keeps what was sent; what is made of it is less sure where the instrument is.
+        check = InstrumentFold.Weighed(draft, check);
+        said = said with { Check = check };
         var judgements = Judge(draft, said, plausibility);
         if (check.Corrects is { } corrected)
         {

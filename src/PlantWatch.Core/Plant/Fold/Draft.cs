@@ -46,6 +46,8 @@ internal sealed class Draft
         Flow = before.Flow;
         Handover = before.Handover;
         Reagents = before.Reagents;
+        Instruments = before.Instruments;
+        Round = before.Round;
         Jobs = before.Jobs;
         Tasks = before.Tasks;
         Tanks = before.Tanks;
@@ -83,6 +85,8 @@ internal sealed class Draft
     public FlowHour Flow { get; set; }
     public HandoverStanding Handover { get; set; }
     public ImmutableArray<ReagentState> Reagents { get; set; }
+    public ImmutableArray<InstrumentState> Instruments { get; set; }
+    public RoundStanding Round { get; set; }
     public AlarmDesk Alarms { get; }
     public ExceptionDesk Exceptions { get; }
     public ImmutableSortedDictionary<Guid, JobWatch> Jobs { get; set; }
@@ -148,6 +152,7 @@ internal sealed class Draft
         Filters = carried.Filters;
         Flow = carried.Flow;
         Reagents = carried.Reagents;
+        Instruments = carried.Instruments;
         Jobs = carried.Jobs;
         Tasks = carried.Tasks;
         Tanks = carried.Tanks;
@@ -205,6 +210,8 @@ internal sealed class Draft
         Flow = Flow,
         Handover = Handover,
         Reagents = Reagents,
+        Instruments = Instruments,
+        Round = Round,
         Jobs = Jobs,
         Tasks = Tasks,
         Tanks = Tanks,

@@ -46,6 +46,7 @@ public static class JournalCodec
         typeof(StockMoved), typeof(BathersCounted), typeof(StockOutlookSaid),
         typeof(HandoverWritten), typeof(HandoverSigned),
         typeof(NoteWritten),
+        typeof(PlantRoundDone), typeof(InstrumentVerified),
     ];
 
     private const byte FirstJsonKind = 16;

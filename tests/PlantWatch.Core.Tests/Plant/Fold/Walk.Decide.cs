@@ -14,6 +14,7 @@ internal static partial class Walk
     {
         Pack = PrintedRows.Pack(PrintedRows.IndoorMinimum, PrintedRows.RaisedAbove76, PrintedRows.PhBand, PrintedRows.PhClosure, PrintedRows.Ratio45, PrintedRows.HalfOfFree, PrintedRows.Orp720),
         Reagents = [new() { Id = "dpd", Name = "DPD", Tests = [Measurand.FreeChlorine, Measurand.TotalChlorine], LifeAfterOpening = TimeSpan.FromDays(90), IsWatchedHere = true }],
+        Instruments = [new() { Id = "photo", Name = "Photometer", Tests = [Measurand.FreeChlorine, Measurand.Ph] }],
         People = [new("e", "E. Example", PersonRole.Engineer), new("o", "O. Example", PersonRole.Operator)],
     };
 
@@ -35,6 +36,8 @@ internal static partial class Walk
         var done = TimeOrderedId.Derive(Hall.Nine, $"state {act.B % 7}");
         if (act.A % 5 == 0)
             bench.Run(at => new ReagentOpened(at, act.B % 7 == 0 ? "none" : "dpd", new(TimeOrderedId.Derive(Hall.Nine, $"lot {act.B % 5}"), act.B % 6 == 0 ? " " : "26-41", new DateOnly(2026, 1 + (act.B % 12), 28), at - TimeSpan.FromDays(act.B % 120), who)));
+        if (act.A % 5 == 1) bench.Run(at => new InstrumentVerified(at, act.B % 7 == 0 ? "none" : "photo", VerificationOf(act, at, who)));
+        if (act.A % 5 == 2) bench.Run(at => new PlantRoundDone(at, RoundOf(act, at, who)));
         bench.Run(at => (act.A % 4) switch
         {
             2 => new PoolStateSet(at, done, act.B % 5 == 0 ? "learner" : "main", (OperatingState)(act.B % 6), who, act.B % 3 == 0 ? null : "as seen", act.B % 2 == 0, act.B % 11 == 0),
@@ -42,4 +45,11 @@ internal static partial class Walk
             _ => new PackRowRevoked(at, "made-up", row?.Id ?? "none", who, act.B % 3 == 0 ? "" : "the wrong schedule"),
         });
     }
+
+    private static Verification VerificationOf(Act act, Instant at, string who) =>
+        new(TimeOrderedId.Derive(Hall.Nine, $"standard {act.B % 5}"), act.B % 6 == 0 ? Measurand.Orp : Measurand.FreeChlorine, "glass 2", 1, act.B % 9 == 0 ? 0 : 0.1, 0.8 + (act.B % 5 * 0.1), at - TimeSpan.FromDays(act.B % 60), who);
+
+    private static PlantRound RoundOf(Act act, Instant at, string who) => new(
+        TimeOrderedId.Derive(Hall.Nine, $"round {act.B % 9}"), at - TimeSpan.FromHours(act.B % 30), who,
+        [new("circulation", (act.B % 90) - 3, null, null), new(act.B % 5 == 0 ? "nothing" : "eyewash", null, act.B % 3 == 0 ? null : act.B % 2 == 0, null), new("make_up_meter", act.B, null, null)], null);
 }

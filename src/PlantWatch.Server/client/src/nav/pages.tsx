@@ -24,6 +24,8 @@ const PumpPage = lazyPage(() => import('../pumps/PumpPage'), m => m.PumpPage);
 const PumpsPage = lazyPage(() => import('../pumps/PumpsPage'), m => m.PumpsPage);
 const ReagentsPage = lazyPage(() => import('../reagents/ReagentsPage'), m => m.ReagentsPage);
 const RecordPage = lazyPage(() => import('../record/RecordPage'), m => m.RecordPage);
+const InstrumentsPage = lazyPage(() => import('../instruments/InstrumentsPage'), m => m.InstrumentsPage);
+const PlantRoundPage = lazyPage(() => import('../plantRound/PlantRoundPage'), m => m.PlantRoundPage);
 const RoundPage = lazyPage(() => import('../round/RoundPage'), m => m.RoundPage);
 const RulesPage = lazyPage(() => import('../rules/RulesPage'), m => m.RulesPage);
 const TellingPage = lazyPage(() => import('../telling/TellingPage'), m => m.TellingPage);
@@ -54,6 +56,7 @@ export const pages: Page[] = [
   { key: 'laboratory', show: () => <LaboratoryPage />, entry: { group: 'water', name: words.pageNames.pages.laboratory } },
   { key: 'reagents', show: () => <ReagentsPage />, entry: { group: 'water', name: words.pageNames.pages.reagents, seldom: true } },
   { key: 'boards', show: () => <BoardsPage />, entry: { group: 'water', name: words.pageNames.pages.boards, seldom: true } },
+  { key: 'instruments', show: () => <InstrumentsPage />, entry: { group: 'water', name: words.pageNames.pages.instruments, seldom: true } },
   { key: 'alarms', show: () => <AlarmsPage />, entry: { group: 'alarms', name: words.nav.alarms, tab: icons.bell } },
   { key: 'exceptions', show: id => <ExceptionsPage pool={id} />, entry: { group: 'alarms', name: words.pageNames.pages.exceptions } },
   { key: 'limits', show: () => <LimitsPage />, entry: { group: 'alarms', name: words.pageNames.pages.limits } },
@@ -63,6 +66,7 @@ export const pages: Page[] = [
   { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling, seldom: true } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
+  { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound } },
   { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },

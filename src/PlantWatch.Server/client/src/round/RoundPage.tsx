@@ -1,10 +1,13 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { OutboxList } from '../check/OutboxList';
 import { draftOf, edit, isTouched, draft } from '../check/draft';
 import { measures } from '../live/store';
 import { OfflineHelp } from '../offline/OfflineHelp';
 import { checks, type CheckItem } from '../outbox/checks';
 import { setWho } from '../parts/person';
+import type { PlantRoundView } from '../contract.plantRound';
+import { usePolled } from '../parts/usePolled';
+import { known, tookRounds } from '../plantRound/store';
 import { useReagents } from '../reagents/store';
 import { go } from '../router';
 import { words } from '../words';
@@ -39,6 +42,14 @@ function mend(item: CheckItem): void {
   go('check');
 }
 
+/** The way to the plant room, and whether its round is still to be walked. */
+function ToPlantRound() {
+  const { data } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
+  useEffect(() => { if (data) tookRounds(data); }, [data]);
+  const due = known.value.find(v => v.word === 'overdue') ?? known.value.find(v => v.word === 'due');
+  return <li><a href="#/plant-round" data-testid="to-plant-round">{w.toPlant}{due && `, ${words.plantRound.words[due.word]}`}</a></li>;
+}
+
 /** The manual round: begun, walked one screen at a time, and gone on with after whatever came between. */
 export function RoundPage() {
   useReagents();
@@ -55,7 +66,7 @@ export function RoundPage() {
       <OutboxList except={null} onEdit={mend} />
       {r === null ? <Begin /> : <Unfinished onGo={() => walk(r.id)} />}
       <nav class="sheet card" aria-label={w.also}><h2>{w.also}</h2><ul class="also">
-        <li><a href="#/chemicals">{w.toChemicals}</a></li><li><a href="#/reagents">{w.toReagents}</a></li>
+        <ToPlantRound /><li><a href="#/instruments">{w.toInstruments}</a></li><li><a href="#/chemicals">{w.toChemicals}</a></li><li><a href="#/reagents">{w.toReagents}</a></li>
       </ul></nav>
       <OfflineHelp />
     </div>

@@ -14,6 +14,8 @@ import { know } from './know';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
+import { instruments } from './instruments';
+import { plantRound } from './plantRound';
 import { nav } from './nav';
 import { offline } from './offline';
 import { orp } from './orp';
@@ -36,7 +38,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const english = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards, know, stripTools,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools,
 };
 
 export default english;

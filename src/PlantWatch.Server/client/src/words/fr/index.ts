@@ -14,6 +14,9 @@ import { jobs } from './jobs';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
+// In English until they are translated.
+import { instruments } from '../en/instruments';
+import { plantRound } from '../en/plantRound';
 import { nav } from './nav';
 import { offline } from './offline';
 // In English until they are put into the other languages.
@@ -38,7 +41,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const french: Words = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, boards, know, stripTools,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools,
 };
 
 export default french;

@@ -1,0 +1,55 @@
+using PlantWatch.Core.Plans;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
+using PlantWatch.Core.Reasons;
+
+namespace PlantWatch.Core.Plant.Fold;
+
+/// <summary>Rounds through the plant room.</summary>
+internal static class RoundFold
+{
+    // A phone's clock may be ahead; a round is typed in on the day after at the latest, or from paper within the month.
+    private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan LongAgo = TimeSpan.FromDays(31);
+
+    public static Outcome Walk(Draft draft, PlantRoundDone said)
+    {
+        var (round, plan) = (said.Round, draft.Plan.RoundInForce);
+        if (draft.Round.Known.Contains(round.Id)) return Outcome.AlreadyDone.Instance;
+        if (Objection(plan, round, said.At) is { } no) return no;
+        var lines = RoundFindings.Of(draft.Plan, plan, round, draft.Round, since => BathersSince(draft, since));
+        draft.Round = draft.Round.With(round);
+        draft.Write(said.At, round.WalkedAt, draft.Plan.Id, new RoundEntry(round, lines));
+        return Outcome.Done.Instance;
+    }
+
+    // Of each day and pool the newest count, from the day after the last reading on: the day itself was partly before it.
+    private static int? BathersSince(Draft draft, Instant since)
+    {
+        var day = DateOnly.FromDateTime(since.ToDateTimeOffset().UtcDateTime);
+        var counts = draft.Bathers.Where(b => b.Day > day).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
+        return counts.Length == 0 ? null : counts.Sum();
+    }
+
+    private static Outcome.TurnedDown? Objection(RoundPlan plan, PlantRound round, Instant now)
+    {
+        if (string.IsNullOrWhiteSpace(round.By)) return No("by", Reason.Of("field.required"));
+        if (!round.WalkedAt.IsSet || round.WalkedAt > now + Ahead || now - round.WalkedAt > LongAgo) return No("walkedAt", Reason.Of("round.walked_astray"));
+        if (round.Readings.IsEmpty && string.IsNullOrWhiteSpace(round.Remark)) return No("readings", Reason.Of("round.empty"));
+        for (var i = 0; i < round.Readings.Length; i++)
+            if (OfReading(plan, round, i) is { } why) return No($"readings[{i}]", why);
+        return null;
+    }
+
+    private static Reason? OfReading(RoundPlan plan, PlantRound round, int i)
+    {
+        var reading = round.Readings[i];
+        if (plan.Items.FirstOrDefault(item => item.Id == reading.ItemId) is not { } item) return Reason.Of("round.item_unknown", reading.ItemId);
+        if (round.Readings.Take(i).Any(r => r.ItemId == reading.ItemId)) return Reason.Of("round.item_twice");
+        if (item.Kind == RoundReadingKind.Works) return reading.Works is null ? Reason.Of("round.say_whether") : null;
+        var possible = item.Kind.Possible();
+        return reading.Value is { } value && possible.Contains(value) ? null : Reason.Of("round.impossible", possible.Low, possible.High, item.Kind.Unit());
+    }
+
+    private static Outcome.TurnedDown No(string field, Reason why) => Outcome.TurnedDown.Because(TurnedDownKind.Invalid, field, why);
+}

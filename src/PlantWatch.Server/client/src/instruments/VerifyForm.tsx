@@ -1,0 +1,49 @@
+import { useState } from 'preact/hooks';
+import type { Measurand } from '../contract';
+import type { InstrumentView, VerifyRequest } from '../contract.instrument';
+import { decimalsOf, readTyped, signed, unitOf } from '../format/number';
+import { uuid7 } from '../format/uuid7';
+import { serverNow } from '../live/clock';
+import { flushVerifications, verifications } from '../outbox/verifications';
+import { Field, Remark, tie } from '../parts/Field';
+import { TickGlyph, WarnGlyph } from '../parts/Glyph';
+import { NameField } from '../parts/NameField';
+import { who } from '../parts/person';
+import { words } from '../words';
+
+const w = words.instruments;
+
+/** An instrument held against a standard: what it should read, what it reads, and what that says, while it is typed. */
+export function VerifyForm({ instrument, onSent, onLeave }: { instrument: InstrumentView; onSent: (id: string) => void; onLeave: () => void }) {
+  const [m, setM] = useState<Measurand>(instrument.tests[0]!.measurand);
+  const [text, setText] = useState({ standard: '', nominal: '', tolerance: '', reading: '' });
+  const [errors, setErrors] = useState<Record<string, string>>({});
+  const set = (change: Partial<typeof text>) => setText({ ...text, ...change });
+  const [nominal, tolerance, reading] = [text.nominal, text.tolerance, text.reading].map(readTyped) as [ReturnType<typeof readTyped>, ReturnType<typeof readTyped>, ReturnType<typeof readTyped>];
+  const off = nominal.kind === 'number' && reading.kind === 'number' ? reading.value - nominal.value : null;
+  const within = off !== null && tolerance.kind === 'number' ? Math.abs(off) <= tolerance.value + 1e-9 : null;
+  const submit = () => {
+    const wrong: Record<string, string> = { ...(text.standard.trim() ? {} : { standard: w.need }), ...(who.value.trim() ? {} : { by: words.needName }) };
+    for (const [key, typed] of [['nominal', nominal], ['tolerance', tolerance], ['reading', reading]] as const) if (typed.kind !== 'number') wrong[key] = typed.kind === 'empty' ? w.need : w.number;
+    if (tolerance.kind === 'number' && tolerance.value <= 0) wrong['tolerance'] = w.positive;
+    setErrors(wrong);
+    if (Object.keys(wrong).length > 0 || nominal.kind !== 'number' || tolerance.kind !== 'number' || reading.kind !== 'number') return;
+    const request: VerifyRequest = { instrumentId: instrument.id, measurand: m, standard: text.standard.trim(), nominal: nominal.value, tolerance: tolerance.value, reading: reading.value, verifiedAt: new Date(serverNow()).toISOString(), by: who.value.trim() };
+    const id = uuid7();
+    try { verifications.put(id, request, Date.now()); } catch { return setErrors({ form: words.check.storageFull }); }
+    onSent(id);
+    void flushVerifications();
+  };
+  const number = (key: 'nominal' | 'tolerance' | 'reading', label: string, hint?: string) => (
+    <Field name={key} label={label} error={errors[key]} hint={hint}><div class="result-line"><input class="big" type="text" inputMode="decimal" autocomplete="off" value={text[key]} {...tie(key, errors[key])} onInput={e => set({ [key]: e.currentTarget.value })} /><span class="unit">{unitOf(m)}</span></div></Field>);
+  return (
+    <form class="action" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid={`verify-form-${instrument.id}`}>
+      <Field name="verify-test" label={w.test}><select class="tall" value={m} {...tie('verify-test')} onChange={e => setM(e.currentTarget.value as Measurand)}>{instrument.tests.map(t => <option key={t.measurand} value={t.measurand}>{words.measurand[t.measurand]}</option>)}</select></Field>
+      <Field name="standard" label={w.standard} hint={w.standardHint} error={errors['standard']}><input class="tall" type="text" autocomplete="off" value={text.standard} {...tie('standard', errors['standard'])} onInput={e => set({ standard: e.currentTarget.value })} /></Field>
+      {number('nominal', w.nominal)}{number('tolerance', w.tolerance, w.toleranceHint)}{number('reading', w.reading)}
+      {off !== null && <p class="mark" role="status" data-testid="verify-preview">{within === null ? null : within ? <TickGlyph /> : <WarnGlyph />}<span>{w.preview(`${signed(off, decimalsOf(m))} ${unitOf(m)}`)}{within !== null && <>: <b>{w.verdicts[within ? 'within' : 'outside']}</b></>}</span></p>}
+      <NameField name="verify-by" error={errors['by']} /><Remark name="form" text={errors['form']} />
+      <div class="inline"><button type="submit" class="primary" data-testid="submit-verify">{w.save}</button><button type="button" onClick={onLeave}>{w.cancel}</button></div>
+    </form>
+  );
+}

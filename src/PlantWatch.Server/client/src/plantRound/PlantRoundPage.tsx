@@ -1,0 +1,119 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { PlantRoundRequest, PlantRoundView } from '../contract.plantRound';
+import { uuid7 } from '../format/uuid7';
+import { clock, dayClock } from '../format/zone';
+import { serverNow } from '../live/clock';
+import { zone } from '../live/store';
+import { OfflineHelp } from '../offline/OfflineHelp';
+import { flushRounds, keptRounds, roundOutcomes, rounds } from '../outbox/rounds';
+import { Remark, tie } from '../parts/Field';
+import { PoolGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
+import { usePolled } from '../parts/usePolled';
+import { words } from '../words';
+import { buildRound, itemOf, type Errors } from './build';
+import { Item } from './Item';
+import { draftOf, empty, keepDraft, known, tookRounds, type Draft } from './store';
+
+const w = words.plantRound;
+
+function Head({ view }: { view: PlantRoundView }) {
+  return (
+    <p class="hint" data-testid="round-stands" data-word={view.word}>
+      {view.word !== 'walked' && <PoolGlyph state="due" />} <b>{w.words[view.word]}</b>{view.word === 'due' && ` ${w.dueAt(clock(view.dueAt, zone.value))}`}{view.word === 'overdue' && `, ${w.wasDue(clock(view.dueAt, zone.value))}`}; {view.walkedAt && view.by ? w.walkedBy(view.by, dayClock(view.walkedAt, zone.value)) : w.never}
+    </p>
+  );
+}
+
+/** What became of a round: what was found, and what to do. */
+function Result({ id, request, onAgain, onMend, onWalked }: { id: string; request: PlantRoundRequest; onAgain: () => void; onMend: (errors: Errors) => void; onWalked: () => void }) {
+  const outcome = roundOutcomes.value.get(id);
+  useEffect(() => {
+    if (outcome?.kind === 'answered') onWalked();
+    if (outcome?.kind !== 'refused') return;
+    rounds.drop(id);
+    const errors: Errors = {};
+    for (const e of outcome.problem.errors) errors[itemOf(e.field, request)] = e.text;
+    onMend(Object.keys(errors).length > 0 ? errors : { form: outcome.problem.title });
+  }, [outcome]);
+  const out = outcome?.kind === 'answered' ? outcome.answer.lines.filter(l => l.out) : [];
+  const says = outcome?.kind === 'answered' ? outcome.answer.lines.filter(l => l.says.length > 0) : [];
+  return (
+    <section class="sheet answer" role="status" data-testid="round-answer" data-outcome={outcome?.kind ?? 'sending'}>
+      {outcome === undefined && <h2>{words.check.sending}</h2>}
+      {outcome?.kind === 'unreachable' && <h2 class="mark"><WarnGlyph />{w.waiting}</h2>}
+      {outcome?.kind === 'answered' && <>
+        <h2 class="mark good"><TickGlyph />{w.saved}</h2>
+        {out.length === 0 && <p>{w.allWell}</p>}
+        <ul class="why">{says.map(l => <li key={l.itemId} data-testid={`says-${l.itemId}`}>{l.out && <WarnGlyph />} <b>{l.name}</b>{l.says.map((s, i) => <span key={i} class="block">{s.text}</span>)}</li>)}</ul>
+        {out.length > 0 && <p><a class="button" href="#/jobs">{w.jobs}</a></p>}</>}
+      <button type="button" class="primary" data-testid="round-again" onClick={onAgain}>{w.again}</button>
+    </section>
+  );
+}
+
+function Form({ view, onWalked }: { view: PlantRoundView; onWalked: () => void }) {
+  const [draft, setDraft] = useState<Draft>(() => draftOf(view.circuit));
+  const [errors, setErrors] = useState<Errors>({});
+  const [sent, setSent] = useState<{ id: string; request: PlantRoundRequest } | null>(null);
+  const [unkept, setUnkept] = useState(false);
+  const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setUnkept(!keepDraft(view.circuit, next)); };
+  const submit = () => {
+    const { request, errors: wrong } = buildRound(view, draft, serverNow());
+    setErrors(wrong);
+    if (Object.keys(wrong).length > 0) return;
+    const id = uuid7();
+    try { rounds.put(id, request, Date.now()); } catch { return setErrors({ form: w.storageFull }); }
+    keepDraft(view.circuit, null);
+    setSent({ id, request });
+    scrollTo(0, 0);
+    void flushRounds();
+  };
+  // Refused, what was typed is still here: it goes back under the eyes of whoever typed it.
+  const mend = (wrong: Errors) => { setErrors(wrong); keepDraft(view.circuit, draft); setSent(null); };
+  if (sent) return <Result id={sent.id} request={sent.request} onWalked={onWalked} onMend={mend} onAgain={() => { setDraft(empty); setErrors({}); setSent(null); }} />;
+  return (
+    <form class="check-form" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="plant-round-form">
+      <section class="sheet form-part">
+        <h2>{view.name}</h2><Head view={view} />
+        {view.items.map(item => <Item key={item.id} item={item} draft={draft} error={errors[item.id]} onEdit={edit} />)}
+      </section>
+      <section class="sheet form-part">
+        <div class={`field ${errors['by'] ? 'wrong' : ''}`}><label class="label" for="f-round-by">{w.who}</label><input class="tall" type="text" autocomplete="off" value={draft.by} {...tie('round-by', errors['by'])} onInput={e => edit({ by: e.currentTarget.value })} /><Remark name="round-by" text={errors['by']} /></div>
+        <div class="field"><label class="label" for="f-round-note">{w.note}</label><textarea rows={2} value={draft.note} {...tie('round-note')} onInput={e => edit({ note: e.currentTarget.value })} /></div>
+        <Remark name="form" text={errors['form']} />
+        {unkept && <p class="notice bad" role="alert">{w.storageFull}</p>}
+        <p class="hint">{w.draft}</p>
+      </section>
+      <div class="thumb"><button type="submit" class="primary" data-testid="save-plant-round">{w.save}</button></div>
+    </form>
+  );
+}
+
+/** Rounds on this device that the server has not taken. */
+function Waiting() {
+  const items = keptRounds.value;
+  if (items.length === 0) return null;
+  return (
+    <section class="sheet outbox" data-testid="rounds-waiting"><h2>{words.outbox.title}</h2>
+      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {i.refusal.errors.map(e => e.text).join(' ') || i.refusal.title} <button type="button" class="slim" onClick={() => { if (confirm(words.outbox.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
+    </section>
+  );
+}
+
+/** The daily round through a plant room. */
+export function PlantRoundPage({ circuit }: { circuit: string | null }) {
+  const { data, reload } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
+  useEffect(() => { if (data) tookRounds(data); }, [data]);
+  const [chosen, choose] = useState(circuit);
+  const views = known.value, view = views.find(v => v.circuit === chosen) ?? views[0];
+  return (
+    <div class="narrow">
+      <h1>{w.title}</h1><p class="hint">{w.lead}</p>
+      <Waiting />
+      {views.length > 1 && <label class="inline">{w.circuit} <select class="tall" value={view?.circuit ?? ''} data-testid="choose-circuit" onChange={e => choose(e.currentTarget.value)}>{views.map(v => <option key={v.circuit} value={v.circuit}>{v.name}</option>)}</select></label>}
+      {view ? <Form key={view.circuit} view={view} onWalked={reload} /> : <p class="empty">{w.none}</p>}
+      <nav class="sheet card" aria-label={words.round.also}><ul class="also"><li><a href="#/pumps">{w.wash}</a></li><li><a href="#/jobs">{w.jobs}</a></li><li><a href="#/chemicals">{w.deliveries}</a></li></ul></nav>
+      <OfflineHelp />
+    </div>
+  );
+}

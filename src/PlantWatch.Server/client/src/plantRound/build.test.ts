@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import type { PlantRoundView, RoundItemView } from '../contract.plantRound';
+import { buildRound, itemOf } from './build';
+import { empty } from './store';
+
+const item = (id: string, kind: RoundItemView['kind']): RoundItemView => ({ id, what: 'other', name: id, kind, unit: '', low: null, high: null, lastValue: null, lastWorks: null, lastAt: null, wanted: true });
+const view: PlantRoundView = { circuit: 'hall', name: 'Hall', word: 'due', dueAt: '2026-06-01T08:00:00Z', walkedAt: null, by: null, items: [item('in', 'pressure'), item('meter', 'meter'), item('eyewash', 'works')] };
+
+describe('a plant round', () => {
+  it('sends what was typed and leaves out what was not', () => {
+    const { request, errors } = buildRound(view, { ...empty, by: ' R. Castellan ', values: { in: '82,5' }, works: { eyewash: 'no' }, remarks: { eyewash: 'no water' } }, 0);
+    expect(errors).toEqual({});
+    expect(request.by).toBe('R. Castellan');
+    expect(request.readings).toEqual([{ itemId: 'in', value: 82.5, works: null, remark: null }, { itemId: 'eyewash', value: null, works: false, remark: 'no water' }]);
+  });
+  it('asks for a name, for numbers, and for anything at all', () => {
+    expect(Object.keys(buildRound(view, empty, 0).errors)).toEqual(['by', 'form']);
+    expect(Object.keys(buildRound(view, { ...empty, by: 'R', values: { in: '8,2,5' } }, 0).errors)).toEqual(['in']);
+    expect(buildRound(view, { ...empty, by: 'R', note: 'smells of chlorine' }, 0).errors).toEqual({});
+  });
+  it('finds the field that the server names', () => {
+    const { request } = buildRound(view, { ...empty, by: 'R', works: { eyewash: 'yes' } }, 0);
+    expect(itemOf('readings[0]', request)).toBe('eyewash');
+    expect(itemOf('by', request)).toBe('by');
+    expect(itemOf('walkedAt', request)).toBe('form');
+  });
+});
