@@ -6,6 +6,8 @@ import type { WhatIfWater } from '../contract.whatIf';
 import { readTyped } from '../format/number';
 import { typedUnit } from '../format/units';
 import { onLive } from '../live/connection';
+import { Age } from '../parts/Age';
+import { Know } from '../parts/Know';
 import { words } from '../words';
 import { inputKinds, type Edits } from './inputs';
 import { PlanBands } from './PlanBands';
@@ -59,7 +61,7 @@ function Plan({ pool }: { pool: PoolInfo }) {
     <div class="plan-page">
       <div class="stack">
         <section class="sheet card">
-          <p class="plan-head" data-testid="plan-headline" role="status">{failed ? words.plan.unreachable : plan?.headline ?? words.plan.working}</p>
+          <div class="card-head"><p class="plan-head" data-testid="plan-headline" role="status">{failed ? words.plan.unreachable : plan?.headline ?? words.plan.working}</p>{plan && <Know of={words.water.titles.plan} tell={() => ({ ...words.know.plan, age: <Age at={plan.at} /> })} testId="plan" />}</div>
           {problem && <p class="notice" role="alert">{words.plan.wrong} {problem.errors.map(e => e.text).join(' ')}</p>}
           <fieldset class="field"><legend class="label">{words.plan.bathers}</legend><div class="choices">
             {([[true, words.plan.clear], [false, words.plan.notClear]] as const).map(([value, name]) => (

@@ -56,6 +56,10 @@ export const know = {
     from: 'What the probes, their signals and the tests of this pool say together, weighed against how often each of them is wrong.', sure: 'The odds stand beside the answer. Doubt never makes safe: what is unsafe stands until a repeat clears it.',
     means: 'Advice, never a command: who stands at the pool decides. Local rules and the plant\u2019s own instructions go first.', source: 'Bayes\u2019 rule over the explanations; what each sign weighs is a proposal of this program, checked against simulated plants (docs/decisions/0012).',
   },
+  plan: {
+    from: 'The newest tests, the limits and wishes of the plant file, the products at hand with their strength, and the volume.', sure: 'Each step says how far off it may be. After each the water is tested: what comes out goes before what was worked out.',
+    means: 'A proposal, never a command: the cheapest or shortest way into every band in safe steps. The labels and the plant\u2019s own instructions go first.', source: 'Equilibrium by the constants of phreeqc.dat (USGS, published), the way by linear programs (docs/decisions/0008); safe steps and waits are common practice.',
+  },
   dose: {
     from: 'The newest tests, the volume in the plant file, and the strength of the product by its label and age.', sure: (percent: string) => `\u00b1 ${percent} % of the amount, of volume, strength and tests together. A retest tells how it came out.`,
     means: 'Advice, never a command: the label, the safety data sheet and the plant\u2019s own instructions go first.', source: 'Mass balance in closed water, equilibrium constants of phreeqc.dat (USGS, published); safe steps and waits are common practice (docs/doses.md).',
