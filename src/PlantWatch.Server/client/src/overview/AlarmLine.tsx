@@ -11,7 +11,7 @@ export function AlarmLine({ pool }: { pool: PoolInfo }) {
   const own = families(standingAlarms(all.filter(a => a.poolId === pool.id || a.poolId === null))).map(f => f.cause);
   if (own.length === 0) return null;
   return (
-    <p class="alarm-line" data-testid={`alarms-${pool.id}`}><a href="#/alarms"><span class="sr">{words.overview.alarmsStand(own.length)}: </span>
+    <p class="tile-alarms" data-testid={`alarms-${pool.id}`}><a href="#/alarms"><span class="sr">{words.overview.alarmsStand(own.length)}: </span>
       {priorities.map(p => ({ p, n: own.filter(a => a.priority === p).length })).filter(c => c.n > 0).map(c => <span class="mark" key={c.p}><PriorityGlyph priority={c.p} /><b>{c.n}</b> {words.priority[c.p].toLowerCase()}</span>)}
       <span aria-hidden="true">{words.overview.alarmsWord(own.length)}</span></a></p>
   );
