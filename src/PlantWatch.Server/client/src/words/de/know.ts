@@ -58,6 +58,10 @@ export const know: typeof shape = {
     from: 'Was die Sonden, ihre Signale und die Handmessungen dieses Beckens zusammen sagen, gewichtet danach, wie oft jedes davon irrt.', sure: 'Die Chancen stehen neben der Antwort. Zweifel macht nie sicher: was unsicher ist, bleibt es, bis eine Wiederholung es klärt.',
     means: 'Ein Rat, nie eine Anweisung: es entscheidet, wer am Becken steht. Örtliche Regeln und die Anweisungen der Anlage gehen vor.', source: 'Satz von Bayes über die Erklärungen; was jedes Anzeichen wiegt, ist ein Vorschlag dieses Programms, geprüft an simulierten Anlagen (docs/decisions/0012).',
   },
+  plan: {
+    from: 'Die neuesten Messungen, Grenzwerte und Wünsche der Anlagendatei, die Produkte zur Hand mit ihrem Gehalt, und das Volumen.', sure: 'Jeder Schritt sagt, wie weit er danebenliegen kann. Nach jedem wird gemessen: was dabei herauskommt, geht vor dem Errechneten.',
+    means: 'Ein Vorschlag, nie eine Anweisung: der billigste oder kürzeste Weg in alle Bereiche in sicheren Schritten. Die Etiketten und die Anweisungen der Anlage gehen vor.', source: 'Gleichgewicht mit den Konstanten von phreeqc.dat (USGS, veröffentlicht), der Weg durch lineare Programme (docs/decisions/0008); sichere Schritte und Wartezeiten sind gängige Praxis.',
+  },
   dose: {
     from: 'Die neuesten Messungen, das Volumen der Anlagendatei und der Gehalt des Produkts nach Etikett und Alter.', sure: (percent: string) => `\u00b1 ${percent}\u00a0% der Menge, aus Volumen, Gehalt und Messungen zusammen. Eine Nachmessung zeigt, wie es ausging.`,
     means: 'Ein Rat, nie eine Anweisung: Etikett, Sicherheitsdatenblatt und die Anweisungen der Anlage gehen vor.', source: 'Massenbilanz ohne Austausch mit der Luft, Gleichgewichtskonstanten von phreeqc.dat (USGS, veröffentlicht); sichere Schritte und Wartezeiten sind gängige Praxis (docs/doses.md).',
