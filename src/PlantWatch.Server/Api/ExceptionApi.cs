@@ -28,8 +28,8 @@ internal static class ExceptionApi
         if (page is < 1 or > 1_000_000 || size is < 1 or > MostOnAPage) return Answers.Invalid("page", "exception.page");
         if (!TrySpan(month, host, out var from, out var to)) return Answers.Invalid("month", "exception.month");
         var (now, take) = (Instant.From(clock.GetUtcNow()), size ?? UsualSize);
-        var open = Open(host, pool).OrderBy(l => !l.Line.Owed.By.IsSet).ThenBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Reader.Words));
-        var closed = await ClosedAsync(host, store, pool, from, to, cancellation);
+        var open = ExceptionLines.Open(host, pool).OrderBy(l => !l.Line.Owed.By.IsSet).ThenBy(l => l.Line.Owed.By).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Reader.Words));
+        var closed = await ExceptionLines.ClosedAsync(host, store, pool, from, to, cancellation);
         var shown = closed.Skip(((page ?? 1) - 1) * take).Take(take).Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, now, Reader.Words));
         return Answers.Ok(new ExceptionsView(month, [.. open], [.. shown], page ?? 1, Math.Max(1, (closed.Count + take - 1) / take), closed.Count));
     }
@@ -37,8 +37,8 @@ internal static class ExceptionApi
     private static async Task<IResult> TableAsync(string? pool, string? month, PlantHost host, IRecordStore store, TimeProvider clock, CancellationToken cancellation)
     {
         if (!TrySpan(month, host, out var from, out var to)) return Answers.Invalid("month", "exception.month");
-        var open = Open(host, pool).Where(l => (!from.IsSet || l.Line.Reading.At >= from) && (!to.IsSet || l.Line.Reading.At < to));
-        var all = open.Concat(await ClosedAsync(host, store, pool, from, to, cancellation)).OrderBy(l => l.Line.Reading.At)
+        var open = ExceptionLines.Open(host, pool).Where(l => (!from.IsSet || l.Line.Reading.At >= from) && (!to.IsSet || l.Line.Reading.At < to));
+        var all = open.Concat(await ExceptionLines.ClosedAsync(host, store, pool, from, to, cancellation)).OrderBy(l => l.Line.Reading.At)
             .Select(l => ExceptionViews.Of(l.Circuit.State.Plan, l.Line, Instant.From(clock.GetUtcNow()), Reader.Words));
         var name = $"exceptions{(month is null ? "" : "-" + month)}.csv";
         return Results.File(ExceptionTable.Write(all, SiteMonth.ZoneOf(host)), "text/csv; charset=utf-8", name);
@@ -50,36 +50,12 @@ internal static class ExceptionApi
         if (string.IsNullOrWhiteSpace(request.By)) return Answers.Invalid("by", "field.required");
         if (string.IsNullOrWhiteSpace(request.Text)) return Answers.Invalid("text", "field.required");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("text", request.Text)) is { } tooLong) return tooLong;
-        if (host.Circuits.FirstOrDefault(c => Find(c, id) is not null) is not { } worker) return Answers.NotFound($"exception {id}");
+        if (host.Circuits.FirstOrDefault(c => ExceptionLines.Find(c, id) is not null) is not { } worker) return Answers.NotFound($"exception {id}");
         var outcome = await host.SendAsync(
             worker.Partition.Value, at => new ExceptionNoted(at, request.Id, id, request.By.Trim(), request.Text.Trim(), request.DoneAt ?? Instant.Never), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
-        return Find(worker, id) is { } line ? Answers.Ok(ExceptionViews.Of(worker.State.Plan, line, Instant.From(clock.GetUtcNow()), Reader.Words)) : Answers.NotFound($"exception {id}");
+        return ExceptionLines.Find(worker, id) is { } line ? Answers.Ok(ExceptionViews.Of(worker.State.Plan, line, Instant.From(clock.GetUtcNow()), Reader.Words)) : Answers.NotFound($"exception {id}");
     }
-
-    private static ExceptionLine? Find(CircuitWorker worker, Guid id) => worker.State.Exceptions.Concat(worker.State.ClosedExceptions).FirstOrDefault(l => l.Id == id);
-
-    private static IEnumerable<Placed> Open(PlantHost host, string? pool) =>
-        host.Circuits.SelectMany(c => c.State.Exceptions.Where(l => IsOf(c, l, pool)).Select(l => new Placed(c, l)));
-
-    // What was told of a closed line later is a row of its own: the newest one counts, unless the line stands open again.
-    private static async Task<IReadOnlyList<Placed>> ClosedAsync(PlantHost host, IRecordStore store, string? pool, Instant from, Instant to, CancellationToken cancellation)
-    {
-        var all = new List<Placed>();
-        foreach (var worker in host.Circuits.ToArray())
-        {
-            var open = worker.State.Exceptions.Select(l => l.Id).ToHashSet();
-            var rows = await store.EntriesAsync(worker.Partition, new EntryQuery(["exception_closed"], null, from, to, int.MaxValue), cancellation);
-            var newest = rows.Where(r => r.Body is ExceptionClosedEntry).GroupBy(r => ((ExceptionClosedEntry)r.Body).Line.Id).Select(g => g.OrderByDescending(r => r.At).ThenByDescending(r => r.Id).First());
-            all.AddRange(newest.Select(r => new Placed(worker, ((ExceptionClosedEntry)r.Body).Line)).Where(p => !open.Contains(p.Line.Id) && IsOf(worker, p.Line, pool)));
-        }
-
-        return [.. all.OrderByDescending(p => p.Line.Reading.At).ThenBy(p => p.Line.Key, StringComparer.Ordinal)];
-    }
-
-    // Water that the pools of a circuit share is each one's.
-    private static bool IsOf(CircuitWorker worker, ExceptionLine line, string? pool) =>
-        pool is null || line.PoolId == pool || (line.PoolId == worker.State.Plan.Id && worker.State.Plan.Pools.Any(p => p.Id == pool));
 
     private static bool TrySpan(string? month, PlantHost host, out Instant from, out Instant to)
     {
@@ -89,6 +65,4 @@ internal static class ExceptionApi
         (from, to) = (starts[0], starts[^1]);
         return true;
     }
-
-    private readonly record struct Placed(CircuitWorker Circuit, ExceptionLine Line);
 }

@@ -100,12 +100,5 @@ internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeri
 
     private DateOnly DayOf(Instant at) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(at.ToDateTimeOffset(), _zone).DateTime);
 
-    private Instant MidnightOf(DateOnly day)
-    {
-        var midnight = day.ToDateTime(TimeOnly.MinValue);
-        // Where the clock skips midnight the day begins when it goes on.
-        while (_zone.IsInvalidTime(midnight)) midnight = midnight.AddMinutes(15);
-        var offset = _zone.IsAmbiguousTime(midnight) ? _zone.GetAmbiguousTimeOffsets(midnight).Max() : _zone.GetUtcOffset(midnight);
-        return Instant.From(new DateTimeOffset(midnight, offset));
-    }
+    private Instant MidnightOf(DateOnly day) => SiteMonth.Midnight(day, _zone);
 }

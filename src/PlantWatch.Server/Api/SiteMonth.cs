@@ -32,11 +32,11 @@ internal static class SiteMonth
         return true;
     }
 
-    // Where the clock leaps over midnight the day begins with its first moment.
-    private static Instant Midnight(DateOnly day, TimeZoneInfo zone)
+    /// <summary>The start of a day. Where the clock leaps over midnight the day begins with its first moment; where midnight comes twice, with the first.</summary>
+    public static Instant Midnight(DateOnly day, TimeZoneInfo zone)
     {
         var at = day.ToDateTime(TimeOnly.MinValue);
         while (zone.IsInvalidTime(at)) at = at.AddMinutes(15);
-        return Instant.From(new DateTimeOffset(at, zone.GetUtcOffset(at)));
+        return Instant.From(new DateTimeOffset(at, zone.IsAmbiguousTime(at) ? zone.GetAmbiguousTimeOffsets(at).Max() : zone.GetUtcOffset(at)));
     }
 }

@@ -48,6 +48,15 @@ internal sealed record ChartTheme
         Check = Color.FromHex("#14181B"), Suspect = Color.FromHex("#A84B00"),
     };
 
+    /// <summary>On paper, where a printer may have no colours: ink and greys, told apart by dashes and shapes.</summary>
+    public static ChartTheme Print { get; } = new()
+    {
+        Paper = Color.FromHex("#FFFFFF"), Panel = Color.FromHex("#FFFFFF"), Band = Color.FromHex("#EFEFEF"), Limit = Color.FromHex("#555555"),
+        Grid = Color.FromHex("#DDDDDD"), Ink = Color.FromHex("#111111"), Raw = Color.FromHex("#767676"), Envelope = Color.FromHex("#000000").WithAlpha(0.16),
+        Value = [Color.FromHex("#1A1A1A"), Color.FromHex("#4D4D4D"), Color.FromHex("#6B6B6B")],
+        Check = Color.FromHex("#000000"), Suspect = Color.FromHex("#3A3A3A"),
+    };
+
     /// <summary>On dark screens.</summary>
     public static ChartTheme Dark { get; } = new()
     {

@@ -12,11 +12,15 @@ internal static class StripChart
     // Right and Edge leave room for half a label at the ends of the axes.
     private const float Side = 12, Head = 46, PanelTitle = 16, TimesHeight = 24, LeftAxis = 52, Right = 24, Edge = 6, Between = 4, PanelHeight = 140, LeastPanel = 54;
 
-    /// <summary>The picture as PNG.</summary>
-    public static byte[] Png(StripChartInput input)
+    /// <summary>The picture as PNG, so many pixels for each point: paper wants more than a screen.</summary>
+    public static byte[] Png(StripChartInput input, float scale = 1)
     {
         var (width, height) = SizeOf(input);
-        return Picture.Png(width, height, canvas => Draw(canvas, input, width, height));
+        return Picture.Png((int)(width * scale), (int)(height * scale), canvas =>
+        {
+            canvas.Scale(scale);
+            Draw(canvas, input, width, height);
+        });
     }
 
     /// <summary>The picture as SVG, its title readable to a screen reader.</summary>

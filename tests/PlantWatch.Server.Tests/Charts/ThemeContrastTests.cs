@@ -7,14 +7,22 @@ namespace PlantWatch.Server.Tests.Charts;
 public sealed class ThemeContrastTests
 {
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Text_and_meaningful_lines_stand_out_from_what_lies_behind_them(bool dark)
+    [InlineData("light")]
+    [InlineData("dark")]
+    [InlineData("print")]
+    public void Text_and_meaningful_lines_stand_out_from_what_lies_behind_them(string name)
     {
-        var theme = dark ? ChartTheme.Dark : ChartTheme.Light;
+        var theme = name switch { "dark" => ChartTheme.Dark, "print" => ChartTheme.Print, _ => ChartTheme.Light };
         Assert.All([theme.Paper, theme.Panel], b => Assert.True(Contrast(theme.Ink, b) >= 4.5));
         foreach (var behind in (Color[])[theme.Panel, theme.Band])
             Assert.All([theme.Limit, theme.Raw, theme.Check, theme.Suspect, .. theme.Value], c => Assert.True(Contrast(c, behind) >= 3, $"{c.ToHex()} on {behind.ToHex()}: {Contrast(c, behind):F2}"));
+    }
+
+    [Fact]
+    public void What_is_printed_has_no_colour_to_lose()
+    {
+        var p = ChartTheme.Print;
+        Assert.All([p.Paper, p.Panel, p.Band, p.Limit, p.Grid, p.Ink, p.Raw, p.Envelope, p.Check, p.Suspect, .. p.Value], c => Assert.True(c.R == c.G && c.G == c.B, c.ToHex()));
     }
 
     [Fact]

@@ -18,6 +18,7 @@ const AlarmHealthPage = lazyPage(() => import('../health/AlarmHealthPage'), m =>
 const JobsPage = lazyPage(() => import('../jobs/JobsPage'), m => m.JobsPage);
 const LaboratoryPage = lazyPage(() => import('../laboratory/LaboratoryPage'), m => m.LaboratoryPage);
 const LimitsPage = lazyPage(() => import('../limits/LimitsPage'), m => m.LimitsPage);
+const PaperPage = lazyPage(() => import('../paper/PaperPage'), m => m.PaperPage);
 const PoolPage = lazyPage(() => import('../pool/PoolPage'), m => m.PoolPage);
 const ProbePage = lazyPage(() => import('../probe/ProbePage'), m => m.ProbePage);
 const PumpPage = lazyPage(() => import('../pumps/PumpPage'), m => m.PumpPage);
@@ -69,6 +70,7 @@ export const pages: Page[] = [
   { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound } },
   { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
+  { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },

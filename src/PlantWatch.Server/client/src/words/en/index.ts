@@ -19,6 +19,7 @@ import { plantRound } from './plantRound';
 import { nav } from './nav';
 import { offline } from './offline';
 import { orp } from './orp';
+import { paper } from './paper';
 import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
@@ -38,7 +39,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const english = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools, paper,
 };
 
 export default english;

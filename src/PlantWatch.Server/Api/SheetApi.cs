@@ -1,0 +1,53 @@
+using System.Globalization;
+using PlantWatch.Server.Loop;
+using PlantWatch.Server.Paper;
+using PlantWatch.Server.Paper.Model;
+using PlantWatch.Server.Paper.Render;
+using PlantWatch.Server.Paper.Render.Html;
+using PlantWatch.Server.Paper.Render.Pdf;
+using PlantWatch.Server.Words;
+
+namespace PlantWatch.Server.Api;
+
+// ---- GET /api/v1/sheets/{kind}.{html|pdf}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   kinds: day-log
+//      days are the site's, both included; without pools all of them, without to the one day
+
+/// <summary>Sheets for paper. Who asks has to say who that is.</summary>
+internal static class SheetApi
+{
+    private const int MostDays = 400;
+
+    public static void MapSheets(this RouteGroupBuilder api) =>
+        api.MapGet("/sheets/{file}", MakeAsync).Produces<string>(contentType: "text/html").Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+
+    private static async Task<IResult> MakeAsync(
+        string file, string[]? pool, string? from, string? to, string? by, HttpContext context, PlantHost host, PaperDesk desk, ILogger<PaperDesk> log, CancellationToken cancellation)
+    {
+        var (kind, format) = (SheetKinds.Find(Path.GetFileNameWithoutExtension(file)), Path.GetExtension(file).TrimStart('.'));
+        if (kind == SheetKind.None) return Answers.Invalid("kind", "paper.kind_unknown");
+        if (format is not ("html" or "pdf")) return Answers.Invalid("format", "paper.format_unknown");
+        if (string.IsNullOrWhiteSpace(by)) return Answers.Invalid("by", "paper.by_required");
+        if (Bounds.OfName("by", by) is { } tooLong) return tooLong;
+        if ((pool ?? []).FirstOrDefault(p => host.WithPool(p) is null) is not null || host.Plan is null) return Answers.Invalid("pool", "pool.not_known");
+        if (!Day(from, out var first)) return Answers.Invalid("from", "paper.days");
+        var last = first;
+        if (!string.IsNullOrEmpty(to) && !Day(to, out last)) return Answers.Invalid("to", "paper.days");
+        if (last < first || last.DayNumber - first.DayNumber >= MostDays) return Answers.Invalid("to", "paper.days");
+        var sheet = await desk.MakeAsync(new(kind, pool ?? [], first, last, by.Trim().ReplaceLineEndings(" ")), Reader.Words, cancellation);
+        PaperLog.Printed(log, sheet.Stamp.By, kind.Key(), string.Join(", ", sheet.Pools), first, last, format, sheet.Stamp.Digest.Hash);
+        return Written(sheet, format, context);
+    }
+
+    private static IResult Written(Sheet sheet, string format, HttpContext context)
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        context.Response.Headers.ContentDisposition = $"inline; filename=\"{PageWords.FileName(sheet, format)}\"";
+        if (format == "pdf") return Results.Bytes(SheetPdf.Write(sheet), "application/pdf");
+        context.Response.Headers.ContentSecurityPolicy = SheetHtml.Policy(sheet);
+        return Results.Text(SheetHtml.Write(sheet), "text/html; charset=utf-8");
+    }
+
+    // Beyond these a calendar cannot reckon a day more.
+    private static bool Day(string? text, out DateOnly day) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out day) && day.Year is >= 2000 and <= 2199;
+}
