@@ -11,7 +11,6 @@ using PlantWatch.Server.Live;
 using PlantWatch.Server.Logging;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
-using PlantWatch.Server.Paper;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.Telling;
 using PlantWatch.Server.WhatIf;
@@ -61,7 +60,6 @@ internal static class PlantWatchServer
         services.AddSingleton<BoardTeller>().AddHostedService(s => s.GetRequiredService<BoardTeller>());
         services.AddHostedService<SelfWatch>();
         services.AddHostedService<StockWatch>();
-        services.AddSingleton<PaperDesk>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
     }
 

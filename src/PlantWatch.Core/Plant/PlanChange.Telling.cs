@@ -15,6 +15,7 @@ public sealed partial record PlanChange
             else if (before != now) effects.Add(Reason.Of("plan.channel_changed", circuit, now.Id, now.Name));
         if (!Bytes(old.Roster).AsSpan().SequenceEqual(Bytes(next.Roster))) effects.Add(Reason.Of("plan.roster_changed", circuit));
         if (old.Quiet != next.Quiet) effects.Add(Reason.Of(next.Quiet is null ? "plan.quiet_hours_gone" : "plan.quiet_hours_changed", circuit, Hour(next.Quiet?.From), Hour(next.Quiet?.To)));
+        if (!Bytes(old.Sheets).AsSpan().SequenceEqual(Bytes(next.Sheets))) effects.Add(Reason.Of("plan.sheets_changed", circuit));
         if (!old.Escalation.AsSpan().SequenceEqual(next.Escalation.AsSpan())) effects.Add(Reason.Of("plan.escalation_changed", circuit));
     }
 

@@ -5,11 +5,13 @@ using PlantWatch.Server.Paper.Model;
 using PlantWatch.Server.Paper.Render;
 using PlantWatch.Server.Paper.Render.Html;
 using PlantWatch.Server.Paper.Render.Pdf;
+using PlantWatch.Server.Paper.Render.Tables;
 using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
-// ---- GET /api/v1/sheets/{kind}.{html|pdf}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   kinds: day-log
+// ---- GET /api/v1/sheets/{kind}.{html|pdf|csv|xlsx}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   
+//      kinds: day-log, month, calibration, alarms-and-jobs, inspection
 //      days are the site's, both included; without pools all of them, without to the one day
 
 /// <summary>Sheets for paper. Who asks has to say who that is.</summary>
@@ -25,7 +27,7 @@ internal static class SheetApi
     {
         var (kind, format) = (SheetKinds.Find(Path.GetFileNameWithoutExtension(file)), Path.GetExtension(file).TrimStart('.'));
         if (kind == SheetKind.None) return Answers.Invalid("kind", "paper.kind_unknown");
-        if (format is not ("html" or "pdf")) return Answers.Invalid("format", "paper.format_unknown");
+        if (format is not ("html" or "pdf" or "csv" or "xlsx")) return Answers.Invalid("format", "paper.format_unknown");
         if (string.IsNullOrWhiteSpace(by)) return Answers.Invalid("by", "paper.by_required");
         if (Bounds.OfName("by", by) is { } tooLong) return tooLong;
         if ((pool ?? []).FirstOrDefault(p => host.WithPool(p) is null) is not null || host.Plan is null) return Answers.Invalid("pool", "pool.not_known");
@@ -42,7 +44,13 @@ internal static class SheetApi
     {
         context.Response.Headers.CacheControl = "no-store";
         context.Response.Headers.ContentDisposition = $"inline; filename=\"{PageWords.FileName(sheet, format)}\"";
-        if (format == "pdf") return Results.Bytes(SheetPdf.Write(sheet), "application/pdf");
+        switch (format)
+        {
+            case "pdf": return Results.Bytes(SheetPdf.Write(sheet), "application/pdf");
+            case "csv": return Results.Bytes(SheetCsv.Write(sheet), "text/csv; charset=utf-8");
+            case "xlsx": return Results.Bytes(SheetXlsx.Write(sheet), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet");
+        }
+
         context.Response.Headers.ContentSecurityPolicy = SheetHtml.Policy(sheet);
         return Results.Text(SheetHtml.Write(sheet), "text/html; charset=utf-8");
     }

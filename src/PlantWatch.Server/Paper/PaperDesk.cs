@@ -47,6 +47,10 @@ internal sealed class PaperDesk(PlantHost host, IRecordStore record, ISeriesStor
     private static async Task<IReadOnlyList<Section>> SectionsAsync(SheetKind kind, SheetDraft draft, CancellationToken cancellation) => kind switch
     {
         SheetKind.DayLog => await DayLog.SectionsAsync(draft, cancellation),
+        SheetKind.Month => await MonthRecord.SectionsAsync(draft, cancellation),
+        SheetKind.Calibration => await CalibrationRecord.SectionsAsync(draft, cancellation),
+        SheetKind.AlarmsAndJobs => AlarmsAndJobs.Sections(draft),
+        SheetKind.Inspection => await Inspection.SectionsAsync(draft, cancellation),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "there is no such sheet"),
     };
 }

@@ -12,10 +12,18 @@ internal static class DutyChecks
     {
         var telling = root["telling"];
         var mail = telling["channels"].Items.FirstOrDefault(channel => channel["kind"].String == "email");
+        foreach (var person in telling["sheets"].Items.SelectMany(sheet => sheet["to"].Items)) Person(root["people"], person, mail, complaints);
+        foreach (var pool in telling["sheets"].Items.SelectMany(sheet => sheet["pools"].Items)) Pool(root, pool, complaints);
+        if (!mail.Exists && telling["sheets"].Items.Any()) complaints.Add(telling["sheets"], "sheets go by letter: add a channel of kind email");
         foreach (var person in telling["roster"].Items.Select(shift => shift["person"]).Concat(telling["escalation"].Items)) Person(root["people"], person, mail, complaints);
         if (!mail.Exists || telling["escalation"].Items.Any()) return;
         if (!telling["roster"].Items.Any()) complaints.Add(mail, "letters need somebody to go to: name who is on call in roster, or whom to tell in escalation");
         else if (FirstGap(telling["roster"]) is { } gap) complaints.Add(telling["roster"], $"nobody is on call on {gap}; fill the roster, or name in escalation who stands in");
+    }
+
+    private static void Pool(Place root, Place pool, Complaints complaints)
+    {
+        if (pool.String is { } id && !root["circuits"].Items.SelectMany(c => c["pools"].Items).Any(p => p["id"].String == id)) complaints.Add(pool, $"there is no pool '{Text.Short(id)}' in this file");
     }
 
     private static void Person(Place people, Place person, Place mail, Complaints complaints)

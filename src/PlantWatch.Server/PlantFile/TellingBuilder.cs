@@ -16,6 +16,7 @@ internal static class TellingBuilder
         Channels = [.. at["channels"].Items.Select(Channel)],
         Roster = [.. at["roster"].Items.Select(shift => new Shift(shift["person"].String!, Days(shift["days"]), Hours(shift)))],
         Quiet = at["quiet_hours"] is { Exists: true } quiet ? Hours(quiet) : null,
+        Sheets = [.. at["sheets"].Items.Select(Sheet)],
         Escalation = [.. at["escalation"].Items.Select(person => person.String!)],
     };
 
@@ -25,6 +26,9 @@ internal static class TellingBuilder
 
     /// <summary>A span on the wall.</summary>
     public static WallHours Hours(Place at) => new(Time(at["from"]), Time(at["to"]));
+
+    private static SheetPlan Sheet(Place at) => new(
+        at["kind"].String!, [.. at["pools"].Items.Select(pool => pool.String!)], Time(at["at"]), EnumWords<SheetRhythm>.Find(at["every"].String) ?? SheetRhythm.Day, [.. at["to"].Items.Select(person => person.String!)]);
 
     private static ChannelPlan Channel(Place at) =>
         new(at["id"].String!, EnumWords<ChannelKind>.Find(at["kind"].String)!.Value, EnumWords<Priority>.Find(at["from"].String) ?? Priority.Low)

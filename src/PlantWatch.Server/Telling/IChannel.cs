@@ -20,7 +20,8 @@ internal readonly record struct Delivery(bool IsDelivered, string Trouble, bool 
 /// <param name="Message">The words.</param>
 /// <param name="Person">Who; null where a channel speaks to nobody by name.</param>
 /// <param name="Picture">The strip of the quantity as PNG; null where there is none.</param>
-internal sealed record Outgoing(Message Message, Core.Plans.PersonPlan? Person, byte[]? Picture);
+/// <param name="Enclosed">A file; null where there is none.</param>
+internal sealed record Outgoing(Message Message, Core.Plans.PersonPlan? Person, byte[]? Picture, Enclosed? Enclosed = null);
 
 /// <summary>A way out. It may throw whatever its peer makes it throw: who sends catches, names and counts.</summary>
 internal interface IChannel

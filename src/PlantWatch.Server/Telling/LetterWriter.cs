@@ -19,6 +19,7 @@ internal sealed class LetterWriter(MessageText text)
         letter.Headers.Add("Auto-Submitted", "auto-generated");
         var body = new BodyBuilder { TextBody = text.Body(message) };
         if (outgoing.Picture is { } picture) body.Attachments.Add("strip.png", picture, new ContentType("image", "png"));
+        if (outgoing.Enclosed is { } enclosed) body.Attachments.Add(enclosed.Name, enclosed.Bytes, ContentType.Parse(enclosed.MediaType));
         letter.Body = body.ToMessageBody();
         return letter;
     }

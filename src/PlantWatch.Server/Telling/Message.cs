@@ -32,6 +32,9 @@ internal sealed record Message(
     Guid Id, NoticeKind Kind, Priority Priority, int Step, Guid Alarm, string Rule, string Subject, string Site, string Circuit, string CircuitName, string? Pool, string? PoolName,
     string Title, string Cause, Instant Since, string Consequence, string WhatToDo, string TimeToRespond, Instant? HappenedAt, string? By, IReadOnlyList<string> Follows)
 {
+    /// <summary>The sheet that it encloses; null where it tells of an alarm.</summary>
+    public SheetOrder? Sheet { get; init; }
+
     /// <summary>As it is written down.</summary>
     public string Write() => JsonSerializer.Serialize(this, PlantJson.Options);
 

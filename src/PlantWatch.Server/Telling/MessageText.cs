@@ -18,13 +18,14 @@ internal sealed class MessageText(Wording words, string timeZone, string? page)
     /// <summary>The first words: enough to decide whether to read on.</summary>
     public string Subject(Message message)
     {
-        var subject = words.Text(Reason.Of($"telling.subject_{Code(message)}", Named(message), Place(message), message.Title)).ReplaceLineEndings(" ");
+        var subject = message.Kind == NoticeKind.Sheet ? message.Title.ReplaceLineEndings(" ") : words.Text(Reason.Of($"telling.subject_{Code(message)}", Named(message), Place(message), message.Title)).ReplaceLineEndings(" ");
         return subject.Length <= LongestSubject ? subject : string.Concat(subject.AsSpan(0, LongestSubject - 1), "\u2026");
     }
 
     /// <summary>The letter.</summary>
     public string Body(Message message)
     {
+        if (message.Kind == NoticeKind.Sheet) return page is null ? message.Cause + "\n" : $"{message.Cause}\n{words.Text(Reason.Of("telling.page", page))}\n";
         var text = new StringBuilder();
         text.Append(Subject(message)).Append("\n\n").Append(message.Cause).Append("\n\n");
         Line("telling.where", message.PoolName is null ? message.CircuitName : $"{message.PoolName}, {message.CircuitName}", message.Site);

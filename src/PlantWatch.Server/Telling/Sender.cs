@@ -3,12 +3,13 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plans.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Telling;
 
 /// <summary>Sends what waits, each channel at its own pace: one that hangs or refuses holds up no other. Everything it does was written down before, and is noted after.</summary>
-internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures pictures, TimeProvider clock, ILogger<Sender> log)
+internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures pictures, IEnclosures enclosures, TimeProvider clock, ILogger<Sender> log)
 {
     /// <summary>A peer that takes longer is treated as one that does not answer.</summary>
     public TimeSpan LongestAttempt { get; init; } = TimeSpan.FromSeconds(20);
@@ -59,12 +60,28 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     {
         var message = Message.Read(item.Written.Content);
         var person = plan.People.FirstOrDefault(person => person.Id == item.Notice.Person);
-        var picture = channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null;
-        var delivery = await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, picture), cancellation);
+        var delivery = message.Sheet is null
+            ? await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null), cancellation)
+            : await EncloseAsync(plan, channel, message, person, cancellation);
         // A stop in the middle of an attempt says nothing of the peer.
         if (!delivery.IsDelivered && cancellation.IsCancellationRequested) return false;
         await NoteAsync(circuit.Partition, channel, item, delivery);
         return delivery.IsDelivered;
+    }
+
+    // Without its sheet the letter would say nothing.
+    private async Task<Delivery> EncloseAsync(PlantPlan plan, ChannelPlan channel, Message message, PersonPlan? person, CancellationToken cancellation)
+    {
+        try
+        {
+            return await enclosures.OfAsync(plan, message, cancellation) is { } enclosed
+                ? await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, null, enclosed), cancellation)
+                : Delivery.Impossible(Wording.Of(plan.Site).Find("paper.mail_gone"));
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
+        {
+            return Delivery.Failed(Troubles.Say(fault));
+        }
     }
 
     /// <summary>One attempt, whatever the peer does.</summary>

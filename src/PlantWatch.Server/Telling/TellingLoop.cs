@@ -60,6 +60,7 @@ internal sealed class TellingLoop(PlantHost host, OutboxBook book, Sender sender
         await book.GiveUpAsync(circuit.Partition, [.. plan.Telling.Channels.Select(channel => channel.Id)]);
         var told = book.Of(circuit.Partition);
         if (plan.Telling.Channels.IsEmpty) return;
+        if (SheetPost.Owed(plan, state.Plan, told, Instant.From(clock.GetUtcNow())) is { Count: > 0 } sheets) await book.QueueAsync(circuit.Partition, sheets, cancellation);
         var owed = new TellingPolicy(plan.Telling, plan.Site.TimeZone).Next([.. state.Alarms.Values], [.. told.Select(item => item.Notice)], Instant.From(clock.GetUtcNow()));
         if (owed.Notices.IsEmpty) return;
         await book.QueueAsync(circuit.Partition, MessageMaker.Write(plan.Site.Name, state, owed.Notices, told, Wording.Of(plan.Site)), cancellation);

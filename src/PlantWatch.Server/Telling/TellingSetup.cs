@@ -13,6 +13,7 @@ internal static class TellingSetup
         else services.AddSingleton<IAlarmTopic, TopicPublisher>();
         services.AddSingleton<IOutbox>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<ChannelSecrets>().AddSingleton<Channels>().AddSingleton<OutboxBook>().AddSingleton<IStripPictures, StripPictures>();
+        services.AddSingleton<Paper.PaperDesk>().AddSingleton<IEnclosures, SheetPost>();
         return services.AddSingleton<Sender>().AddSingleton<Tester>().AddSingleton<StandingTopics>().AddSingleton<ChannelWatch>().AddHostedService<TellingLoop>();
     }
 }

@@ -36,7 +36,7 @@ public sealed class GuardTests : IDisposable
         _outbox = new(_store);
         _book = new(_outbox, _clock);
         _channels = new(new ChannelSecrets(new()), _topic, new(), _clock);
-        _sender = new(_book, _channels, new NoPictures(), _clock, LoggerFactory.Create(log => log.AddProvider(_log)).CreateLogger<Sender>());
+        _sender = new(_book, _channels, new NoPictures(), new NoEnclosure(), _clock, LoggerFactory.Create(log => log.AddProvider(_log)).CreateLogger<Sender>());
     }
 
     private Instant Now => Instant.From(_clock.GetUtcNow());

@@ -53,6 +53,12 @@ internal sealed class NoPictures : IStripPictures
     public Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation) => Task.FromResult<byte[]?>(null);
 }
 
+/// <summary>Letters that enclose nothing.</summary>
+internal sealed class NoEnclosure : IEnclosures
+{
+    public Task<Enclosed?> OfAsync(Core.Plans.PlantPlan plan, Message message, CancellationToken cancellation) => Task.FromResult<Enclosed?>(null);
+}
+
 /// <summary>Keeps the lines of the log and counts them by their number.</summary>
 internal sealed class KeptLog : ILoggerProvider, ILogger
 {

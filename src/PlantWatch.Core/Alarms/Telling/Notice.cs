@@ -13,6 +13,8 @@ public enum NoticeKind
     Acknowledged,
     /// <summary>It is over.</summary>
     Cleared,
+    /// <summary>No alarm: a sheet is sent as planned.</summary>
+    Sheet,
 }
 
 /// <summary>One message that is owed. The same facts give the same one, so that what is sent again after a crash is known by its id.</summary>

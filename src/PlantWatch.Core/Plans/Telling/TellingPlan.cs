@@ -26,6 +26,9 @@ public sealed record TellingPlan
     /// <summary>Ids of the persons who are told one after the other while nobody acknowledges.</summary>
     public ImmutableArray<string> Escalation { get; init; } = [];
 
+    /// <summary>Sheets that are sent as planned.</summary>
+    public ImmutableArray<SheetPlan> Sheets { get; init; } = [];
+
     /// <summary>How long an alarm of a priority may stand unacknowledged before the next person is told; null when it is not passed on. Common practice, to be set by the site.</summary>
     public static TimeSpan? Patience(Priority priority) => priority switch
     {

@@ -17,9 +17,7 @@ internal static class DayLog
         var sections = new List<Section>();
         foreach (var (source, pool) in draft.Pools) sections.AddRange(await OfPoolAsync(draft, source, pool, cancellation));
         foreach (var source in draft.Sources) sections.Add(OfCircuit(draft, source));
-        sections.Add(new(draft.Words.Paper("corrections"), [new CorrectionTable(draft.Sources, draft.Words).Make()]));
-        sections.Add(new(draft.Words.Paper("people"), [PeopleTable.Of(draft.Sources, draft.Words), new Remark(draft.Words.Paper("people_say"))]));
-        sections.Add(new(draft.Words.Paper("signatures"), [new Signatures([draft.Words.Paper("sign_tests"), draft.Words.Paper("sign_duty"), draft.Words.Paper("sign_seen")])]));
+        sections.AddRange(Ending.Sections(draft, draft.Words.Paper("sign_tests"), draft.Words.Paper("sign_duty")));
         return sections;
     }
 

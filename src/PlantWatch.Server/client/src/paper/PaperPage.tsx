@@ -10,9 +10,9 @@ import { address, lastOf, missing, type Asked } from './asked';
 import { PoolPick } from './PoolPick';
 
 const w = words.paper;
-const endings = ['pdf'];
+const endings = ['pdf', 'csv', 'xlsx'];
 const kinds = Object.keys(w.kinds);
-const byMonth = new Set(['month']);
+const byMonth = new Set(['month', 'calibration']);
 
 /** Sheets for paper: which one, of which pools and days, by whom; then it opens to read, or comes as a file. */
 export function PaperPage() {

@@ -23,6 +23,7 @@ import { offline } from './offline';
 import { know } from '../en/know';
 import { stripTools } from '../en/stripTools';
 import { orp } from './orp';
+import { paper } from './paper';
 import { plan } from './plan';
 import { poolState } from './poolState';
 import { probePage } from './probePage';
@@ -41,7 +42,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 const german: Words = {
   ...frame, water, volume, whatIf, dose, plan, incident, limits, methods, orp, circulation, trust, probePage, calibrate, pageNames: nav, alarmList, laboratory, alarmHealth, telling, poolState, filters, whatIfLimits,
-  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools,
+  entries, exceptions, jobs, handover, makeSafe, reagents, chemicals, alarmPage, rulesPage, sound, pumpPage, offline, round, plantRound, instruments, boards, know, stripTools, paper,
 };
 
 export default german;
