@@ -70,7 +70,7 @@ export const pages: Page[] = [
   { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound } },
   { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
-  { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper } },
+  { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper, seldom: true } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },
