@@ -10,7 +10,7 @@ using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
-// ---- GET /api/v1/sheets/{kind}.{html|pdf|csv|xlsx}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   
+// ---- GET /api/v1/sheets/{kind}.{html|pdf|csv|xlsx|json}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   
 //      kinds: day-log, month, calibration, alarms-and-jobs, inspection
 //      days are the site's, both included; without pools all of them, without to the one day
 
@@ -27,7 +27,7 @@ internal static class SheetApi
     {
         var (kind, format) = (SheetKinds.Find(Path.GetFileNameWithoutExtension(file)), Path.GetExtension(file).TrimStart('.'));
         if (kind == SheetKind.None) return Answers.Invalid("kind", "paper.kind_unknown");
-        if (format is not ("html" or "pdf" or "csv" or "xlsx")) return Answers.Invalid("format", "paper.format_unknown");
+        if (format is not ("html" or "pdf" or "csv" or "xlsx" or "json")) return Answers.Invalid("format", "paper.format_unknown");
         if (string.IsNullOrWhiteSpace(by)) return Answers.Invalid("by", "paper.by_required");
         if (Bounds.OfName("by", by) is { } tooLong) return tooLong;
         if ((pool ?? []).FirstOrDefault(p => host.WithPool(p) is null) is not null || host.Plan is null) return Answers.Invalid("pool", "pool.not_known");
@@ -46,6 +46,7 @@ internal static class SheetApi
         context.Response.Headers.ContentDisposition = $"inline; filename=\"{PageWords.FileName(sheet, format)}\"";
         switch (format)
         {
+            case "json": return Answers.Ok(PaperViews.Of(sheet));
             case "pdf": return Results.Bytes(SheetPdf.Write(sheet), "application/pdf");
             case "csv": return Results.Bytes(SheetCsv.Write(sheet), "text/csv; charset=utf-8");
             case "xlsx": return Results.Bytes(SheetXlsx.Write(sheet), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet");

@@ -17,6 +17,7 @@ public sealed class LogCatalogueTests
         (4000, "Loop and storage", ["Loop", "Storage"]),
         (5000, "Interface", ["Api"]),
         (6000, "Telling people", ["Telling"]),
+        (7000, "Paper", ["Paper"]),
     ];
 
     private sealed record Line(int Number, LogLevel Level, string Text, string Folder, string Where);

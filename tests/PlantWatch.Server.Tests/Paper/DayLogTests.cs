@@ -4,7 +4,6 @@ using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
-using PlantWatch.Server.Tests.Whole;
 
 namespace PlantWatch.Server.Tests.Paper;
 

@@ -1,7 +1,6 @@
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Api;
-using PlantWatch.Server.Tests.Whole;
 
 namespace PlantWatch.Server.Tests.Paper;
 
@@ -47,7 +46,8 @@ public sealed class OtherSheetTests
         await server.TestAsync(Instant.FromUtc(2026, 5, 4, 6, 30), 7.8, wrong, "E. Sample", "read the wrong line");
         await server.TestAsync(Instant.FromUtc(2026, 5, 4, 7, 30), 7.4);
         var html = await server.HtmlAsync("from=2026-05-01&to=2026-05-04", "inspection");
-        var order = new[] { "Tests by hand, Main pool", "Exceptions, from reading to closing", "Probes and what is worked out", "<h2>Corrections</h2>", "<h2>People</h2>" }.Select(part => html.IndexOf(part, StringComparison.Ordinal)).ToArray();
+        string[] parts = ["Tests by hand, Main pool", "Exceptions, from reading to closing", "Probes and what is worked out", "<h2>Corrections</h2>", "<h2>People</h2>"];
+        var order = parts.Select(part => html.IndexOf(part, StringComparison.Ordinal)).ToArray();
         Assert.DoesNotContain(-1, order);
         Assert.Equal(order.Order(), order);
         Assert.All(["by a retest inside", "read the wrong line", "<del>was", "2026-05-04 07:30"], part => Assert.Contains(part, html, StringComparison.Ordinal));
@@ -70,7 +70,7 @@ public sealed class OtherSheetTests
             Assert.Contains($"{kind}-2026-05-01-to-2026-05-04.{format}", answer.Content.Headers.ContentDisposition!.ToString(), StringComparison.Ordinal);
         }
 
-        foreach (var language in new[] { "en", "fr" })
+        foreach (var language in (string[])["en", "fr", "de"])
         {
             var text = PaperPlant.TextOf(await server.PdfAsync($"from=2026-05-01&to=2026-05-04&language={language}", kind));
             Assert.All(["Bramble Street Baths", "Europe/London", "I. Spector"], part => Assert.Contains(part, text, StringComparison.Ordinal));

@@ -6,7 +6,7 @@ namespace PlantWatch.Server.Paper.Compose;
 /// <summary>Alarms, exceptions and the work on the plant.</summary>
 internal static class AlarmsAndJobs
 {
-    private static readonly RecordGroup[] Work = [RecordGroup.Filters, RecordGroup.Probes, RecordGroup.Reagents, RecordGroup.Chemicals, RecordGroup.Handovers];
+    private static readonly RecordGroup[] Work = [RecordGroup.Filters, RecordGroup.Probes, RecordGroup.Reagents, RecordGroup.Chemicals, RecordGroup.Rounds, RecordGroup.Notes, RecordGroup.Handovers];
 
     /// <summary>Its sections.</summary>
     public static IReadOnlyList<Section> Sections(SheetDraft draft) =>

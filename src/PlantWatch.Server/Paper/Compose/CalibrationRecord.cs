@@ -1,5 +1,4 @@
 using PlantWatch.Core.Plans;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Paper.Model;
 
 namespace PlantWatch.Server.Paper.Compose;

@@ -1,6 +1,5 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Live;
@@ -45,7 +44,7 @@ internal sealed class CalibrationTable(SheetSource source, ProbePlan probe, Word
 
     private Cell Error(double? error) => error is { } known ? new Number(known, _unit) { Note = words.Paper("worked_out") } : Dash.Cell;
 
-    private Cell Decided(CalibrationView c) => new Text(words.PaperWord("status", c.Status)) { Note = PaperWords.And(c.DecidedBy, c.DecidedAt is { } at ? source.Span.Say(at) : null) };
+    private Text Decided(CalibrationView c) => new Text(words.PaperWord("status", c.Status)) { Note = PaperWords.And(c.DecidedBy, c.DecidedAt is { } at ? source.Span.Say(at) : null) };
 
     private string? Reviewed(CalibrationView c) => c.ReviewedBy is { } by ? words.Paper(c.Objected ? "objected" : "reviewed", by, c.ReviewedAt is { } at ? source.Span.Say(at) : "", c.Review ?? "") : c.WaitsForReview ? words.Paper("waits_for_review") : null;
 

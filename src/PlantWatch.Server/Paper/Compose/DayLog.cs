@@ -7,9 +7,8 @@ namespace PlantWatch.Server.Paper.Compose;
 /// <summary>The day log sheet: what was tested, read, given, done and seen, by whom, in the order of time.</summary>
 internal static class DayLog
 {
-    // Tests, doses and exceptions have tables of their own.
-    private static readonly RecordGroup[] Done =
-        [RecordGroup.Pools, RecordGroup.Filters, RecordGroup.Chemicals, RecordGroup.Reagents, RecordGroup.Jobs, RecordGroup.Probes, RecordGroup.Limits, RecordGroup.Handovers];
+    // Tests, doses and exceptions have tables of their own; all else that people and plant write is told, whatever comes to it.
+    private static readonly RecordGroup[] Done = [.. Enum.GetValues<RecordGroup>().Except([RecordGroup.All, RecordGroup.Tests, RecordGroup.Doses, RecordGroup.Exceptions])];
 
     /// <summary>Its sections.</summary>
     public static async Task<IReadOnlyList<Section>> SectionsAsync(SheetDraft draft, CancellationToken cancellation)

@@ -7,7 +7,7 @@ namespace PlantWatch.Server.Paper.Compose;
 /// <summary>What an inspector asks for, in the order in which it is asked: what was tested and read, what was outside and how it ended, what was corrected, who was competent; what is worked out comes last.</summary>
 internal static class Inspection
 {
-    private static readonly RecordGroup[] Running = [RecordGroup.Pools, RecordGroup.Filters, RecordGroup.Chemicals, RecordGroup.Limits, RecordGroup.Handovers];
+    private static readonly RecordGroup[] Running = [RecordGroup.Pools, RecordGroup.Filters, RecordGroup.Chemicals, RecordGroup.Limits, RecordGroup.Rounds, RecordGroup.Notes, RecordGroup.Handovers];
 
     /// <summary>Its sections.</summary>
     public static async Task<IReadOnlyList<Section>> SectionsAsync(SheetDraft draft, CancellationToken cancellation)

@@ -10,6 +10,7 @@ namespace PlantWatch.Server.Paper.Compose;
 /// <summary>A pool day by day: how often it was tested and missed, least, mean and most of what is tested daily, and how many breaches began.</summary>
 internal sealed class MonthTable(SheetDraft draft, SheetSource source, PoolPlan pool)
 {
+    private static readonly string[] Ends = ["least", "mean", "most"], EndsAlone = ["least_of", "mean_of", "most_of"];
     private readonly Wording _words = draft.Words;
     private readonly IReadOnlyList<StandingTest> _tests = Tests.Of(source, pool.Id);
     private readonly LimitsInForce _limits = source.State.Pools.FirstOrDefault(p => p.Id == pool.Id)?.Limits ?? LimitsInForce.None;
@@ -22,7 +23,7 @@ internal sealed class MonthTable(SheetDraft draft, SheetSource source, PoolPlan 
         var missed = new TestTable(source, pool, draft.Now, _words).Missed;
         var lines = new ExceptionRows(source, draft.Now, _words).Lines().Where(l => l.PoolId == pool.Id).ToArray();
         List<Column> columns = [new(_words.Paper("day")), new(_words.Paper("tests"), ColumnKind.Number, ""), new(_words.Paper("missed"), ColumnKind.Number, ""), new(_words.Paper("breaches"), ColumnKind.Number, "")];
-        columns.AddRange(_daily.SelectMany(m => new[] { "least", "mean", "most" }.Select(end => new Column(_words.Paper(end, _words.Heading(m)), ColumnKind.Number, m.Unit()))));
+        columns.AddRange(_daily.SelectMany(m => Ends.Select(end => new Column(_words.Paper(end, _words.Heading(m)), ColumnKind.Number, m.Unit()))));
         return new(_words.Paper("days_caption", pool.Name), columns, [.. Enumerable.Range(0, draft.Span.Days).Where(Begun).Select(Row)], _words.Paper("days_none"));
 
         IReadOnlyList<Cell> Row(int day)
@@ -41,7 +42,7 @@ internal sealed class MonthTable(SheetDraft draft, SheetSource source, PoolPlan 
     {
         var others = _tests.SelectMany(t => t.Check.Results).Select(r => r.Measurand).Distinct().Except(_daily).Order();
         return new(_words.Paper("others_caption", pool.Name),
-            [new(_words.Paper("quantity")), new(_words.Paper("tests"), ColumnKind.Number, ""), .. new[] { "least_of", "mean_of", "most_of" }.Select(end => new Column(_words.Paper(end), ColumnKind.Number))],
+            [new(_words.Paper("quantity")), new(_words.Paper("tests"), ColumnKind.Number, ""), .. EndsAlone.Select(end => new Column(_words.Paper(end), ColumnKind.Number))],
             [.. others.Select(Row)], _words.Paper("others_none"));
 
         IReadOnlyList<Cell> Row(Measurand measurand)

@@ -18,6 +18,7 @@ const AlarmHealthPage = lazyPage(() => import('../health/AlarmHealthPage'), m =>
 const JobsPage = lazyPage(() => import('../jobs/JobsPage'), m => m.JobsPage);
 const LaboratoryPage = lazyPage(() => import('../laboratory/LaboratoryPage'), m => m.LaboratoryPage);
 const LimitsPage = lazyPage(() => import('../limits/LimitsPage'), m => m.LimitsPage);
+const InspectPage = lazyPage(() => import('../paper/InspectPage'), m => m.InspectPage);
 const PaperPage = lazyPage(() => import('../paper/PaperPage'), m => m.PaperPage);
 const PoolPage = lazyPage(() => import('../pool/PoolPage'), m => m.PoolPage);
 const ProbePage = lazyPage(() => import('../probe/ProbePage'), m => m.ProbePage);
@@ -73,6 +74,7 @@ export const pages: Page[] = [
   { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper, seldom: true } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
+  { key: 'inspect', show: () => <InspectPage />, under: 'paper' },
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },
   { key: 'board', show: id => <BoardPage key={id} id={id ?? ''} />, under: 'boards' },
   { key: 'pool', show: id => <PoolPage id={id ?? ''} />, under: '' },

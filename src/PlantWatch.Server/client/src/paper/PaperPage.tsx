@@ -35,6 +35,7 @@ export function PaperPage() {
     <div class="pages stack paper-page" data-testid="paper">
       <h1>{w.title}</h1>
       <p>{w.lead}</p>
+      <p><a href="#/inspect" data-testid="to-inspect">{w.toInspect}</a></p>
       <div class="sheet card">
         <Field name="kind" label={w.kind} hint={w.says[kind]}><select class="tall" value={kind} {...tie('kind')} onChange={e => { setKind(e.currentTarget.value); setWrong({}); }}>{kinds.map(k => <option key={k} value={k}>{w.kinds[k]}</option>)}</select></Field>
         <PoolPick picked={asked.pools} onPick={choose} error={wrong['pools']} />

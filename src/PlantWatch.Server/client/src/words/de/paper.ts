@@ -13,4 +13,5 @@ export const paper: typeof shape = {
   },
   pools: 'Becken', day: 'Tag', to: 'Bis einschließlich', month: 'Monat', name: 'Gedruckt von', needName: 'Sagen Sie, wer druckt', needPool: 'Wählen Sie ein Becken', needDay: 'Wählen Sie einen Tag', order: 'Der letzte Tag liegt vor dem ersten',
   clock: (zone: string) => `Tage sind die von ${zone}.`, open: 'Öffnen zum Lesen oder Drucken', file: (ending: string) => ending.toUpperCase(),
+  inspect: 'Für die Aufsicht', inspectLead: 'In zwei Schritten: welche Becken und Tage, dann was das Betriebsbuch dazu sagt. Was gemessen und abgelesen wurde, kommt zuerst, was errechnet ist, zuletzt.', toInspect: 'Für die Aufsicht, in zwei Schritten', stepOne: 'Welche Becken und Tage', fromDay: 'Von', looks: 'Wer sieht ein', show: 'Betriebsbuch zeigen', back: 'Andere Becken oder Tage',
 };

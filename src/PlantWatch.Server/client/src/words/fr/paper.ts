@@ -13,4 +13,5 @@ export const paper: typeof shape = {
   },
   pools: 'Bassins', day: 'Jour', to: 'Jusqu’au, inclus', month: 'Mois', name: 'Imprimé par', needName: 'Indiquez qui imprime', needPool: 'Choisissez un bassin', needDay: 'Choisissez un jour', order: 'Le dernier jour précède le premier',
   clock: (zone: string) => `Les jours sont ceux de ${zone}.`, open: 'Ouvrir pour lire ou imprimer', file: (ending: string) => ending.toUpperCase(),
+  inspect: 'Pour une inspection', inspectLead: 'En deux étapes\u202f: quels bassins et quels jours, puis ce que dit le registre. Ce qui a été analysé et lu vient d’abord, ce qui est calculé en dernier.', toInspect: 'Pour une inspection, en deux étapes', stepOne: 'Quels bassins et quels jours', fromDay: 'Du', looks: 'Qui consulte', show: 'Montrer le registre', back: 'D’autres bassins ou jours',
 };
