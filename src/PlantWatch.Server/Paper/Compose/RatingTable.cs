@@ -37,7 +37,7 @@ internal sealed class RatingTable(SheetDraft draft, SheetSource source)
     private Task<IReadOnlyList<DayQualityView>> DaysAsync(ProbePlan probe, CancellationToken cancellation) =>
         new QualityReader(source.Worker, probe, draft.Series, draft.Record).DaysAsync(draft.Span.From, draft.Span.To, cancellation);
 
-    private Cell Share(DayQualityView? day) => day is null ? Dash.Cell : Percent(day.Completeness) with { Note = draft.Words.PaperWord("rated", day.Rating) };
+    private Cell Share(DayQualityView? day) => day is null ? Dash.Cell : Percent(day.Completeness, draft.Words.PaperWord("rated", day.Rating));
 
-    private static Number Percent(double share) => new(Math.Round(100 * share), "%");
+    private static Number Percent(double share, string? note = null) => new(Math.Round(100 * share), "%") { Note = note };
 }
