@@ -19,9 +19,8 @@ import { plantRound } from '../en/plantRound';
 import { nav } from './nav';
 import { boards } from './boards';
 import { offline } from './offline';
-// In English until they are put into the other languages.
-import { know } from '../en/know';
-import { stripTools } from '../en/stripTools';
+import { know } from './know';
+import { stripTools } from './stripTools';
 import { orp } from './orp';
 import { paper } from './paper';
 import { plan } from './plan';
