@@ -13,9 +13,8 @@ import { jobs } from './jobs';
 import { alarmHealth, laboratory } from './laboratory';
 import { limits } from './limits';
 import { methods } from './methods';
-// In English until they are translated.
-import { instruments } from '../en/instruments';
-import { plantRound } from '../en/plantRound';
+import { instruments } from './instruments';
+import { plantRound } from './plantRound';
 import { nav } from './nav';
 import { boards } from './boards';
 import { offline } from './offline';
