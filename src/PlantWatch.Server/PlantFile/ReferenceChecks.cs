@@ -23,6 +23,11 @@ internal static class ReferenceChecks
                 Named(pump["product"], "product", products, complaints);
                 Follows(root, circuit, pump["follows"], complaints);
             }
+            foreach (var item in circuit["plant_round"]["items"].Items)
+            {
+                Named(item["of"], "filter or pool", Ids(circuit["filters"]).Concat(Ids(circuit["pools"])), complaints);
+                if (item["low"].Number is { } low && item["high"].Number is { } high && low > high) complaints.Add(item["low"], "low is above high");
+            }
             foreach (var task in circuit["tasks"].Items) Named(task["asset"], "pump, probe, filter, pool or circuit", Things(circuit), complaints);
         }
     }

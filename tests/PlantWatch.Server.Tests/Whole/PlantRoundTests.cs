@@ -51,7 +51,7 @@ public sealed class PlantRoundTests
             Assert.Equal((RoundWord.Walked, "R. Castellan", 162.0, false), (after.Word, after.By, after.Items[0].LastValue, after.Items[2].LastWorks));
             var told = Assert.Single((await server.GetAsync<EntriesView>("/api/v1/entries?about=rounds")).Entries);
             Assert.Contains("floor wet", told.Text, StringComparison.Ordinal);
-            Assert.Contains("162 kPa is over 150 kPa", told.Text, StringComparison.Ordinal);
+            Assert.Contains("162\u00a0kPa is over 150\u00a0kPa", told.Text, StringComparison.Ordinal);
         }
     }
 

@@ -2,6 +2,7 @@ using PlantWatch.Core.Plans;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Core.Rules;
 
 namespace PlantWatch.Core.Plant.Fold;
 
@@ -26,7 +27,8 @@ internal static class RoundFold
     // Of each day and pool the newest count, from the day after the last reading on: the day itself was partly before it.
     private static int? BathersSince(Draft draft, Instant since)
     {
-        var day = DateOnly.FromDateTime(since.ToDateTimeOffset().UtcDateTime);
+        if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return null;
+        var day = clock.DayOf(since);
         var counts = draft.Bathers.Where(b => b.Day > day).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
         return counts.Length == 0 ? null : counts.Sum();
     }

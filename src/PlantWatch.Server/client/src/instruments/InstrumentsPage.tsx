@@ -41,7 +41,7 @@ export function InstrumentsPage() {
       <h1>{w.title}</h1>
       <section class="sheet card">
         <p class="hint">{w.hint}</p>
-        <p role="status" class={outcome ? 'notice' : 'sr'} data-testid="verify-said">{outcome?.kind === 'answered' ? `${w.saved} ${w.verdicts[outcome.answer.word]}` : outcome?.kind === 'unreachable' ? w.waiting : ''}</p>
+        <p role="status" class={outcome ? 'notice' : 'sr'} data-testid="verify-said">{outcome?.kind === 'answered' ? w.saved(w.verdicts[outcome.answer.word]) : outcome?.kind === 'unreachable' ? w.waiting : ''}</p>
         {refused.map(v => <p key={v.id} class="notice bad" role="alert" data-testid="verify-refused">{w.refused}: {v.refusal!.errors.map(e => e.text).join(' ') || v.refusal!.title} <button type="button" class="slim" onClick={() => verifications.drop(v.id)}>{words.outbox.drop}</button></p>)}
         {data === null ? <p class="hint">{failed ? words.error.unreachable : words.loading}</p> : data.length === 0 ? <p class="hint">{w.none}</p> : <ul class="pump-list">{data.map(i => <Card key={i.id} instrument={i} onSent={setSent} />)}</ul>}
         <p><a class="line-link" href={link('reagents')}>{w.reagents}</a></p>

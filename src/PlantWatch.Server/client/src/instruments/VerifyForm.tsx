@@ -18,7 +18,8 @@ export function VerifyForm({ instrument, onSent, onLeave }: { instrument: Instru
   const [m, setM] = useState<Measurand>(instrument.tests[0]!.measurand);
   const [text, setText] = useState({ standard: '', nominal: '', tolerance: '', reading: '' });
   const [errors, setErrors] = useState<Record<string, string>>({});
-  const set = (change: Partial<typeof text>) => setText({ ...text, ...change });
+  // A remark stays until its field is changed.
+  const set = (change: Partial<typeof text>) => { setText({ ...text, ...change }); setErrors(Object.fromEntries(Object.entries(errors).filter(([k]) => !(k in change)))); };
   const [nominal, tolerance, reading] = [text.nominal, text.tolerance, text.reading].map(readTyped) as [ReturnType<typeof readTyped>, ReturnType<typeof readTyped>, ReturnType<typeof readTyped>];
   const off = nominal.kind === 'number' && reading.kind === 'number' ? reading.value - nominal.value : null;
   const within = off !== null && tolerance.kind === 'number' ? Math.abs(off) <= tolerance.value + 1e-9 : null;

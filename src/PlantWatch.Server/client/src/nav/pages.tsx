@@ -68,7 +68,7 @@ export const pages: Page[] = [
   { key: 'telling', show: () => <TellingPage />, entry: { group: 'alarms', name: words.pageNames.pages.telling, seldom: true } },
   { key: 'pumps', show: id => <PumpsPage asset={id} />, entry: { group: 'plant', name: words.nav.pumps } },
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
-  { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound } },
+  { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound, seldom: true } },
   { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
   { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper, seldom: true } },

@@ -9,7 +9,7 @@ import type { Draft } from './store';
 
 const w = words.plantRound;
 
-const figure = (v: number) => fixed(v, v % 1 ? 2 : 0);
+const figure = (v: number) => fixed(v, v % 1 === 0 ? 0 : Math.abs(v) < 10 ? 2 : 1);
 const unit = (item: RoundItemView) => item.unit === 'm3' ? 'm\u00b3' : unitText(item.unit);
 
 function limits(item: RoundItemView): string {

@@ -56,7 +56,7 @@ function Form({ view, onWalked }: { view: PlantRoundView; onWalked: () => void }
   const [errors, setErrors] = useState<Errors>({});
   const [sent, setSent] = useState<{ id: string; request: PlantRoundRequest } | null>(null);
   const [unkept, setUnkept] = useState(false);
-  const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setUnkept(!keepDraft(view.circuit, next)); };
+  const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setErrors({}); setUnkept(!keepDraft(view.circuit, next)); };
   const submit = () => {
     const { request, errors: wrong } = buildRound(view, draft, serverNow());
     setErrors(wrong);
