@@ -90,9 +90,9 @@ public static class Equilibrium
     }
 
     // Where no carbon or less is asked for, the search runs it down without end: at the edge it circles in the rounding of the other balances.
-    // 1e-8 mol/kg is 0.001 mg/L of alkalinity, far below what a titration can tell from none.
+    // 1e-7 mol/kg is 0.005 mg/L of alkalinity as CaCO3, far below what a titration can tell from none.
     private static bool CarbonVanished(Condition condition, ReadOnlySpan<double> molality) =>
-        condition.Given == ConditionKind.HydrogenActivity && molality[Bicarbonate] + molality[(int)Carbonate] < 1e-8;
+        condition.Given == ConditionKind.HydrogenActivity && molality[Bicarbonate] + molality[(int)Carbonate] < 1e-7;
 
     private static Composition Freed(Composition composition, Condition condition, double freed) => condition switch
     {

@@ -48,6 +48,10 @@ public sealed class EquilibriumProperties
         Assert.Equal(4e-8, Equilibrium.Speciate(At(9.964784193388901)).Value.Composition.Carbon, 1e-8);
         Assert.Equal(EquilibriumFailure.NegativeCarbon, Equilibrium.Speciate(At(9.964884193388901)).Failure);
         Assert.Equal(EquilibriumFailure.NegativeCarbon, Equilibrium.Speciate(At(9.964984193388901)).Failure);
+        // A second one, colder and saltier: 0.0001 of pH below, carbon is 3e-7 mol/kg.
+        Water Cold(double ph) => new(Ph.From(ph), Celsius.From(0.10526315789473684), Alkalinity.From(104.92648629492818), CalciumHardness.From(68), DissolvedSolids.From(8079.452817786676)) { BoronMilligramsPerLitre = 52.20616794090981 };
+        Assert.Equal(3e-7, Equilibrium.Speciate(Cold(8.9999)).Value.Composition.Carbon, 1e-7);
+        Assert.Equal(EquilibriumFailure.NegativeCarbon, Equilibrium.Speciate(Cold(9)).Failure);
     }
 
     [Fact]
