@@ -1,4 +1,4 @@
-import './styles/index.css';
+import './styles/first.css';
 import { language } from './format/language';
 import { learn } from './words';
 

@@ -1,12 +1,13 @@
 import { h, type Attributes, type ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { life, onLive } from '../live/connection';
-import { words } from '../words';
+import { learnRest, words } from '../words';
+import { dress } from './dress';
 
 /** A part of the page, or a page, that is loaded when it is wanted. */
 export function lazyPart<P extends object>(bring: () => Promise<{ default: ComponentType<P> }>) {
   let loaded: ComponentType<P> | null = null;
-  const load = () => bring().then(m => { loaded = m.default; return loaded; });
+  const load = () => Promise.all([learnRest(), dress()]).then(bring).then(m => { loaded = m.default; return loaded; });
   const Lazy = (props: P) => {
     const [Part, setPart] = useState<ComponentType<P> | null>(() => loaded);
     const [failed, fail] = useState(false);
