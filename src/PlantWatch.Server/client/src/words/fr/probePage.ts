@@ -29,7 +29,7 @@ export const probePage: typeof shape = {
   agreement: {
     title: 'Sonde face aux analyses', few: 'Il faut trois analyses comparables pour juger de l’accord.',
     says: (n: number, bias: string, low: string, high: string, unit: string) => `Sur ${n} analyses, l’écart moyen, sonde moins analyse, est de ${bias}${unit}\u202f; 19 écarts sur 20 sont entre ${low} et ${high}${unit}.`,
-    together: 'Les analyses d’un même appareil et d’un même lot peuvent être toutes décalées ensemble. Le biais ci-dessus en tient compte, pas ces deux figures.',
+    together: 'Les analyses d’un même instrument et d’un même lot peuvent être toutes décalées ensemble. Le biais ci-dessus en tient compte, pas ces deux figures.',
     difference: 'Écart selon la moyenne', regression: 'Sonde selon analyse', failed: 'Impossible de récupérer la figure.', png: 'en PNG', svg: 'en SVG',
   },
   learned: {

@@ -77,5 +77,5 @@ export const round: typeof shape = {
   doFirst: 'Refaire l’analyse sur un nouvel échantillon. Si elle se confirme, prévenir le responsable de l’installation et suivre les consignes de l’installation\u202f; d’ici là, suivre la plus défavorable des deux.',
   doLow: 'Peu ou pas de désinfectant\u202f: le responsable décide aussitôt si quelqu’un peut être dans l’eau.',
   unkept: 'Cet appareil n’a pas gardé le dernier changement\u202f: il n’a plus de place. Ne pas fermer cette page avant le départ de l’analyse.',
-  also: 'À côté de la tournée', toPlant: 'Tournée technique', toChemicals: 'Livraisons et bacs', toReagents: 'Réactifs et lots', toInstruments: 'Appareils', toRound: 'Faire une tournée', toWalk: (n: number) => (n > 1 ? `Faire une tournée\u202f: analyses à faire à ${n} bassins` : `Faire une tournée\u202f: analyses à faire à ${n} bassin`),
+  also: 'À côté de la tournée', toPlant: 'Ronde technique', toChemicals: 'Livraisons et bacs', toReagents: 'Réactifs et lots', toInstruments: 'Instruments', toRound: 'Faire une tournée', toWalk: (n: number) => (n > 1 ? `Faire une tournée\u202f: analyses à faire à ${n} bassins` : `Faire une tournée\u202f: analyses à faire à ${n} bassin`),
 };
