@@ -63,4 +63,8 @@ export const know: typeof shape = {
     from: 'Les dernières analyses, le volume du fichier de l’installation, et le titre du produit selon son étiquette et son âge.', sure: (percent: string) => `± ${percent}\u00a0% de la quantité, par volume, titre et analyses ensemble. Une analyse de contrôle dit le résultat.`,
     means: 'Un conseil, jamais un ordre\u202f: l’étiquette, la fiche de données de sécurité et les consignes de l’installation passent d’abord.', source: 'Bilan de matière sans échange avec l’air, constantes d’équilibre de phreeqc.dat (USGS, publiées)\u202f; étapes sûres et attentes sont d’usage courant (docs/doses.md).',
   },
+  plan: {
+    from: 'Les dernières analyses, les limites et souhaits du fichier de l’installation, les produits disponibles avec leur titre, et le volume.', sure: 'Chaque étape dit de combien elle peut s’écarter. Après chacune, l’eau est analysée\u202f: ce qui en sort passe avant ce qui a été calculé.',
+    means: 'Une proposition, jamais un ordre\u202f: le chemin le moins cher ou le plus court vers toutes les plages, par étapes sûres. Étiquettes et consignes de l’installation passent d’abord.', source: 'Équilibre par les constantes de phreeqc.dat (USGS, publiées), chemin par programmes linéaires (docs/decisions/0008)\u202f; étapes sûres et attentes sont d’usage courant.',
+  },
 };
