@@ -4,7 +4,7 @@ import { frame } from './frame';
 import { limits } from './limits';
 import { nav } from './nav';
 import { offline } from './offline';
-import { know } from '../en/know';
+import { know } from './know';
 import { poolState } from './poolState';
 import { reagents } from './reagents';
 import { round } from './round';
