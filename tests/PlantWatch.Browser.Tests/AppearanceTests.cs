@@ -14,7 +14,7 @@ public sealed class AppearanceTests(Chromium chromium, BusyPlant plant) : IClass
     [
         ("", "pool-main"), ("pool/main", "strip-ph"), ("pool/teaching", "strip-teaching-orp"), ("probe/ph", "judgements"), ("probe/panel-ph", "calibrations"), ("probe/teaching-orp", "learned"), ("probe/water", "signal"),
         ("check/main", "submit-check"), ("round", "begin-round"), ("plant-round", "plant-round-form"), ("instruments", "verify-said"), ("balance/main", "indices-foreign"), ("balance/teaching", "balance-missing"), ("what-if/main", "curve-table"), ("alarms", "alarm-acid-pump"), ("rules", "rule-R-010"), ("rules/R-012", "take-out-R-012"), ("pumps", "job-hypo-pump"), ("pumps/acid-pump", "job-form"), ("pump/acid-pump", "pump-lacks"), ("jobs", "job-hypo-pump"), ("handover", "handover-happened"), ("chemicals", "chemical-hypo"), ("paper", "paper-open"), ("inspect", "inspect-show"), ("record", "refusal-not_a_number"),
-        ("boards", "board-one-pool"), ("board/live-chemistry", "strip-teaching-orp"), ("board/operators-round", "tile-6"), ("board/maintenance", "board-job-hypo-pump"), ("board/duty-manager", "pool-main"), ("board/wall-display", "strip-ph"), ("board/one-pool/teaching", "strip-teaching-orp"),
+        ("boards", "board-one-pool"), ("board/live-chemistry", "strip-teaching-orp"), ("board/operators-round", "tile-6"), ("board/maintenance", "board-job-hypo-pump"), ("board/duty-manager", "pool-main"), ("board/wall-display", "strip-ph"), ("board/one-pool/teaching", "strip-teaching-orp"), ("wall/wall-display", "pool-main"),
     ];
 
     [BrowserTheory]

@@ -3,6 +3,7 @@ import { rules, story } from './rules.mjs';
 import { circuitView, empty, entries, firstAlarms, iso, ledger } from './views.mjs';
 import { marks, notes } from './past.mjs';
 import { bathers, book, moves } from './stock.mjs';
+import { boards, lines } from './boards.mjs';
 import { whatIf } from './water.mjs';
 
 const started = Date.now();
@@ -113,6 +114,8 @@ export function api(method, url, body, bare) {
   if (p0 === 'calibrations' && method === 'PUT') { const k = { id: p1, status: 'proposed', decidedBy: null, decidedAt: null, decision: null, holdsFrom: null, proposedAt: iso(Date.now()), proposedBy: body.by, ...body, by: undefined }; state.calibrations.push(k); return [200, k]; }
   if (p0 === 'calibrations' && p2 === 'decision') { const k = state.calibrations.find(x => x.id === p1); Object.assign(k, { status: body.decision, decidedBy: body.by, decidedAt: iso(Date.now()), decision: body.why, holdsFrom: body.decision === 'rejected' ? null : body.holdsFrom }); return [200, k]; }
   if (p0 === 'calibrations') return [200, state.calibrations.filter(k => !q.get('probe') || k.probeId === q.get('probe'))];
+  if (p0 === 'boards' && p1) { const b = boards.find(x => x.id === p1); return b ? [200, b] : refuse([], 404); }
+  if (p0 === 'boards') return [200, lines];
   if (p0 === 'entries') return [200, { entries: bare ? [] : entries(started), more: false }];
   if (p0 === 'notes' && method === 'PUT') { const { corrects, ...rest } = body; const old = state.notes.find(n => n.id === corrects); const n = { ...rest, id: p1, saidAt: iso(Date.now()), before: old ? [old, ...old.before] : [] }; state.notes = [n, ...state.notes.filter(x => x.id !== corrects && x.id !== p1)]; return [200, n]; }
   if (p0 === 'notes') return [200, bare ? [] : state.notes.filter(n => n.poolId === q.get('pool') && n.to >= q.get('from') && n.from < q.get('to'))];

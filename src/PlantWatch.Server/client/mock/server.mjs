@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { site, probes, valueAt } from './plant.mjs';
 import { circuitView, empty, iso, ledger } from './views.mjs';
 import { api, state } from './api.mjs';
+import { lines } from './boards.mjs';
 
 const args = process.argv.slice(2);
 const port = Number(args[args.indexOf('--port') + 1] || 5080) || 5080;
@@ -56,7 +57,7 @@ function live(request, response, url) {
     if (s && text.includes('"protocol"')) {
       s.response.write(`data: {}${end}\n\n`);
       s.ready = true;
-      setTimeout(() => { for (const c of site.circuits) s.response.write(`data: ${call('circuit', view(c))}\n\n`); }, 50);
+      setTimeout(() => { s.response.write(`data: ${call('boards', lines)}\n\n`); for (const c of site.circuits) s.response.write(`data: ${call('circuit', view(c))}\n\n`); }, 50);
     }
     response.writeHead(200).end();
   });

@@ -11,7 +11,7 @@ import { barOf, type BarSays } from './bar';
 import { standingAlarms } from './order';
 
 /** A page that has just been opened is connecting, not dead: it gets three seconds. */
-const isDead = () => life.value.state === 'lost' || (life.value.state === 'connecting' && now.value - life.value.since >= 3_000);
+export const isDead = () => life.value.state === 'lost' || (life.value.state === 'connecting' && now.value - life.value.since >= 3_000);
 
 const w = words.bar;
 
@@ -36,19 +36,21 @@ function Named({ says }: { says: BarSays }) {
   );
 }
 
-/** One line, always in sight: the gravest alarm that calls, how many stand, or that nothing can be said. */
-export function AlarmBar() {
+/** One line, always in sight: the gravest alarm that calls, how many stand, or that nothing can be said. `plain` leads nowhere and has no sound to be turned on. */
+export function AlarmBar({ plain }: { plain?: boolean }) {
   const blind = [...poolViews.value.values()].filter(p => p.state === 'unknown').length;
   const says = barOf(alarms.value, circuits.value.size > 0, isDead(), blind);
   const kind = says.dead ? 'dead' : says.calls ? `calls w-${says.shown!.priority}` : says.counts[0] ? `w-${says.counts[0].priority}` : '';
+  const inside = <>
+    {says.dead && <b class="mark bar-dead" data-testid="bar-dead"><WarnGlyph />{w.dead}</b>}
+    {says.kind === 'alarms' ? <><Counts says={says} /><Named says={says} /></> : <NoAlarm says={says} blind={blind} />}
+    {says.shown && <Age at={says.shown.raisedAt} bare />}
+  </>;
+  const facts = { class: 'alarm-bar', 'data-testid': 'alarm-bar', 'data-live': life.value.state, 'data-calls': says.calls };
   return (
     <section aria-label={w.label} class={`bar-line ${kind}`}>
-      <a class="alarm-bar" href={says.shown ? link('alarm', says.shown.id) : link('alarms')} data-testid="alarm-bar" data-live={life.value.state} data-calls={says.calls}>
-        {says.dead && <b class="mark bar-dead" data-testid="bar-dead"><WarnGlyph />{w.dead}</b>}
-        {says.kind === 'alarms' ? <><Counts says={says} /><Named says={says} /></> : <NoAlarm says={says} blind={blind} />}
-        {says.shown && <Age at={says.shown.raisedAt} bare />}
-      </a>
-      <SoundButton />
+      {plain ? <div {...facts}>{inside}</div> : <a {...facts} href={says.shown ? link('alarm', says.shown.id) : link('alarms')}>{inside}</a>}
+      {!plain && <SoundButton />}
     </section>
   );
 }

@@ -25,7 +25,7 @@ function Drawn({ board, failed }: { board: BoardView; failed: boolean }) {
       <div class="board-head">
         <div><h1>{board.title}</h1>{board.note && <p class="hint">{board.note}</p>}</div>
         {board.onePool && <Choice board={board} pool={pool} />}
-        <div class="inline"><a class="button quiet" href={link('boards')}>{w.all}</a></div>
+        <div class="inline"><a class="button" href={link(...['wall', board.id, ...(pool && board.onePool ? [pool] : [])])} data-testid="to-wall">{w.toWall}</a><a class="button quiet" href={link('boards')}>{w.all}</a></div>
       </div>
       {failed && <p class="notice" role="status">{words.error.unreachable}</p>}
       <Problems board={board} />

@@ -27,6 +27,9 @@ export const clock = (time: string | number, zone: string) => maker(zone, { hour
 export const clockSeconds = (time: string | number, zone: string) =>
   maker(zone, { hour: '2-digit', minute: '2-digit', second: '2-digit' }).format(at(time));
 
+/** Tue 3 Mar */
+export const dayOnly = (time: string | number, zone: string) => maker(zone, { weekday: 'short', day: 'numeric', month: 'short' }).format(at(time));
+
 /** Tue 3 Mar, 14:05 */
 export const dayClock = (time: string | number, zone: string) =>
   maker(zone, { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' }).format(at(time));

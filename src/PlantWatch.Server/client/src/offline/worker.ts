@@ -35,6 +35,13 @@ function watch(worker: ServiceWorker | null): void {
   worker?.addEventListener('statechange', () => { found(); if (worker.state === 'activated') reach.value = 'ready'; });
 }
 
+/** Looks whether the server has a newer set; `quietly` takes it. False where pages are not kept on the device, and somebody else has to look. */
+export function lookForNewer(): boolean {
+  if (reach.peek() !== 'ready') return false;
+  look();
+  return true;
+}
+
 function look(): void {
   if (!registration || Date.now() - lookedAt < lookEvery) return;
   lookedAt = Date.now();

@@ -19,10 +19,10 @@ function sentences(pool: PoolInfo, view: PoolView): string[] {
   return view.state === 'unknown' ? [pool.limits.length === 0 ? words.overview.noLimits : words.overview.noState] : [];
 }
 
-export function Why({ pool, view, all }: { pool: PoolInfo; view: PoolView | undefined; all?: boolean }) {
+export function Why({ pool, view, all, most = 3 }: { pool: PoolInfo; view: PoolView | undefined; all?: boolean; most?: number }) {
   if (!view) return <p class="why">{words.overview.noState}</p>;
   const said = sentences(pool, view);
-  const shown = all ? said : said.slice(0, 3);
+  const shown = all ? said : said.slice(0, most);
   if (said.length === 0) return null;
   return (
     <ul class="why">

@@ -18,7 +18,7 @@ import { useGhost } from './useGhost';
 import type { Shown } from './window';
 
 export interface Common {
-  shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; checks: CheckAnswer[]; pace?: number | undefined;
+  shown: Signal<Shown>; cursor: Signal<number | null>; width: number; axis: boolean; checks: CheckAnswer[]; pace?: number | undefined; share?: number | undefined;
   /** What the tools of a page choose; without them both lines are drawn and no other day. */
   look?: Signal<Look> | undefined; compared?: Signal<Compared | null> | undefined; noted?: Signal<readonly NoteSpan[]> | undefined;
   /** Set once a strip has a corrected line: only then is there something to choose. */

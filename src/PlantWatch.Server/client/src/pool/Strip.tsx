@@ -29,6 +29,8 @@ export interface StripProps {
   happenings?: Happening[] | undefined; shades?: (() => Shade[]) | undefined;
   /** At least so long between two drawings, in milliseconds; as fast as the screen when left out. */
   pace?: number | undefined;
+  /** How high the chart is, against the usual. */
+  share?: number | undefined;
   /** Given the function that draws anew. */
   bind: (redraw: () => void) => void;
 }
@@ -67,7 +69,7 @@ export function Strip(p: StripProps) {
   };
   p.bind(draw);
 
-  const step = sizeStep(), height = step * ((p.stepped ? 54 : 132) + (p.axis ? 28 : 0));
+  const step = sizeStep(), height = step * ((p.stepped ? 54 : 132) * (p.share ?? 1) + (p.axis ? 28 : 0));
   useEffect(() => {
     if (!host.current || p.width < 80) return;
     const u = makeChart({
@@ -95,7 +97,7 @@ export function Strip(p: StripProps) {
     <section role="group" class="strip" data-testid={p.testId} aria-label={p.name}>
       <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} other={p.compared ? words.stripTools.compared[p.compared.value ?? 'yesterday'] : ''} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
       <SummaryText summary={summary} tests={p.marks} shown={p.shown} decimals={p.decimals} unit={p.unit} testId={p.testId} lines={p.columns()[0].length > 0} />
-      <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} onPointerDown={e => { pressed.current = e.clientX; }} onClick={e => tapped(e.clientX)} />
+      <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} style={p.share ? { height: `${height}px` } : undefined} onPointerDown={e => { pressed.current = e.clientX; }} onClick={e => tapped(e.clientX)} />
     </section>
   );
 }

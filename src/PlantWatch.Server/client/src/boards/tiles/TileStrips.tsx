@@ -14,6 +14,8 @@ export interface TileStripsProps extends TileProps { probes: ProbeInfo[] }
 
 const hour = 3_600_000;
 const none: CheckAnswer[] = [];
+/** Letters grow on a wall, and the screen does not: a chart need not be as high. */
+const onWall = 0.62;
 
 /** The tests of the time shown, of all pools: every strip of a board asks the same. */
 function useChecks(hours: number): CheckAnswer[] {
@@ -53,7 +55,7 @@ export default function TileStrips({ probes, tile, pool, wall }: TileStripsProps
   return (
     <div class="tile-strips" ref={host}>
       {width > 0 && probes.map((p, i) => (
-        <Drawn key={p.id} probe={p} heading={pool === null ? nameOf(p.id) : headingOf(p, probes)} checks={tile.checks ? checks : none} limits={tile.limits} raw={tile.raw} plain={wall} shown={window} cursor={cursor} width={width} axis={i === probes.length - 1} />))}
+        <Drawn key={p.id} probe={p} heading={pool === null ? nameOf(p.id) : headingOf(p, probes)} checks={tile.checks ? checks : none} limits={tile.limits} raw={tile.raw} plain={wall} share={wall ? onWall : undefined} shown={window} cursor={cursor} width={width} axis={i === probes.length - 1} />))}
     </div>
   );
 }

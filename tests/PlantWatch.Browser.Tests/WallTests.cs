@@ -1,0 +1,132 @@
+using Microsoft.Playwright;
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Plant;
+using PlantWatch.Server.Tests.Whole;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>A board on the wall of the plant room: read from afar, touched by nobody, and honest when nothing is heard.</summary>
+public sealed class WallTests(Chromium chromium, BusyPlant plant) : IClassFixture<Chromium>, IClassFixture<BusyPlant>
+{
+    // Height of a capital letter against the size of the type, about that of the usual screen faces.
+    private const double CapitalsOfType = 0.7;
+
+    [BrowserFact]
+    public async Task It_leads_nowhere_always_has_the_alarms_and_its_figures_are_read_from_five_metres()
+    {
+        await using var screen = await chromium.OpenAsync(await plant.AddressAsync());
+        await screen.GoAsync("wall/wall-display");
+        await Expect(screen["pool-main"]).ToBeVisibleAsync();
+        await Expect(screen["alarm-bar"]).ToBeInViewportAsync();
+        await Expect(screen["wall-time"]).ToBeInViewportAsync();
+        foreach (var way in (string[])["a", "nav", ".sound-button", "select"]) await Expect(screen.Page.Locator(way)).ToHaveCountAsync(0);
+        await Expect(screen["wall-dead"]).ToHaveCountAsync(0);
+        Assert.Equal(0, await screen.AskAsync<int>("() => document.documentElement.scrollHeight - innerHeight"));
+
+        // ISO 9241-303 asks for letters of at least 16 minutes of arc (from memory). A screen of 43 inches is 0.535 m high.
+        var share = await screen.AskAsync<double>("() => parseFloat(getComputedStyle(document.querySelector('.wall-figures .figure')).fontSize) / innerHeight");
+        var arcMinutes = Math.Atan(share * CapitalsOfType * 0.535 / 5) * 180 / Math.PI * 60;
+        Assert.InRange(arcMinutes, 16, 30);
+        screen.IsClean(expected: NoWorker);
+    }
+
+    [BrowserFact]
+    public async Task Without_a_server_it_says_since_when_in_big_letters_keeps_its_last_figures_and_goes_on_by_itself()
+    {
+        var server = await TestPlant.StartAsync();
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await server.PublishAsync("hall/ph", "7.41");
+        await screen.GoAsync("wall/wall-display");
+        await Expect(screen["pool-main"]).ToContainTextAsync("7.41");
+        await screen.AskAsync<int>("() => { window.neverLoadedAnew = 1; return 1; }");
+
+        await server.StopAsync();
+        await Expect(screen["wall-dead"]).ToContainTextAsync("Not live");
+        await Expect(screen["wall-dead"]).ToContainTextAsync(new System.Text.RegularExpressions.Regex(@"since \d\d:\d\d:\d\d"));
+        await Expect(screen["pool-main"]).ToContainTextAsync("7.41");
+        Assert.Equal("grayscale(1)", await screen.AskAsync<string>("() => getComputedStyle(document.querySelector('.wall-view')).filter"));
+        Assert.True(await screen.AskAsync<bool>("() => parseFloat(getComputedStyle(document.querySelector('.wall-dead')).fontSize) > innerHeight / 20"));
+
+        server = await WholeServer.StartAsync(server.Folder, port: server.Port);
+        await using (server)
+        {
+            await Expect(screen["wall-dead"]).ToHaveCountAsync(0);
+            await server.PublishAsync("hall/ph", "7.36");
+            await Expect(screen["pool-main"]).ToContainTextAsync("7.36");
+            Assert.Equal(1, await screen.AskAsync<int>("() => window.neverLoadedAnew ?? 0"));
+
+            // Back on a server with another client: it loads itself anew.
+            await screen.Page.RouteAsync("**/", route => route.FulfillAsync(new() { ContentType = "text/html", Body = "<script type=\"module\" crossorigin src=\"/assets/index-Another.js\"></script>" }), new() { Times = 1 });
+            server = await server.RestartAsync();
+            await screen.UntilAsync("() => window.neverLoadedAnew === undefined && document.querySelector('[data-testid=pool-main]') !== null");
+            screen.IsClean(expected: c => LiveTests.NobodyThere(c) || NoWorker(c));
+        }
+    }
+
+    [BrowserFact]
+    public async Task What_does_not_fit_is_shown_in_turn_until_somebody_holds_it()
+    {
+        await using var server = await StartAsync("page_seconds: 5");
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await screen.GoAsync("wall/mine");
+        await Expect(screen["wall-pages"]).ToContainTextAsync("Page 1 of");
+        var count = await screen.AskAsync<int>("() => Number(/of (\\d+)/.exec(document.querySelector('[data-testid=wall-pages]').textContent)[1])");
+        Assert.True(count > 1);
+        await Expect(screen["wall-pages"]).ToContainTextAsync("Page 2 of");
+        await screen["wall-hold"].ClickAsync();
+        await Expect(screen["wall-hold"]).ToContainTextAsync("Held until");
+        var held = await screen["wall-pages"].TextContentAsync();
+        await screen.Page.Keyboard.PressAsync("ArrowRight");
+        await Expect(screen["wall-pages"]).Not.ToHaveTextAsync(held!);
+
+        // Every tile has its turn, whole within the screen.
+        var seen = new HashSet<string>();
+        for (var i = 0; i < count; i++)
+        {
+            seen.UnionWith(await screen.AskAsync<string[]>("() => [...document.querySelectorAll('.wall-slot:not(.off) .tile')].map(t => t.dataset.testid)"));
+            await screen.Page.Keyboard.PressAsync("ArrowRight");
+        }
+        Assert.Equal(["tile-0", "tile-1", "tile-2", "tile-3"], seen.Order());
+        screen.IsClean(expected: NoWorker);
+    }
+
+    [BrowserFact]
+    public async Task It_is_dark_at_night_and_gives_the_light_back_to_whoever_leaves_it_by_a_key()
+    {
+        await using var server = await StartAsync("dark_from: \"00:00\"\n  dark_until: \"23:59\"");
+        await using var screen = await chromium.OpenAsync(server.Address);
+        const string ground = "() => getComputedStyle(document.documentElement).backgroundColor";
+        await screen.GoAsync("wall/mine");
+        await screen.UntilAsync("() => document.documentElement.dataset.theme === 'dark'");
+        var night = await screen.AskAsync<string>(ground);
+        await screen.Page.Keyboard.PressAsync("Escape");
+        await Expect(screen["board"]).ToHaveAttributeAsync("data-board", "mine");
+        Assert.NotEqual(night, await screen.AskAsync<string>(ground));
+        Assert.Equal("16px", await screen.AskAsync<string>("() => getComputedStyle(document.documentElement).fontSize"));
+        await screen["to-wall"].ClickAsync();
+        await Expect(screen["wall"]).ToBeVisibleAsync();
+        screen.IsClean(expected: NoWorker);
+    }
+
+    private static async Task<WholeServer> StartAsync(string wall)
+    {
+        var server = await TestPlant.StartAsync();
+        await server.PublishPastAsync(minutes: 60);
+        var folder = Directory.CreateDirectory(Path.Combine(server.Folder, "boards")).FullName;
+        await File.WriteAllTextAsync(Path.Combine(folder, "mine.board.yaml"),
+            $"title: Mine\nfor: operator\nwall:\n  {wall}\ntiles:\n  - {{ show: pools }}\n  - {{ show: strip, measurands: [ph], room: full }}\n  - {{ show: strip, measurands: [orp, temperature], room: full }}\n  - {{ show: pumps, room: full }}\n");
+        await WaitForBoardAsync(server);
+        return server;
+    }
+
+    // The page asks for a board once when it is opened; a wall is not opened before its board is there.
+    private static async Task WaitForBoardAsync(WholeServer server)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        while (!(await server.Http.GetAsync("/api/v1/boards/mine", patience.Token)).IsSuccessStatusCode) await Task.Delay(50, patience.Token);
+    }
+
+    // These browsers are told not to keep pages, and say so.
+    private static bool NoWorker(string complaint) => complaint.Contains("Service Worker", StringComparison.Ordinal);
+}
