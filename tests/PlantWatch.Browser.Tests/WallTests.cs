@@ -1,4 +1,3 @@
-using Microsoft.Playwright;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Server.Tests.Whole;
