@@ -5,6 +5,7 @@ export const languages = {
   en: { name: 'English', locale: 'en-GB', decimal: '.' },
   de: { name: 'Deutsch', locale: 'de-DE', decimal: ',' },
   fr: { name: 'Français', locale: 'fr-FR', decimal: ',' },
+  es: { name: 'Español', locale: 'es-ES', decimal: ',' },
 } as const satisfies Record<string, { name: string; locale: string; decimal: '.' | ',' }>;
 
 export type Language = keyof typeof languages;

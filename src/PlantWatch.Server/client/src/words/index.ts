@@ -17,6 +17,7 @@ const folders: Record<Language, Folder> = {
   en: { first: () => import('./en/first'), rest: () => import('./en/rest') },
   de: { first: () => import('./de/first'), rest: () => import('./de/rest') },
   fr: { first: () => import('./fr/first'), rest: () => import('./fr/rest') },
+  es: { first: () => import('./es/first'), rest: () => import('./es/rest') },
 };
 
 /**
