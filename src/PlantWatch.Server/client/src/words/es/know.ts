@@ -57,6 +57,10 @@ export const know: typeof shape = {
     from: 'Lo que dicen juntas las sondas, sus señales y los análisis de este vaso, sopesado con la frecuencia con que cada uno se equivoca.', sure: 'La probabilidad está junto a la respuesta. La duda nunca vuelve seguro: lo inseguro sigue así hasta que una repetición lo descarte.',
     means: 'Un consejo, nunca una orden: decide quien está junto al vaso. Antes van las normas locales y las instrucciones de la propia instalación.', source: 'Regla de Bayes sobre las explicaciones; lo que pesa cada indicio es una propuesta de este programa, contrastada con instalaciones simuladas (docs/decisions/0012).',
   },
+  plan: {
+    from: 'Los últimos análisis, los límites y preferencias del archivo de la instalación, los productos a mano con su concentración, y el volumen.', sure: 'Cada paso dice cuánto puede desviarse. Tras cada uno se analiza el agua: lo que resulta va antes que lo calculado.',
+    means: 'Una propuesta, nunca una orden: el camino más barato o más corto a cada banda en pasos seguros. Antes van las etiquetas y las instrucciones de la propia instalación.', source: 'Equilibrio con las constantes de phreeqc.dat (USGS, publicadas), el camino con programación lineal (docs/decisions/0008); los pasos y esperas seguros son práctica habitual.',
+  },
   dose: {
     from: 'Los últimos análisis, el volumen del archivo de la instalación y la concentración del producto según su etiqueta y antigüedad.', sure: (percent: string) => `\u00b1 ${percent}\u00a0% de la cantidad, por volumen, concentración y análisis juntos. Un análisis de comprobación dice cómo resultó.`,
     means: 'Un consejo, nunca una orden: antes van la etiqueta, la ficha de datos de seguridad y las instrucciones de la propia instalación.', source: 'Balance de masa en agua cerrada, constantes de equilibrio de phreeqc.dat (USGS, publicadas); los pasos y esperas seguros son práctica habitual (docs/doses.md).',
