@@ -59,6 +59,7 @@ async function connect(): Promise<void> {
     seen.add(view.id);
     tookCircuit(view, first);
     sign();
+    if (isNews(view)) void refetch();
   });
   mine.on('readings', (delta: ReadingsDelta) => tookReadings(delta));
   mine.on('boards', (lines: BoardLine[]) => { boards.value = lines; });
@@ -71,6 +72,17 @@ async function connect(): Promise<void> {
   } catch {
     if (hub === mine) again();
   }
+}
+
+const askedFor = new Set<string>();
+
+/** The plant file names something that this page has not heard of, or has elsewhere: the site is asked for anew. */
+function isNews(view: CircuitView): boolean {
+  const known = site.peek()?.circuits.find(c => c.id === view.id);
+  if (site.peek() === null || known && view.pools.every(p => known.pools.some(k => k.id === p.id))) return false;
+  // Asked once for each: what the site still does not name then is not asked for with every view.
+  const key = [view.id, ...view.pools.map(p => p.id)].join(' ');
+  return !askedFor.has(key) && !!askedFor.add(key);
 }
 
 async function refetch(): Promise<void> {

@@ -23,6 +23,9 @@ export function reading(series: string): Signal<ReadingPoint | null> {
 export function tookSite(view: SiteView): void {
   site.value = view;
   remember('site', JSON.stringify(view));
+  // A circuit that the plant file no longer names is gone: its alarms can be neither answered nor heard any more.
+  const gone = [...circuits.peek().keys()].filter(id => !view.circuits.some(c => c.id === id));
+  if (gone.length > 0) circuits.value = new Map([...circuits.peek()].filter(([id]) => !gone.includes(id)));
 }
 
 export function tookCircuit(view: CircuitView, fresh = false): void {

@@ -109,4 +109,15 @@ describe('the outbox', () => {
     shelf.set = () => { throw new Error('full'); };
     expect(roomLeft(shelf)).toBe(false);
   });
+
+  it('holds up nobody where the device has no room for the reason of a refusal', async () => {
+    const shelf = memory();
+    const { box, sent } = outbox(id => id === 'a' ? { kind: 'refused', problem: refusal } : { kind: 'answered', answer: 'ok' }, shelf);
+    box.put('a', 'first', 1);
+    box.put('b', 'second', 2);
+    shelf.set = () => { throw new Error('quota'); };
+    await box.flush();
+    expect(sent).toEqual(['a', 'b']);
+    expect(box.items().map(i => i.id)).toEqual(['a']);
+  });
 });

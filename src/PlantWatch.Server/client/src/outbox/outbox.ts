@@ -80,7 +80,7 @@ export class Outbox<R, A> {
       tried.add(item.id);
       const outcome = await this.send(item.id, item.request).catch((): Outcome<A> => ({ kind: 'unreachable' }));
       if (outcome.kind === 'answered') this.drop(item.id);
-      else if (outcome.kind === 'refused') this.write({ ...item, refusal: outcome.problem });
+      else if (outcome.kind === 'refused') this.setAside(item, outcome.problem);
       else waiting++;
       this.answered(item.id, outcome);
     }
@@ -89,6 +89,11 @@ export class Outbox<R, A> {
 
   private next(tried: Set<string>): Item<R> | undefined {
     return this.items().find(i => i.refusal === null && !tried.has(i.id));
+  }
+
+  // A full device has no room for the reason: the item waits on, is tried again another time, and holds up nobody.
+  private setAside(item: Item<R>, problem: Problem): void {
+    try { this.write({ ...item, refusal: problem }); } catch { /* no room */ }
   }
 
   private write(item: Item<R>): void {

@@ -19,11 +19,15 @@ const draftOf = (stop: Stop) => ({ ...stop.draft, note: noteOf(stop), rows: Obje
 
 export const builtOf = (stop: Stop, who: string) => build(draftOf(stop), who, zone.value, serverNow(), measures);
 
+// A sample that was sent and not answered for is sent again as the same check: the server keeps once what comes twice.
+const tried = new Map<string, string>();
+
 /** Keeps the check of a stop on the device and sends it. The id of the check, or what stands in the way. */
 export async function saveStop(stop: Stop, who: string): Promise<{ id: string } | { errors: Errors }> {
   const { request, errors } = builtOf(stop, who);
   if (Object.keys(errors).length > 0) return { errors };
-  const id = uuid7();
+  const sample = `${request.poolId} ${request.sampledAt}`, id = tried.get(sample) ?? uuid7();
+  tried.set(sample, id);
   try {
     checks.put(id, request, Date.now());
     void flushChecks();

@@ -1,12 +1,11 @@
-import type { AlarmView } from '../../contract';
 import { families, standingAlarms, type Family } from '../../alarms/order';
-import { priorities, rankOf } from '../../alarms/priorities';
-import { alarms, circuits } from '../../live/store';
+import { circuits } from '../../live/store';
 import { Age } from '../../parts/Age';
 import { PriorityGlyph, TickGlyph } from '../../parts/Glyph';
 import { link } from '../../router';
 import { words } from '../../words';
 import type { TileProps } from './props';
+import { wantedOf } from './wanted';
 
 function Line({ family: { cause: a, follow }, wall }: { family: Family; wall: boolean }) {
   return (
@@ -18,16 +17,9 @@ function Line({ family: { cause: a, follow }, wall }: { family: Family; wall: bo
   );
 }
 
-/** Of the pools that are named, or of the one that is chosen; what belongs to no pool stands on a board of all. */
-function isWanted(a: AlarmView, p: TileProps): boolean {
-  if (rankOf(a) > priorities.indexOf(p.tile.atLeast)) return false;
-  if (p.pool !== null) return a.poolId === p.pool;
-  return p.tile.of.length === 0 || (a.poolId !== null && p.tile.of.includes(a.poolId));
-}
-
 /** What stands, the gravest that nobody has seen first, with what to do. */
 export function AlarmsTile(p: TileProps) {
-  const found = families(standingAlarms(alarms.value).filter(a => isWanted(a, p)));
+  const found = families(standingAlarms(wantedOf(p.tile, p.pool)));
   if (circuits.value.size === 0) return <p class="hint">{words.bar.unknown}</p>;
   if (found.length === 0) return <p class="mark quiet"><TickGlyph />{p.tile.atLeast === 'note' ? words.boards.noAlarm : words.boards.noAlarmFrom(words.inText(words.priority[p.tile.atLeast]))}</p>;
   const rest = found.length - p.tile.most;
