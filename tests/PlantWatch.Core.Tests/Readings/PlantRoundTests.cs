@@ -67,6 +67,18 @@ public sealed class PlantRoundTests
     }
 
     [Fact]
+    public void Who_bathed_after_a_round_that_is_told_late_is_none_of_its_bathers()
+    {
+        var bench = new Bench(Plan);
+        Walk(bench, new RoundReading("make_up_meter", 1204, null, null));
+        bench.Skip(TimeSpan.FromDays(3));
+        foreach (var (day, number) in new[] { (5, 10), (6, 100), (7, 1000), (8, 10_000) })
+            bench.Run(at => new BathersCounted(at, new(Guid.CreateVersion7(), "main", new DateOnly(2026, 5, day), number, "R. Example")));
+        var told = Line(WalkAt(bench, bench.Now - TimeSpan.FromDays(1), new RoundReading("make_up_meter", 1207, null, null)), "make_up_meter").Says[0];
+        Assert.Equal(("round.made_up", 1100.0), (told.Code, told.Facts[1].Number));
+    }
+
+    [Fact]
     public void A_meter_that_went_back_was_misread_and_without_bathers_the_amount_is_told_alone()
     {
         var bench = new Bench(Plan);

@@ -18,18 +18,18 @@ internal static class RoundFold
         var (round, plan) = (said.Round, draft.Plan.RoundInForce);
         if (draft.Round.Known.Contains(round.Id)) return Outcome.AlreadyDone.Instance;
         if (Objection(plan, round, said.At) is { } no) return no;
-        var lines = RoundFindings.Of(draft.Plan, plan, round, draft.Round, since => BathersSince(draft, since));
+        var lines = RoundFindings.Of(draft.Plan, plan, round, draft.Round, since => Bathers(draft, since, round.WalkedAt));
         draft.Round = draft.Round.With(round);
         draft.Write(said.At, round.WalkedAt, draft.Plan.Id, new RoundEntry(round, lines));
         return Outcome.Done.Instance;
     }
 
-    // Of each day and pool the newest count, from the day after the last reading on: the day itself was partly before it.
-    private static int? BathersSince(Draft draft, Instant since)
+    // Of each day and pool the newest count, from the day after the last reading on, whose own day was partly before it, to the day of this one.
+    private static int? Bathers(Draft draft, Instant since, Instant until)
     {
         if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return null;
-        var day = clock.DayOf(since);
-        var counts = draft.Bathers.Where(b => b.Day > day).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
+        var (first, last) = (clock.DayOf(since), clock.DayOf(until));
+        var counts = draft.Bathers.Where(b => b.Day > first && b.Day <= last).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
         return counts.Length == 0 ? null : counts.Sum();
     }
 
