@@ -103,6 +103,9 @@ public sealed record ManualCheck
     /// <summary>The exact place in words.</summary>
     public string? Place { get; init; }
 
+    /// <summary>As it was sent: without what the fold made of it.</summary>
+    public ManualCheck AsSent() => this with { Results = [.. Results.Select(r => r with { InstrumentDoubt = null })] };
+
     /// <summary>The results, each measurand at most once.</summary>
     public ImmutableArray<TestResult> Results { get; init; } = [];
 

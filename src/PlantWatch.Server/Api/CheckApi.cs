@@ -43,8 +43,8 @@ internal static class CheckApi
         var outcome = await host.SendAsync(worker.Partition.Value, at => new CheckEntered(arrivedAt = at, check, windows), cancellation);
         return outcome switch
         {
-            Outcome.CheckTaken taken => Answers.Ok(new CheckAnswer(
-                check, arrivedAt, CombinedViews.Of(check, Reader.Words), [.. taken.Remarks.Select(Reader.Words.Say)],
+            Outcome.CheckTaken taken when await store.EntryAsync(worker.Partition, id, cancellation) is { Body: CheckEntry { Check: var kept } } => Answers.Ok(new CheckAnswer(
+                kept, arrivedAt, CombinedViews.Of(kept, Reader.Words), [.. taken.Remarks.Select(Reader.Words.Say)],
                 [.. taken.Judgements.OrderBy(j => j.ProbeId, StringComparer.Ordinal).Select(j => JudgementViews.Of(j, check.SampledAt))])),
             Outcome.AlreadyDone when await store.EntryAsync(worker.Partition, id, cancellation) is { } entry =>
                 await AgainAsync(entry, check, store, worker.Partition, cancellation),
@@ -61,7 +61,7 @@ internal static class CheckApi
     // The same check once more is answered as the first time; another one under its id is a conflict.
     private static async Task<IResult> AgainAsync(RecordEntry known, ManualCheck check, IRecordStore store, PartitionKey partition, CancellationToken cancellation)
     {
-        if (known.Body is CheckEntry entry && Json(entry.Check) == Json(check)) return Answers.Ok(await RecallAsync(store, partition, entry, cancellation));
+        if (known.Body is CheckEntry entry && Json(entry.Check.AsSent()) == Json(check)) return Answers.Ok(await RecallAsync(store, partition, entry, cancellation));
         return Answers.Problem(StatusCodes.Status409Conflict, "Not possible any more", [new FieldSaid("id", "id.taken", Reader.Words.Find("id.taken"))]);
     }
 

@@ -95,7 +95,12 @@ public sealed class PlantRoundTests
     private static async Task<double> UncertaintyAsync(WholeServer server, string? remark = null)
     {
         var check = WholeServer.Check(WholeServer.Now, new TestResult(Measurand.FreeChlorine, 1.4, TestMethod.Photometer));
-        var answer = await AnswerAsync<CheckAnswer>(await server.PutAsync($"/api/v1/checks/{Guid.CreateVersion7()}", check));
+        var id = Guid.CreateVersion7();
+        var answer = await AnswerAsync<CheckAnswer>(await server.PutAsync($"/api/v1/checks/{id}", check));
+        // What the instrument makes of it is no part of what was sent: the same once more is the same, and is answered as the first time.
+        Assert.Equal(answer.Check.Results[0], (await AnswerAsync<CheckAnswer>(await server.PutAsync($"/api/v1/checks/{id}", check))).Check.Results[0]);
+        Assert.Equal(HttpStatusCode.Conflict, (await server.PutAsync($"/api/v1/checks/{id}", check with { Note = "another" })).StatusCode);
+        Assert.Equal(remark is null, answer.Check.Results[0].InstrumentDoubt is null);
         Assert.Equal(remark, answer.Remarks.FirstOrDefault(r => r.Code.StartsWith("check.instrument", StringComparison.Ordinal))?.Code);
         return (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Pools[0].Manual.Single(m => m.Measurand == Measurand.FreeChlorine).U;
     }

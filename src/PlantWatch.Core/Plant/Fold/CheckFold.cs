@@ -16,7 +16,7 @@ internal static class CheckFold
 
     public static Outcome Enter(Draft draft, CheckEntered said)
     {
-        var check = said.Check;
+        var check = said.Check.AsSent();
         var content = ContentHash.Of(System.Text.Json.JsonSerializer.Serialize(check, PlantJson.AnyNumber));
         foreach (var known in draft.KnownChecks)
             if (known.Id == check.Id)
@@ -33,11 +33,11 @@ internal static class CheckFold
         var isCorrected = draft.KnownChecks.Any(known => known.Corrects == check.Id);
         if (isCorrected) plausibility = plausibility with { Unlikely = [new("id", Reason.Of("check.corrected_already"))] };
         draft.KnownChecks = Remember(draft.KnownChecks, new KnownCheck(check.Id, content, check.Corrects));
-        draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
-        if (isCorrected) return new Outcome.CheckTaken([], plausibility.Unlikely);
-        // The record keeps what was sent; what is made of it is less sure where the instrument is.
+        // The record keeps it as it is judged: a result is less sure where its instrument is.
         check = InstrumentFold.Weighed(draft, check);
         said = said with { Check = check };
+        draft.Entries.Add(new RecordEntry(check.Id, said.At, check.SampledAt, check.PoolId, new CheckEntry(check, said.At, plausibility.Unlikely)));
+        if (isCorrected) return new Outcome.CheckTaken([], plausibility.Unlikely);
         var judgements = Judge(draft, said, plausibility);
         if (check.Corrects is { } corrected)
         {
