@@ -12,13 +12,16 @@ namespace PlantWatch.Core.Plant;
 /// <param name="Operation">How it was run there.</param>
 public readonly record struct ArrivedPool(string PoolId, PoolOperation Operation);
 
-/// <summary>What a circuit takes over of the circuits that its pools come from. The rest of what was known of them there stays there: it is other water.</summary>
+/// <summary>What a circuit takes over of the circuits that its pools come from. The rest of what was known of them there stays there: it is other water. A new circuit takes over what is known of the instruments.</summary>
 /// <param name="Pools">The pools and how they were run.</param>
 /// <param name="Incidents">Incidents open in the water they come from, each as it concerns them.</param>
 public sealed record Arrival(ImmutableArray<ArrivedPool> Pools, ImmutableArray<Incident> Incidents)
 {
     /// <summary>Nothing came.</summary>
     public static Arrival Nothing { get; } = new([], []);
+
+    /// <summary>Instruments as the rest of the plant knows them, for a circuit that was not there before: all circuits are tested with the same ones.</summary>
+    public ImmutableArray<InstrumentState> Instruments { get; init; } = [];
 
     /// <summary>What comes into a circuit with a new plant file.</summary>
     /// <param name="before">The plant as it was.</param>
@@ -39,8 +42,19 @@ public sealed record Arrival(ImmutableArray<ArrivedPool> Pools, ImmutableArray<I
             if (moved.Length > 0) incidents.AddRange(state.Incidents.Values.Where(i => i.ClosesThePool).Select(i => Of(i, moved, circuit)));
         }
 
-        return pools.Count == 0 ? Nothing : new(pools.ToImmutable(), incidents.ToImmutable());
+        var instruments = IsNew(before, next, circuit) ? Shared(before, known) : [];
+        return pools.Count == 0 && instruments.IsEmpty ? Nothing : new(pools.ToImmutable(), incidents.ToImmutable()) { Instruments = instruments };
     }
+
+    // Each verification was told to every circuit that was there; one of them may have missed it.
+    private static ImmutableArray<InstrumentState> Shared(PlantPlan before, Func<string, CircuitState?> known) =>
+    [
+        .. before.Circuits.Select(c => known(c.Id)).OfType<CircuitState>().SelectMany(s => s.Instruments).Where(i => !i.Made.IsEmpty).GroupBy(i => i.Id)
+            .Select(g => new InstrumentState(g.Key, [.. g.SelectMany(i => i.Made).DistinctBy(m => m.Id).OrderBy(m => m.VerifiedAt)])),
+    ];
+
+    private static bool IsNew(PlantPlan before, PlantPlan next, string circuit) =>
+        next.Circuits.FirstOrDefault(c => c.Id == circuit) is { } to && before.Circuits.All(from => from.Id != circuit && !IsRenamed(from, to, next));
 
     // Its alarms and its breaches stay behind with the water they speak of; that bathers were in danger there must not stay behind with them.
     private static PoolOperation Operation(CircuitState state, string pool)

@@ -15,11 +15,11 @@ public enum InstrumentWord
     InOrder,
     /// <summary>The last verification is too long ago.</summary>
     Overdue,
-    /// <summary>It read its standard wrong.</summary>
+    /// <summary>It read a standard wrong, and has not read that one right since.</summary>
     Failed,
 }
 
-/// <summary>What an instrument's last verification does to the results made with it: they are kept, and are less sure.</summary>
+/// <summary>What an instrument's verifications do to the results made with it: they are kept, and are less sure.</summary>
 public static class InstrumentWatch
 {
     /// <summary>How it stands at an instant.</summary>
@@ -28,7 +28,7 @@ public static class InstrumentWatch
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(state);
         return state.NewestOf(measurand, at) is not { } newest ? InstrumentWord.NotVerified
-            : newest.Word == VerificationWord.Outside ? InstrumentWord.Failed
+            : state.Failed(measurand, at).Count > 0 ? InstrumentWord.Failed
             : at > newest.VerifiedAt + plan.Every ? InstrumentWord.Overdue : InstrumentWord.InOrder;
     }
 
@@ -61,20 +61,20 @@ public static class InstrumentWatch
 
     private static InstrumentDoubt? Of(InstrumentPlan plan, InstrumentState state, TestResult result, Instant at)
     {
-        var newest = state.NewestOf(result.Measurand, at);
+        var (newest, failed) = (state.NewestOf(result.Measurand, at), state.Failed(result.Measurand, at).MaxBy(v => ByFailure(v, result)));
         return WordOf(plan, state, result.Measurand, at) switch
         {
-            InstrumentWord.Failed => new(ByFailure(newest!, result), Reason.Of("check.instrument_failed", plan.Name, newest!.Reading, newest.Nominal, result.Measurand.Unit())),
+            InstrumentWord.Failed => new(ByFailure(failed!, result), Reason.Of("check.instrument_failed", plan.Name, failed!.Reading, failed.Nominal, result.Measurand.Unit())),
             InstrumentWord.Overdue => new(MethodUncertainty.Parts(result with { InstrumentDoubt = null }).Total, Reason.Of("check.instrument_overdue", plan.Name, (at - newest!.VerifiedAt).TotalDays, plan.Every.TotalDays)),
             _ => null,
         };
     }
 
     // It is off by what it was off by, as a share of the reading where that is more: a lamp or a scratched seat errs in proportion, an offset does not (our choice: the larger of the two).
-    private static double ByFailure(Verification newest, TestResult result)
+    private static double ByFailure(Verification failed, TestResult result)
     {
-        var off = Math.Abs(newest.Off);
-        return newest.Nominal > 0 && result.Measurand != Measurand.Ph ? Math.Max(off * Math.Max(1, result.Dilution), off / newest.Nominal * Math.Abs(result.Value)) : off;
+        var off = Math.Abs(failed.Off);
+        return failed.Nominal > 0 && result.Measurand != Measurand.Ph ? Math.Max(off * Math.Max(1, result.Dilution), off / failed.Nominal * Math.Abs(result.Value)) : off;
     }
 }
 

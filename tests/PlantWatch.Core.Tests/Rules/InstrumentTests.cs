@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
@@ -45,6 +46,63 @@ public sealed class InstrumentTests
     }
 
     [Fact]
+    public void A_standard_that_was_read_wrong_stands_until_the_same_one_is_read_right()
+    {
+        var (plan, high) = (Plan.Instruments[0], Made(Hall.Nine, 5.2, "glass 4", 4));
+        var state = new InstrumentState("photo", []).With(high).With(Made(Minutes(2), 1.0));
+        InstrumentWord Word(int minutes) => InstrumentWatch.WordOf(plan, state, Measurand.FreeChlorine, Minutes(minutes));
+        Assert.Equal((InstrumentWord.Failed, high), (Word(3), Assert.Single(state.Failed(Measurand.FreeChlorine, Minutes(3)))));
+        // Read wrong again it is known by the newer reading.
+        var again = Made(Minutes(4), 4.6, "glass 4", 4);
+        state = state.With(again);
+        Assert.Equal(again, Assert.Single(state.Failed(Measurand.FreeChlorine, Minutes(5))));
+        // Another piece that stands for the same within its tolerance will do, one that is only near will not.
+        Assert.Equal(InstrumentWord.Failed, InstrumentWatch.WordOf(plan, state.With(Made(Minutes(6), 3.8, "glass 5", 3.8)), Measurand.FreeChlorine, Minutes(6)));
+        Assert.Equal(InstrumentWord.InOrder, InstrumentWatch.WordOf(plan, state.With(Made(Minutes(6), 4.0, "glass 5", 3.95)), Measurand.FreeChlorine, Minutes(6)));
+        // A figure that was typed wrong is put right under the standard's own name.
+        state = state.With(Made(Minutes(8), 4.1, "Glass 4", 4.1));
+        Assert.Equal((InstrumentWord.Failed, InstrumentWord.InOrder), (Word(7), Word(8)));
+        // No other quantity answers for it.
+        Assert.Equal(InstrumentWord.Failed, InstrumentWatch.WordOf(plan, new InstrumentState("photo", []).With(Made(Hall.Nine, 9)).With(Made(Minutes(1), 1) with { Measurand = Measurand.Ph }), Measurand.FreeChlorine, Minutes(2)));
+    }
+
+    [Fact]
+    public void Of_several_standards_read_wrong_the_worst_counts_for_a_result()
+    {
+        ImmutableArray<InstrumentState> states = [new InstrumentState("photo", []).With(Made(Hall.Nine, 1.4)).With(Made(Minutes(1), 4.2, "glass 4", 4))];
+        Assert.Equal(0.8, InstrumentWatch.Against(Plan, states, Bench.Test(Measurand.FreeChlorine, 2), Minutes(2))!.Value.Shared, 9);
+    }
+
+    [Fact]
+    public void What_a_standard_said_last_is_never_forgotten_for_others_and_for_other_quantities()
+    {
+        var ph = Made(Hall.Nine, 7.9, "buffer 7", 7) with { Measurand = Measurand.Ph };
+        var state = new InstrumentState("photo", []).With(ph).With(Made(Minutes(1), 5.2, "glass 4", 4));
+        for (var i = 0; i < InstrumentState.Remembered * 2; i++) state = state.With(Made(Minutes(2 + i), 1.0));
+        Assert.Equal(InstrumentWord.Failed, InstrumentWatch.WordOf(Plan.Instruments[0], state, Measurand.Ph, Minutes(99)));
+        Assert.Equal(InstrumentWord.Failed, InstrumentWatch.WordOf(Plan.Instruments[0], state, Measurand.FreeChlorine, Minutes(99)));
+        Assert.Equal(InstrumentState.Remembered + 1, state.Made.Length);
+        Assert.Equal(Minutes(2 + InstrumentState.Remembered + 1), state.Made[2].VerifiedAt);
+    }
+
+    [Fact]
+    public void A_new_circuit_is_tested_with_the_instruments_that_the_others_know()
+    {
+        var (old, added) = (Plan, Plan with { Id = "added", Pools = [Plan.Pools[0] with { Id = "added_pool" }], Probes = [], Pumps = [] });
+        var bench = new Bench(old);
+        Verify(bench, 1.4);
+        PlantPlan Plant(params CircuitPlan[] circuits) => new(new SitePlan("Example", "Europe/London"), [], [.. circuits]);
+        var arrival = Arrival.In(Plant(old), Plant(old, added), "added", id => id == old.Id ? bench.State : null);
+        var fresh = CircuitState.Of(new CircuitPlan { Id = "added", Name = "Added", TimeZone = "Europe/London" });
+        var loaded = new PlanLoaded(bench.Now, added) { Arrival = arrival };
+        Assert.Equal(loaded.Arrival.Instruments[0].Made[0], ((PlanLoaded)JournalCodec.Read(JournalCodec.Write([loaded]))[0]).Arrival.Instruments[0].Made[0]);
+        var state = Step.Run(fresh, [loaded]).Next;
+        Assert.Equal(InstrumentWord.Failed, InstrumentWatch.WordOf(added.Instruments[0], state.Instruments[0], Measurand.FreeChlorine, bench.Now));
+        // One that was there has its own.
+        Assert.Same(Arrival.Nothing, Arrival.In(Plant(old, added), Plant(old, added), "added", id => id == old.Id ? bench.State : state));
+    }
+
+    [Fact]
     public void A_result_of_an_instrument_that_failed_is_kept_and_less_sure_by_what_it_was_off_and_says_so()
     {
         var bench = new Bench(Plan);
@@ -54,8 +112,13 @@ public sealed class InstrumentTests
         // 0.4 off at 1.0 is 0.8 at 2.0; beside the method's own 0.10 (5 %) that is 0.806 (GUM: root of the sum of squares).
         Assert.Equal(Math.Sqrt((0.1 * 0.1) + (0.8 * 0.8)), MethodUncertainty.Of(bench.State.Pools[0].Manual[Measurand.FreeChlorine].Result).StandardUncertainty, 9);
         Assert.False(bench.State.Pools[0].Manual[Measurand.FreeChlorine].Suspect);
-        // What was sent is kept as it was sent: sending it again is no other check.
-        Assert.Null(bench.Entries.Select(e => e.Body).OfType<CheckEntry>().Last().Check.Results[0].InstrumentDoubt);
+        // The record says what it was judged with; sending it again without is no other check, and neither is telling it again from the record.
+        var kept = bench.Entries.Select(e => e.Body).OfType<CheckEntry>().Last().Check;
+        Assert.Equal(0.8, kept.Results[0].InstrumentDoubt!.Value, 9);
+        Assert.Null(kept.Results[1].InstrumentDoubt);
+        Assert.Equal(MethodUncertainty.Of(bench.State.Pools[0].Manual[Measurand.FreeChlorine].Result), MethodUncertainty.Of(kept.Results[0]));
+        Assert.Null(kept.AsSent().Results[0].InstrumentDoubt);
+        Assert.IsType<Outcome.AlreadyDone>(bench.Run(at => ((CheckEntered)bench.Events[^1]) with { At = at, Check = kept }));
         Assert.IsType<Outcome.AlreadyDone>(bench.Run(at => ((CheckEntered)bench.Events[^1]) with { At = at }));
     }
 
@@ -109,7 +172,10 @@ public sealed class InstrumentTests
         Assert.Contains(bench.Entries.Select(e => e.Body).OfType<PlanEntry>().Last().Effects, e => e.Code == "plan.instruments_changed");
     }
 
-    private static Verification Made(Instant at, double reading) => new(TimeOrderedId.Derive(at, $"made {reading}"), Measurand.FreeChlorine, "glass 2", 1.0, 0.1, reading, at, "R. Example");
+    private static Instant Minutes(int after) => Hall.Nine + TimeSpan.FromMinutes(after);
+
+    private static Verification Made(Instant at, double reading, string standard = "glass 2", double nominal = 1.0) =>
+        new(TimeOrderedId.Derive(at, $"made {reading}"), Measurand.FreeChlorine, standard, nominal, 0.1, reading, at, "R. Example");
 
     private static void Verify(Bench bench, double reading) => Assert.IsType<Outcome.Done>(bench.Run(at => new InstrumentVerified(at, "photo", Made(at, reading))));
 }

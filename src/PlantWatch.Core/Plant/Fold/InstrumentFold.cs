@@ -25,6 +25,19 @@ internal static class InstrumentFold
         return Outcome.Done.Instance;
     }
 
+    /// <summary>What the rest of the plant knows of the instruments is known here too.</summary>
+    public static void Arrive(Draft draft, Arrival arrival)
+    {
+        foreach (var arrived in arrival.Instruments)
+        {
+            if (IndexOf(draft, arrived.Id) is not (>= 0 and var index)) continue;
+            var mine = draft.Instruments[index];
+            foreach (var made in arrived.Made)
+                if (mine.Made.All(m => m.Id != made.Id)) mine = mine.With(made);
+            draft.Instruments = draft.Instruments.SetItem(index, mine);
+        }
+    }
+
     /// <summary>The check as it weighs: results of an instrument that failed or is overdue are less sure.</summary>
     public static ManualCheck Weighed(Draft draft, ManualCheck check) => check with
     {

@@ -10,6 +10,7 @@ internal static class PlanFold
         var change = PlanChange.Between(draft.Plan, said.Plan);
         draft.Adopt(PlanChange.Carry(before, said.Plan), said.At);
         OperationFold.Arrive(draft, before, said.Arrival, said.At);
+        InstrumentFold.Arrive(draft, said.Arrival);
         InForceFold.All(draft, said.At);
         if (!before.Plan.Stops.AsSpan().SequenceEqual(said.Plan.Stops.AsSpan())) PoolFold.AgainstNewStops(draft, said.At);
         foreach (var alarm in draft.Alarms.All.Where(a => !Watched.Is(said.Plan, a.Rule, a.Subject)).ToArray()) draft.Alarms.Retire(alarm.Key, said.At);
