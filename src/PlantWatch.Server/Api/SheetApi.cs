@@ -12,18 +12,20 @@ namespace PlantWatch.Server.Api;
 
 // ---- GET /api/v1/sheets/{kind}.{html|pdf|csv|xlsx|json}?pool=&pool=&from=YYYY-MM-DD&to=YYYY-MM-DD&by=   
 //      kinds: day-log, month, calibration, alarms-and-jobs, inspection
-//      days are the site's, both included; without pools all of them, without to the one day
+//      days are the site's, both included; without pools all of them, without to the one day; 92 days at most, month and calibration 400
+//      one sheet is made at a time: 429 where another one takes longer than a short wait
 
 /// <summary>Sheets for paper. Who asks has to say who that is.</summary>
 internal static class SheetApi
 {
-    private const int MostDays = 400;
+    private const int MostDays = 400, MostDaysInDetail = 92;
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(5);
 
     public static void MapSheets(this RouteGroupBuilder api) =>
-        api.MapGet("/sheets/{file}", MakeAsync).Produces<string>(contentType: "text/html").Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+        api.MapGet("/sheets/{file}", MakeAsync).Produces<string>(contentType: "text/html").Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound).Produces<Problem>(StatusCodes.Status429TooManyRequests);
 
     private static async Task<IResult> MakeAsync(
-        string file, string[]? pool, string? from, string? to, string? by, HttpContext context, PlantHost host, PaperDesk desk, ILogger<PaperDesk> log, CancellationToken cancellation)
+        string file, string[]? pool, string? from, string? to, string? by, HttpContext context, PlantHost host, PaperDesk desk, PaperTurn turn, ILogger<PaperDesk> log, CancellationToken cancellation)
     {
         var (kind, format) = (SheetKinds.Find(Path.GetFileNameWithoutExtension(file)), Path.GetExtension(file).TrimStart('.'));
         if (kind == SheetKind.None) return Answers.Invalid("kind", "paper.kind_unknown");
@@ -35,6 +37,9 @@ internal static class SheetApi
         var last = first;
         if (!string.IsNullOrEmpty(to) && !Day(to, out last)) return Answers.Invalid("to", "paper.days");
         if (last < first || last.DayNumber - first.DayNumber >= MostDays) return Answers.Invalid("to", "paper.days");
+        if (kind is not (SheetKind.Month or SheetKind.Calibration) && last.DayNumber - first.DayNumber >= MostDaysInDetail) return Answers.Invalid("to", "paper.too_many_days");
+        using var taken = await turn.TakeAsync(LongestWait, cancellation);
+        if (taken is null) return Answers.Problem(StatusCodes.Status429TooManyRequests, "Not now", [new("", "paper.busy", Reader.Words.Find("paper.busy"))]);
         var sheet = await desk.MakeAsync(new(kind, pool ?? [], first, last, by.Trim().ReplaceLineEndings(" ")), Reader.Words, cancellation);
         PaperLog.Printed(log, sheet.Stamp.By, kind.Key(), string.Join(", ", sheet.Pools), first, last, format, sheet.Stamp.Digest.Hash);
         return Written(sheet, format, context);

@@ -26,7 +26,7 @@ internal sealed class BoardFolder
                 ? None
                 : new([.. Directory.EnumerateFiles(folder, "*" + BoardFile.Ending).Order(StringComparer.Ordinal).Take(Most).Select(BoardSource.Read)]);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
         {
             // Gone between two looks, or not ours to read: there is nothing to show of it.
             return None;

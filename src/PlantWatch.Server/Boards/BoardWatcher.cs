@@ -37,7 +37,7 @@ internal sealed class BoardWatcher(string shipped, string own, TimeProvider cloc
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        _lookout = new Lookout(clock, Poll);
+        _lookout = new Lookout(clock, Poll, log);
         foreach (var folder in (string[])[shipped, own])
             if (Listen && _lookout.Listen(folder) is { } deaf) BoardLog.NoNotifications(log, deaf, folder, Poll.TotalSeconds);
         Take(Look());

@@ -6,7 +6,7 @@ namespace PlantWatch.Server.PlantFile;
 /// Says when it is time to look at files again. Notifications of the file system make it quick; a slow look makes it sure, since
 /// editors replace a file by renaming another over it, and network folders notify of nothing.
 /// </summary>
-internal sealed class Lookout(TimeProvider clock, TimeSpan poll) : IAsyncDisposable
+internal sealed class Lookout(TimeProvider clock, TimeSpan poll, ILogger log) : IAsyncDisposable
 {
     private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
     private readonly CancellationTokenSource _stopping = new();
@@ -80,12 +80,25 @@ internal sealed class Lookout(TimeProvider clock, TimeSpan poll) : IAsyncDisposa
             while (await _wake.Reader.WaitToReadAsync(cancellation))
             {
                 _wake.Reader.TryRead(out _);
-                await look(cancellation);
+                await GuardAsync(look, cancellation);
             }
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {
             // The server stops; there is nothing to finish.
+        }
+    }
+
+    // Whatever one look met, the next may be good again.
+    private async Task GuardAsync(Func<CancellationToken, Task> look, CancellationToken cancellation)
+    {
+        try
+        {
+            await look(cancellation);
+        }
+        catch (Exception error) when (!cancellation.IsCancellationRequested && error is not OutOfMemoryException)
+        {
+            PlantFileLog.LookFailed(log, error);
         }
     }
 

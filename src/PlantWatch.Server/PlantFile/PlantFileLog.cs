@@ -23,4 +23,7 @@ internal static partial class PlantFileLog
 
     [LoggerMessage(3012, LogLevel.Error, "A listener to changes of the plant file failed; the others were told")]
     public static partial void ListenerFailed(ILogger log, Exception error);
+
+    [LoggerMessage(3013, LogLevel.Error, "A look at watched files failed; looking goes on")]
+    public static partial void LookFailed(ILogger log, Exception error);
 }

@@ -40,7 +40,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     /// <summary>Reads the file and, when it is good, returns with it in force. A broken one does not keep the server from starting.</summary>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        _lookout = new Lookout(clock, Poll);
+        _lookout = new Lookout(clock, Poll, log);
         if (Path.GetDirectoryName(_path) is { } folder) ListenTo(folder);
         ListenTo(PlantFileSource.PacksBeside(_path));
         await ActAsync(PlantFileSource.Read(_path), cancellationToken);

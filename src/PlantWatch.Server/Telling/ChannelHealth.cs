@@ -1,3 +1,4 @@
+using PlantWatch.Core.Alarms.Telling;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Storage;
 
@@ -22,8 +23,9 @@ internal readonly record struct ChannelHealth(Instant LastDeliveredAt, int Waiti
     {
         var own = items.Where(item => item.Notice.Channel == channel).ToList();
         var delivered = own.Where(item => item.Fate == Fate.Sent).Select(item => item.LastTriedAt).Aggregate(Instant.Never, Instant.Later);
+        // A sheet is no alarm: once it is given up nobody waits for it.
         // What was given up counts until the same person, or whoever listens, is reached again: giving up puts nothing right.
-        var failing = own.Where(item => item.Tries > 0 && (item.Fate == Fate.Waiting || (item.Fate == Fate.GivenUp && !ReachedSince(own, item)))).ToList();
+        var failing = own.Where(item => item.Tries > 0 && (item.Fate == Fate.Waiting || (item.Fate == Fate.GivenUp && item.Notice.Kind != NoticeKind.Sheet && !ReachedSince(own, item)))).ToList();
         var newest = failing.MaxBy(item => item.LastTriedAt);
         return new(
             delivered, own.Count(item => item.Fate == Fate.Waiting), own.Count(item => item.Fate == Fate.GivenUp),

@@ -9,7 +9,7 @@ using PlantWatch.Storage;
 namespace PlantWatch.Server.Telling;
 
 /// <summary>Sends what waits, each channel at its own pace: one that hangs or refuses holds up no other. Everything it does was written down before, and is noted after.</summary>
-internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures pictures, IEnclosures enclosures, TimeProvider clock, ILogger<Sender> log)
+internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures pictures, SheetPress press, TimeProvider clock, ILogger<Sender> log)
 {
     /// <summary>A peer that takes longer is treated as one that does not answer.</summary>
     public TimeSpan LongestAttempt { get; init; } = TimeSpan.FromSeconds(20);
@@ -45,13 +45,17 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     public void Hurry(string channel) => _hurried[channel] = true;
 
     /// <summary>Ends when no attempt is under way any more.</summary>
-    public Task StopAsync() => Task.WhenAll(_running.Values);
+    public async Task StopAsync()
+    {
+        await Task.WhenAll(_running.Values);
+        await press.StopAsync();
+    }
 
     private async Task SendDueAsync(PlantPlan plan, ChannelPlan channel, IReadOnlyList<CircuitWorker> circuits, CancellationToken cancellation)
     {
         var hurry = _hurried.TryRemove(channel.Id, out _);
         foreach (var circuit in circuits)
-            while (!cancellation.IsCancellationRequested && RetryPolicy.Next(book.Of(circuit.Partition), channel.Id, Now, hurry) is { } item)
+            while (!cancellation.IsCancellationRequested && RetryPolicy.Next([.. book.Of(circuit.Partition).Where(press.MayGo)], channel.Id, Now, hurry) is { } item)
                 if (!await SendAsync(plan, channel, circuit, item, cancellation)) break;
     }
 
@@ -60,28 +64,39 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     {
         var message = Message.Read(item.Written.Content);
         var person = plan.People.FirstOrDefault(person => person.Id == item.Notice.Person);
-        var delivery = message.Sheet is null
-            ? await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null), cancellation)
-            : await EncloseAsync(plan, channel, message, person, cancellation);
+        if (message.Sheet is not null) return await SendSheetAsync(plan, channel, circuit, item, message, cancellation);
+        return await TryAsync(plan, channel, circuit, item, new(message, person, channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null), cancellation);
+    }
+
+    // Without its sheet the letter would say nothing: it goes once that is printed, and others meanwhile.
+    private async Task<bool> SendSheetAsync(PlantPlan plan, ChannelPlan channel, CircuitWorker circuit, OutboxItem item, Message message, CancellationToken cancellation)
+    {
+        var print = await press.TakeAsync(item.Notice.Id);
+        if (print is null || (print.IsFailed && RetryPolicy.FateAfterFailure(item, false, Now) == Fate.Waiting))
+        {
+            press.Begin(item.Notice.Id, plan, message, cancellation);
+            return true;
+        }
+
+        if (print.Enclosed is null) return await DropAsync(circuit, channel, item, print.IsFailed ? "it could not be printed" : Wording.Of(plan.Site).Find("paper.mail_gone"));
+        return await TryAsync(plan, channel, circuit, item, new(message, plan.People.FirstOrDefault(person => person.Id == item.Notice.Person), null, print.Enclosed), cancellation);
+    }
+
+    // The channel has done nothing wrong.
+    private async Task<bool> DropAsync(CircuitWorker circuit, ChannelPlan channel, OutboxItem item, string why)
+    {
+        await book.NoteAsync(circuit.Partition, item.Notice.Id, new(Now, Fate.GivenUp, why));
+        TellingLog.SheetDropped(log, item.Notice.Id, channel.Id, why);
+        return true;
+    }
+
+    private async Task<bool> TryAsync(PlantPlan plan, ChannelPlan channel, CircuitWorker circuit, OutboxItem item, Outgoing outgoing, CancellationToken cancellation)
+    {
+        var delivery = await AttemptAsync(channels.Of(channel, plan.Site), outgoing, cancellation);
         // A stop in the middle of an attempt says nothing of the peer.
         if (!delivery.IsDelivered && cancellation.IsCancellationRequested) return false;
         await NoteAsync(circuit.Partition, channel, item, delivery);
         return delivery.IsDelivered;
-    }
-
-    // Without its sheet the letter would say nothing.
-    private async Task<Delivery> EncloseAsync(PlantPlan plan, ChannelPlan channel, Message message, PersonPlan? person, CancellationToken cancellation)
-    {
-        try
-        {
-            return await enclosures.OfAsync(plan, message, cancellation) is { } enclosed
-                ? await AttemptAsync(channels.Of(channel, plan.Site), new(message, person, null, enclosed), cancellation)
-                : Delivery.Impossible(Wording.Of(plan.Site).Find("paper.mail_gone"));
-        }
-        catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
-        {
-            return Delivery.Failed(Troubles.Say(fault));
-        }
     }
 
     /// <summary>One attempt, whatever the peer does.</summary>

@@ -21,7 +21,7 @@ namespace PlantWatch.Server.Telling;
 internal sealed record SheetOrder(string Kind, IReadOnlyList<string> Pools, DateOnly First, DateOnly Last);
 
 /// <summary>Sheets by letter: finds which are due and not written down yet, and prints what a letter encloses.</summary>
-internal sealed class SheetPost(PaperDesk desk, ILogger<SheetPost> log) : IEnclosures
+internal sealed class SheetPost(PaperDesk desk, PaperTurn turn, ILogger<SheetPost> log) : IEnclosures
 {
     /// <summary>The letters that are owed and not written down yet.</summary>
     /// <param name="plan">The plant.</param>
@@ -51,6 +51,7 @@ internal sealed class SheetPost(PaperDesk desk, ILogger<SheetPost> log) : IEnclo
         if (message.Sheet is not { } order || SheetKinds.Find(order.Kind) is var kind && kind == SheetKind.None) return null;
         var pools = order.Pools.Where(id => plan.Circuits.Any(c => c.Pools.Any(p => p.Id == id))).ToArray();
         if (pools.Length == 0 && order.Pools.Count > 0) return null;
+        using var taken = await turn.TakeAsync(Timeout.InfiniteTimeSpan, cancellation);
         var words = Wording.Of(plan.Site);
         var sheet = await desk.MakeAsync(new(kind, pools, order.First, order.Last, words.Paper("by_schedule")), words, cancellation);
         PaperLog.Printed(log, sheet.Stamp.By, kind.Key(), string.Join(", ", sheet.Pools), order.First, order.Last, "pdf", sheet.Stamp.Digest.Hash);

@@ -24,6 +24,12 @@ internal static partial class TellingLog
     [LoggerMessage(6014, LogLevel.Error, "Sending by {Channel} failed on our side; it rests for a minute")]
     public static partial void SendFailed(ILogger log, string channel, Exception fault);
 
+    [LoggerMessage(6015, LogLevel.Warning, "Sheet {Notice} for {Channel} is dropped: {Trouble}")]
+    public static partial void SheetDropped(ILogger log, Guid notice, string channel, string trouble);
+
+    [LoggerMessage(6016, LogLevel.Error, "Sheet {Notice} could not be printed; it is tried again later")]
+    public static partial void NotPrinted(ILogger log, Guid notice, Exception fault);
+
     [LoggerMessage(6020, LogLevel.Error, "A look at what is to be told failed; the next one goes on")]
     public static partial void LookFailed(ILogger log, Exception fault);
 }

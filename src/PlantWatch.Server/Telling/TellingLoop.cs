@@ -1,5 +1,6 @@
 using PlantWatch.Core.Alarms.Telling;
 using PlantWatch.Core.Plans;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
@@ -58,13 +59,24 @@ internal sealed class TellingLoop(PlantHost host, OutboxBook book, Sender sender
         var state = circuit.State;
         await book.OpenAsync(circuit.Partition, [.. state.Alarms.Values.Select(alarm => alarm.Id)], cancellation);
         await book.GiveUpAsync(circuit.Partition, [.. plan.Telling.Channels.Select(channel => channel.Id)]);
-        var told = book.Of(circuit.Partition);
         if (plan.Telling.Channels.IsEmpty) return;
-        if (SheetPost.Owed(plan, state.Plan, told, Instant.From(clock.GetUtcNow())) is { Count: > 0 } sheets) await book.QueueAsync(circuit.Partition, sheets, cancellation);
+        await QueueNoticesAsync(plan, circuit, state, cancellation);
+        // A sheet that cannot be written down is not to silence an alarm.
+        await GuardAsync(() => QueueSheetsAsync(plan, circuit, state, cancellation));
+    }
+
+    private async Task QueueNoticesAsync(PlantPlan plan, CircuitWorker circuit, CircuitState state, CancellationToken cancellation)
+    {
+        var told = book.Of(circuit.Partition);
         var owed = new TellingPolicy(plan.Telling, plan.Site.TimeZone).Next([.. state.Alarms.Values], [.. told.Select(item => item.Notice)], Instant.From(clock.GetUtcNow()));
         if (owed.Notices.IsEmpty) return;
         await book.QueueAsync(circuit.Partition, MessageMaker.Write(plan.Site.Name, state, owed.Notices, told, Wording.Of(plan.Site)), cancellation);
         TellingLog.Queued(log, owed.Notices.Length, circuit.Partition.Value);
+    }
+
+    private async Task QueueSheetsAsync(PlantPlan plan, CircuitWorker circuit, CircuitState state, CancellationToken cancellation)
+    {
+        if (SheetPost.Owed(plan, state.Plan, book.Of(circuit.Partition), Instant.From(clock.GetUtcNow())) is { Count: > 0 } sheets) await book.QueueAsync(circuit.Partition, sheets, cancellation);
     }
 
     // A broker that does not answer must not keep letters from being written.

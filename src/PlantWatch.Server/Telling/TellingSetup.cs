@@ -13,7 +13,7 @@ internal static class TellingSetup
         else services.AddSingleton<IAlarmTopic, TopicPublisher>();
         services.AddSingleton<IOutbox>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<ChannelSecrets>().AddSingleton<Channels>().AddSingleton<OutboxBook>().AddSingleton<IStripPictures, StripPictures>();
-        services.AddSingleton<Paper.PaperDesk>().AddSingleton<IEnclosures, SheetPost>();
+        services.AddSingleton<Paper.PaperDesk>().AddSingleton<Paper.PaperTurn>().AddSingleton<IEnclosures, SheetPost>().AddSingleton<SheetPress>();
         return services.AddSingleton<Sender>().AddSingleton<Tester>().AddSingleton<StandingTopics>().AddSingleton<ChannelWatch>().AddHostedService<TellingLoop>();
     }
 }

@@ -48,6 +48,35 @@ public sealed class DayLogTests
     }
 
     [Fact]
+    public async Task A_test_corrected_to_another_week_stands_no_more_on_its_old_day()
+    {
+        await using var server = await PaperPlant.AtAsync(Evening, out var clock);
+        var wrong = await server.TestAsync(Instant.FromUtc(2026, 5, 4, 6, 30), 7.9);
+        clock.Forward(TimeSpan.FromDays(20));
+        await server.TestAsync(Instant.FromUtc(2026, 5, 20, 6, 30), 7.9, wrong, "E. Sample", "wrote the wrong day");
+        var html = await server.HtmlAsync("from=2026-05-04&pool=main");
+        var tests = html[..html.IndexOf("Probes at the times", StringComparison.Ordinal)];
+        Assert.Equal(3, Count(tests, "Due and not tested"));
+        Assert.DoesNotContain("7.90", tests, StringComparison.Ordinal);
+        Assert.Contains("wrote the wrong day", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task One_sheet_is_made_at_a_time_and_who_would_wait_long_is_told()
+    {
+        await using var server = await PaperPlant.AtAsync(Evening, out _);
+        using (await server.PaperTurn.TakeAsync(TimeSpan.Zero, CancellationToken.None))
+        {
+            var answer = await server.Http.GetAsync("/api/v1/sheets/day-log.html?from=2026-05-04&by=me");
+            Assert.Equal(HttpStatusCode.TooManyRequests, answer.StatusCode);
+            Assert.Equal("paper.busy", (await answer.Content.ReadFromJsonAsync<Problem>(PlantJson.Options))!.Errors[0].Code);
+        }
+
+        Assert.Contains("Bramble Street Baths", await server.HtmlAsync("from=2026-05-04"), StringComparison.Ordinal);
+        Assert.Contains("Bramble Street Baths", await server.HtmlAsync("from=2026-05-04"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_empty_day_and_a_pool_that_nobody_ever_tested_are_said_and_not_left_out()
     {
         await using var server = await PaperPlant.AtAsync(Evening, out _);
@@ -131,6 +160,7 @@ public sealed class DayLogTests
     [InlineData("day-log.pdf?from=04.05.2026&by=me", "from")]
     [InlineData("day-log.pdf?from=2026-05-04&to=2026-05-03&by=me", "to")]
     [InlineData("day-log.pdf?from=2026-05-04&to=2028-05-03&by=me", "to")]
+    [InlineData("day-log.pdf?from=2026-01-01&to=2026-04-03&by=me", "to")]
     [InlineData("day-log.pdf?from=2026-05-04&pool=lido&by=me", "pool")]
     public async Task What_cannot_be_printed_is_said_beside_its_field(string path, string field)
     {

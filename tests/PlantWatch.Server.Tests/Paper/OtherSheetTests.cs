@@ -1,6 +1,8 @@
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Tests.Peers;
 
 namespace PlantWatch.Server.Tests.Paper;
 
@@ -36,6 +38,30 @@ public sealed class OtherSheetTests
         Assert.True(job.IsSuccessStatusCode, await job.Content.ReadAsStringAsync());
         var text = PaperPlant.TextOf(await server.PdfAsync("from=2026-05-04&pool=main", "alarms-and-jobs"));
         Assert.All(["Alarms and maintenance", "no stroke", "valve cleaned", "1 valve (V-7)", "Job done", "40", "operating limit"], part => Assert.Contains(part, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_began_long_before_the_days_and_still_stands_is_on_the_sheet_and_a_pool_closed_since_owes_no_test()
+    {
+        await using var server = await PaperPlant.AtAsync(Instant.FromUtc(2026, 5, 4, 5), out var clock);
+        await StateAsync(server, OperatingState.Covered);
+        var job = await server.PutAsync($"/api/v1/jobs/{Guid.CreateVersion7()}", new JobRequest("acid-pump", "no stroke", null, JobState.Open, null, "E. Sample"));
+        Assert.True(job.IsSuccessStatusCode, await job.Content.ReadAsStringAsync());
+        await server.PublishAsync("hall/acid/state", "fault");
+        await Peer.UntilAsync(() => server.Host.Circuits.Any(c => c.State.Alarms.Values.Any(a => a.Rule == "R-030" && a.Active)), "the fault is known");
+        clock.Forward(TimeSpan.FromDays(60));
+        await StateAsync(server, OperatingState.Drained);
+        var html = await server.HtmlAsync("from=2026-06-28&pool=main", "alarms-and-jobs");
+        Assert.All(["no stroke", "2026-05-04", "R-030"], part => Assert.Contains(part, html, StringComparison.Ordinal));
+        var rows = TableFileTests.Rows(await server.Http.GetByteArrayAsync("/api/v1/sheets/month.csv?from=2026-06-28&to=2026-06-28&pool=main&by=me"));
+        var head = rows.FindIndex(r => r[0] == "Day");
+        Assert.Equal("0", rows[head + 1][Array.IndexOf(rows[head], "Missed")]);
+    }
+
+    private static async Task StateAsync(Whole.WholeServer server, OperatingState state)
+    {
+        var answer = await server.PutAsync($"/api/v1/pools/main/state/{Guid.CreateVersion7()}", new PoolStateRequest(state, "R. Castellan", "holiday", false, false));
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
     }
 
     [Fact]

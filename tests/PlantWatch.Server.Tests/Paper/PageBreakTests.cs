@@ -38,6 +38,16 @@ public sealed class PageBreakTests
     }
 
     [Fact]
+    public async Task Heads_as_long_as_a_page_end_all_the_same()
+    {
+        var sheet = SheetOf([]) with
+        {
+            Sections = [new("Rows", [new Table("All rows", [new(string.Join(' ', Enumerable.Repeat("head", 4000))), new("Two")], [[new Text("x"), new Text(string.Join(' ', Enumerable.Repeat("word", 200)))]], "none")])],
+        };
+        Assert.NotEmpty(await Task.Run(() => SheetPdf.Write(sheet)).WaitAsync(TimeSpan.FromMinutes(1)));
+    }
+
+    [Fact]
     public void Nothing_is_drawn_beyond_the_edges_of_the_paper()
     {
         var pdf = SheetPdf.Write(SheetOf([.. Rows(40), [new Text(new string('W', 400)), new Text("x"), new Number(123456.78, "mg/L")]]));

@@ -61,6 +61,16 @@ public sealed class TableFileTests
     }
 
     [Fact]
+    public void What_is_no_character_of_XML_is_left_out_of_a_workbook_and_the_rest_stays()
+    {
+        var sheet = PageBreakTests.SheetOf([[new Text("a\uFFFEb\uFFFFc\uD83Dd\uDE00e\u0001f"), new Text("\U0001F600 stays"), Blank.Cell]]);
+        using var file = SpreadsheetDocument.Open(new MemoryStream(SheetXlsx.Write(sheet)), isEditable: false);
+        var said = file.WorkbookPart!.WorksheetParts.SelectMany(p => p.Worksheet!.Descendants<X.Cell>()).Select(c => c.InlineString?.InnerText).ToArray();
+        Assert.Contains("abcdef", said);
+        Assert.Contains("\U0001F600 stays", said);
+    }
+
+    [Fact]
     public void Names_of_worksheets_are_short_allowed_and_each_once()
     {
         var names = new TabNames();

@@ -19,7 +19,7 @@ namespace PlantWatch.Server.Tests.Telling;
 /// <summary>A fault on our own side, with one channel or one circuit, stays with it: it silences no other, and is not repeated every second.</summary>
 public sealed class GuardTests : IDisposable
 {
-    private static readonly EventId SendFailed = 6014;
+    private static readonly EventId SendFailed = 6014, GivenUp = 6011, SheetDropped = 6015, NotPrinted = 6016;
     private static readonly PartitionKey Hall = new("hall");
 
     private readonly HandClock _clock = new();
@@ -28,6 +28,8 @@ public sealed class GuardTests : IDisposable
     private readonly OutboxBook _book;
     private readonly CountingTopic _topic = new();
     private readonly KeptLog _log = new();
+    private readonly HandPress _enclosures = new();
+    private readonly ILoggerFactory _logs;
     private readonly Channels _channels;
     private readonly Sender _sender;
 
@@ -36,7 +38,8 @@ public sealed class GuardTests : IDisposable
         _outbox = new(_store);
         _book = new(_outbox, _clock);
         _channels = new(new ChannelSecrets(new()), _topic, new(), _clock);
-        _sender = new(_book, _channels, new NoPictures(), new NoEnclosure(), _clock, LoggerFactory.Create(log => log.AddProvider(_log)).CreateLogger<Sender>());
+        _logs = LoggerFactory.Create(log => log.AddProvider(_log));
+        _sender = new(_book, _channels, new NoPictures(), new SheetPress(_enclosures, _clock, _logs.CreateLogger<SheetPress>()), _clock, _logs.CreateLogger<Sender>());
     }
 
     private Instant Now => Instant.From(_clock.GetUtcNow());
@@ -102,8 +105,95 @@ public sealed class GuardTests : IDisposable
         await loop.StopAsync(CancellationToken.None);
     }
 
+    [Fact]
+    public async Task A_sheet_that_is_slow_to_print_holds_up_no_alarm_and_goes_once_it_is_printed()
+    {
+        var (plan, worker, printed) = (Plant("desk"), Worker(), new TaskCompletionSource<Enclosed?>());
+        _enclosures.Prints = () => printed.Task;
+        var sheet = await QueueSheetAsync("desk");
+        _sender.Go(plan, [worker], CancellationToken.None);
+        await Peer.UntilAsync(() => _enclosures.Begun == 1, "the sheet is being printed");
+        _clock.Advance(TimeSpan.FromSeconds(1));
+        var alarm = await QueueAsync("desk");
+        await GoUntilAsync(plan, worker, () => FateOf(alarm) == Fate.Sent, "the alarm is sent meanwhile");
+        Assert.Equal((Fate.Waiting, 1), (FateOf(sheet), _enclosures.Begun));
+        printed.SetResult(new("sheet.pdf", "application/pdf", [1]));
+        await GoUntilAsync(plan, worker, () => FateOf(sheet) == Fate.Sent, "the sheet follows");
+        Assert.Equal((2, 1), (_topic.Told.Count, _enclosures.Begun));
+    }
+
+    [Fact]
+    public async Task A_sheet_whose_pool_is_gone_is_dropped_with_a_line_in_the_log_and_the_channel_is_well()
+    {
+        var (plan, worker) = (Plant("desk"), Worker());
+        _enclosures.Prints = () => Task.FromResult<Enclosed?>(null);
+        var sheet = await QueueSheetAsync("desk");
+        await GoUntilAsync(plan, worker, () => FateOf(sheet) == Fate.GivenUp, "it is dropped");
+        Assert.Equal((1, 0), (_log.Count(SheetDropped), _log.Count(GivenUp)));
+        _clock.Advance(TimeSpan.FromHours(1));
+        var health = ChannelHealth.Of(_book.Of(Hall), "desk");
+        Assert.Equal((false, ""), (health.Fails(Now), health.Trouble));
+        Assert.Empty(_topic.Told);
+    }
+
+    [Fact]
+    public async Task A_sheet_that_cannot_be_printed_is_tried_again_after_a_rest_for_a_day_and_the_channel_is_well()
+    {
+        var (plan, worker) = (Plant("desk"), Worker());
+        _enclosures.Prints = () => throw new InvalidOperationException("spoilt");
+        var sheet = await QueueSheetAsync("desk");
+        await GoUntilAsync(plan, worker, () => _log.Count(NotPrinted) == 1, "the fault is told");
+        _clock.Advance(TimeSpan.FromMinutes(9));
+        await GoAsync(plan, worker);
+        Assert.Equal(1, _enclosures.Begun);
+        _clock.Advance(TimeSpan.FromMinutes(2));
+        await GoUntilAsync(plan, worker, () => _log.Count(NotPrinted) == 2, "it is tried again");
+        Assert.Equal((Fate.Waiting, false), (FateOf(sheet), ChannelHealth.Of(_book.Of(Hall), "desk").Fails(Now)));
+        _clock.Advance(TimeSpan.FromDays(1));
+        await GoUntilAsync(plan, worker, () => FateOf(sheet) == Fate.GivenUp, "it is given up");
+        _clock.Advance(TimeSpan.FromHours(1));
+        Assert.Equal((1, false), (_log.Count(SheetDropped), ChannelHealth.Of(_book.Of(Hall), "desk").Fails(Now)));
+    }
+
+    [Fact]
+    public async Task A_print_that_hangs_is_given_up_and_tried_again()
+    {
+        var (plan, worker) = (Plant("desk"), Worker());
+        _enclosures.Prints = () => new TaskCompletionSource<Enclosed?>().Task;
+        await QueueSheetAsync("desk");
+        _sender.Go(plan, [worker], CancellationToken.None);
+        await Peer.UntilAsync(() => _enclosures.Begun == 1, "it is being printed");
+        _clock.Advance(TimeSpan.FromMinutes(11));
+        await Peer.UntilAsync(() => _log.Count(NotPrinted) == 1, "it is given up for this time");
+        _enclosures.Prints = () => Task.FromResult<Enclosed?>(new("sheet.pdf", "application/pdf", [1]));
+        _clock.Advance(TimeSpan.FromMinutes(11));
+        await GoUntilAsync(plan, worker, () => _topic.Told.Count == 1, "it goes at the next try");
+    }
+
+    [Fact]
+    public async Task Sheets_that_cannot_be_written_down_silence_no_alarm()
+    {
+        await using var committer = new Committer(_store, TimeProvider.System, NullLogger<Committer>.Instance);
+        committer.Start();
+        await using var host = new PlantHost(_store, committer, new Snapshots(_store, TimeProvider.System, NullLogger<Snapshots>.Instance), _clock, NullLogger<PlantHost>.Instance);
+        // Half past eleven in London is half an hour ago.
+        await host.LoadAsync(WithSheets with { Circuits = [Circuit("hall")] }, CancellationToken.None);
+        Assert.IsType<Outcome.Done>(await host.SendAsync("hall", at => new IncidentDeclared(at, new Incident
+        {
+            Id = TimeOrderedId.Derive(at, "hall"), PoolId = "hall-pool", Kind = IncidentKind.FormedStool, Authority = IncidentAuthority.UsCdc, DeclaredBy = "R. Example", HappenedAt = at,
+        }), CancellationToken.None));
+        var refused = 0;
+        _outbox.QueueFails = notice => notice.Kind == NoticeKind.Sheet && Interlocked.Increment(ref refused) > 0;
+        using var loop = new TellingLoop(host, _book, _sender, new StandingTopics(_topic, _clock), new ChannelWatch(host, _book, _clock), _clock, _logs.CreateLogger<TellingLoop>());
+        await loop.StartAsync(CancellationToken.None);
+        await BeatUntilAsync(() => _topic.Told.Contains("desk/hall/notices"), "the alarm is told");
+        Assert.NotEqual(0, Volatile.Read(ref refused));
+        await loop.StopAsync(CancellationToken.None);
+    }
+
     public void Dispose()
     {
+        _logs.Dispose();
         _channels.Dispose();
         _book.Dispose();
     }
@@ -121,6 +211,23 @@ public sealed class GuardTests : IDisposable
         await _sender.StopAsync();
     }
 
+    private Task GoUntilAsync(PlantPlan plan, CircuitWorker worker, Func<bool> holds, string sentence) => Peer.UntilAsync(() =>
+    {
+        _sender.Go(plan, [worker], CancellationToken.None);
+        return holds();
+    }, sentence);
+
+    private Fate FateOf(Guid notice) => _book.Of(Hall).Single(item => item.Notice.Id == notice).Fate;
+
+    private async Task<Guid> QueueSheetAsync(string channel)
+    {
+        var notice = new Notice { Alarm = TimeOrderedId.Derive(Now, "sheet"), Key = "sheet", Kind = NoticeKind.Sheet, Priority = Priority.Low, AnnunciatedAt = Now, Step = 0, Channel = channel, Person = null };
+        var message = new Message(notice.Id, NoticeKind.Sheet, Priority.Low, 0, notice.Alarm, "", "sheet", "Baths", "hall", "Hall", null, null, "Day log sheet", "Enclosed", Now, "", "", "", null, null, [])
+        { Sheet = new("day-log", [], new(2026, 3, 1), new(2026, 3, 1)) };
+        await _book.QueueAsync(Hall, [new(notice, message.Write())], CancellationToken.None);
+        return notice.Id;
+    }
+
     private async Task<Guid> QueueAsync(string channel)
     {
         var (id, alarm) = (TimeOrderedId.Derive(Now, channel), TimeOrderedId.Derive(Now, "alarm"));
@@ -129,6 +236,19 @@ public sealed class GuardTests : IDisposable
         await _book.QueueAsync(Hall, [new(notice, message.Write())], CancellationToken.None);
         return notice.Id;
     }
+
+    private static PlantPlan WithSheets { get; } = PlantFileReader.Read("""
+        site: { name: Baths, time_zone: Europe/London }
+        people: [{ id: ann, name: A. Sample, role: operator, email: ann@baths.example }]
+        telling:
+          escalation: [ann]
+          sheets: [{ kind: day-log, at: "11:30", to: [ann] }]
+          channels:
+            - { id: desk, name: desk, kind: mqtt, topic: desk }
+            - { id: post, name: Post, kind: email, host: 127.0.0.1, port: 9, security: plain, sender: alarms@baths.example }
+        circuits:
+          - { id: main, name: Main, pools: [{ id: pool, name: Pool, kind: swimming, setting: indoor, disinfectant: chlorine, volume_m3: 400 }] }
+        """).Plan!;
 
     private static PlantPlan Plant(params string[] topics) => PlantFileReader.Read($$"""
         site: { name: Baths, time_zone: Europe/London }

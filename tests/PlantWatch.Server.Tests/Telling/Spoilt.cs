@@ -15,7 +15,11 @@ internal sealed class SpoiltOutbox(IOutbox inner) : IOutbox
     /// <summary>What is known of these partitions cannot be read.</summary>
     public Func<PartitionKey, bool> ReadsFail { get; set; } = _ => false;
 
-    public ValueTask QueueAsync(PartitionKey partition, IReadOnlyList<WrittenNotice> notices, Instant at, CancellationToken cancellation) => inner.QueueAsync(partition, notices, at, cancellation);
+    /// <summary>Writing down such notices fails.</summary>
+    public Func<Core.Alarms.Telling.Notice, bool> QueueFails { get; set; } = _ => false;
+
+    public ValueTask QueueAsync(PartitionKey partition, IReadOnlyList<WrittenNotice> notices, Instant at, CancellationToken cancellation) =>
+        notices.Any(n => QueueFails(n.Notice)) ? throw new InvalidOperationException("spoilt") : inner.QueueAsync(partition, notices, at, cancellation);
 
     public ValueTask<IReadOnlyList<OutboxItem>> OutboxAsync(PartitionKey partition, CancellationToken cancellation) =>
         ReadsFail(partition) ? throw new InvalidOperationException("spoilt") : inner.OutboxAsync(partition, cancellation);
@@ -57,6 +61,22 @@ internal sealed class NoPictures : IStripPictures
 internal sealed class NoEnclosure : IEnclosures
 {
     public Task<Enclosed?> OfAsync(Core.Plans.PlantPlan plan, Message message, CancellationToken cancellation) => Task.FromResult<Enclosed?>(null);
+}
+
+/// <summary>Prints as the test says.</summary>
+internal sealed class HandPress : IEnclosures
+{
+    private int _begun;
+
+    public Func<Task<Enclosed?>> Prints { get; set; } = () => Task.FromResult<Enclosed?>(new("sheet.pdf", "application/pdf", [1]));
+
+    public int Begun => Volatile.Read(ref _begun);
+
+    public Task<Enclosed?> OfAsync(Core.Plans.PlantPlan plan, Message message, CancellationToken cancellation)
+    {
+        Interlocked.Increment(ref _begun);
+        return Prints();
+    }
 }
 
 /// <summary>Keeps the lines of the log and counts them by their number.</summary>

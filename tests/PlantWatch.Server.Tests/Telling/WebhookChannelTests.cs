@@ -128,7 +128,7 @@ public sealed class WebhookChannelTests : IDisposable
         var plan = new ChannelPlan("house", ChannelKind.Webhook, Priority.Low) { Name = "House", Address = new Uri($"http://127.0.0.1:{_port}/alarms") };
         using var book = new OutboxBook(new InMemoryStore(TimeZoneInfo.Utc), TimeProvider.System);
         using var channels = new Channels(new ChannelSecrets(options), new NoTopic(), options, TimeProvider.System);
-        var sender = new Sender(book, channels, new NoPicture(), new NoEnclosure(), TimeProvider.System, NullLogger<Sender>.Instance) { LongestAttempt = longest ?? TimeSpan.FromSeconds(10) };
+        var sender = new Sender(book, channels, new NoPicture(), new SheetPress(new NoEnclosure(), TimeProvider.System, NullLogger<SheetPress>.Instance), TimeProvider.System, NullLogger<Sender>.Instance) { LongestAttempt = longest ?? TimeSpan.FromSeconds(10) };
         return await sender.AttemptAsync(new WebhookChannel(plan, new ChannelSecrets(options), _http, TimeProvider.System), new(Message, null, null), CancellationToken.None);
     }
 

@@ -94,6 +94,7 @@ internal sealed class WholeServer : IAsyncDisposable
     public Uri Address { get; }
     public int Port => Address.Port;
     public PlantHost Host => _app.Services.GetRequiredService<PlantHost>();
+    public Server.Paper.PaperTurn PaperTurn => _app.Services.GetRequiredService<Server.Paper.PaperTurn>();
     public IRecordStore Record => _app.Services.GetRequiredService<IRecordStore>();
     public ISeriesStore Series => _app.Services.GetRequiredService<ISeriesStore>();
 

@@ -15,10 +15,12 @@ internal sealed class AlarmTable(SheetSource source, Wording words)
     /// <summary>The table.</summary>
     public Table Make() => new(words.Paper("alarms_caption", source.Plan.Name), Columns(), [.. Alarms().Select(Row)], words.Paper("alarms_none"));
 
-    /// <summary>Each alarm as it stood last in the span; a note is none.</summary>
-    public IEnumerable<AlarmRecord> Alarms() => _changes.Where(g => g.Key != Guid.Empty).Select(g => g.Last().Alarm)
-        .Where(a => a.Priority > Core.Plans.Priority.Note && source.Concerns(a.Subject) && a.RaisedAt.IsSet && a.RaisedAt < source.Span.To && (!a.ClearedAt.IsSet || a.Active || a.ClearedAt >= source.Span.From))
+    /// <summary>Each alarm as it stood last in the span; a note is none. One that was raised long before, and of which nothing was said since, is known by what still stands.</summary>
+    public IEnumerable<AlarmRecord> Alarms() => _changes.Select(g => g.Last().Alarm).Concat(Later()).Concat(source.State.Alarms.Values).DistinctBy(a => a.Id)
+        .Where(a => a.Id != Guid.Empty && a.Priority > Core.Plans.Priority.Note && source.Concerns(a.Subject) && a.RaisedAt.IsSet && a.RaisedAt < source.Span.To && (!a.ClearedAt.IsSet || a.Active || a.ClearedAt >= source.Span.From))
         .OrderBy(a => a.RaisedAt).ThenBy(a => a.Order);
+
+    private IEnumerable<AlarmRecord> Later() => source.Wide.Where(r => r.HappenedAt >= source.Span.To).Select(r => r.Body).OfType<AlarmEntry>().Select(e => e.Alarm);
 
     private Column[] Columns() =>
     [

@@ -20,7 +20,7 @@ internal sealed class MonthTable(SheetDraft draft, SheetSource source, PoolPlan 
     /// <summary>A line a day.</summary>
     public Table Days()
     {
-        var missed = new TestTable(source, pool, draft.Now, _words).Missed;
+        var missed = new TestTable(source, pool, draft.Now, _words).Owed.ToArray();
         var lines = new ExceptionRows(source, draft.Now, _words).Lines().Where(l => l.PoolId == pool.Id).ToArray();
         List<Column> columns = [new(_words.Paper("day")), new(_words.Paper("tests"), ColumnKind.Number, ""), new(_words.Paper("missed"), ColumnKind.Number, ""), new(_words.Paper("breaches"), ColumnKind.Number, "")];
         columns.AddRange(_daily.SelectMany(m => Ends.Select(end => new Column(_words.Paper(end, _words.Heading(m)), ColumnKind.Number, m.Unit()))));

@@ -12,7 +12,7 @@ namespace PlantWatch.Server.Paper.Compose;
 /// <param name="State">Its state, the same for the whole sheet.</param>
 /// <param name="Pools">Those of its pools that the sheet is about.</param>
 /// <param name="Span">The days.</param>
-/// <param name="Wide">Its rows from some weeks before the span to now or shortly after it, oldest first by the time they speak of: what began before may still hold, and what was corrected may lie elsewhere.</param>
+/// <param name="Wide">Its rows from some weeks before the span to shortly after it, oldest first by the time they speak of: what began before may still hold. With them, from further off, the rows that <see cref="FurtherOff"/> finds.</param>
 /// <param name="Head">How far the record went.</param>
 internal sealed record SheetSource(CircuitWorker Worker, CircuitState State, IReadOnlyList<PoolPlan> Pools, SheetSpan Span, IReadOnlyList<RecordEntry> Wide, RecordHead Head)
 {
@@ -25,6 +25,9 @@ internal sealed record SheetSource(CircuitWorker Worker, CircuitState State, IRe
     /// <summary>The rows of the span.</summary>
     public IReadOnlyList<RecordEntry> Rows { get; } = [.. Wide.Where(r => Span.Holds(r.HappenedAt))];
 
+    /// <summary>What was said of how pools are run.</summary>
+    public IReadOnlyList<RecordEntry> Operations { get; } = [.. Wide.Where(r => r.Body is PoolStateEntry)];
+
     /// <summary>True for what belongs to a pool of the sheet, or to water that its pools share.</summary>
     public bool Concerns(string subject) => Pools.Any(p => AlarmViews.Concerns(Plan, subject, p.Id));
 
@@ -33,7 +36,8 @@ internal sealed record SheetSource(CircuitWorker Worker, CircuitState State, IRe
     {
         var (state, seq) = (worker.State, worker.Seq);
         var wide = await store.EntriesAsync(worker.Partition, new EntryQuery([], null, span.From - Before, span.To + After, int.MaxValue), cancellation);
-        RecordEntry[] oldestFirst = [.. wide.OrderBy(r => r.HappenedAt).ThenBy(r => r.At).ThenBy(r => r.Id)];
+        var off = await FurtherOff.ReadAsync(worker.Partition, span, span.From - Before, span.To + After, store, cancellation);
+        RecordEntry[] oldestFirst = [.. wide.Concat(off).DistinctBy(r => r.Id).OrderBy(r => r.HappenedAt).ThenBy(r => r.At).ThenBy(r => r.Id)];
         return new(worker, state, pools, span, oldestFirst, RecordDigests.HeadOf(worker.Partition.Value, seq, oldestFirst.Where(r => span.Holds(r.HappenedAt))));
     }
 }

@@ -19,6 +19,9 @@ internal sealed class TestTable(SheetSource source, PoolPlan pool, Instant now, 
     public IReadOnlyList<DutyRound> Missed { get; } =
         [.. DutyRounds.Between(source.Plan.TimeZone, pool, [.. Tests.Of(source, pool.Id, inSpan: false).Select(t => t.Check)], source.Span.From, source.Span.To).Where(r => r.IsMissed(now))];
 
+    /// <summary>Those of them that were asked for: a closed pool owes no test.</summary>
+    public IEnumerable<DutyRound> Owed => Missed.Where(round => OperationAt.Of(source, pool.Id, round.DueAt).MayBatheIn);
+
     /// <summary>The table.</summary>
     public Table Make()
     {

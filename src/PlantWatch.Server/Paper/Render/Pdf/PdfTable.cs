@@ -42,9 +42,10 @@ internal sealed class PdfTable(Table table, CellText cells, Ink ink, Pages pages
     {
         if (pages.Need(Height(row))) Row(_head, isHead: true);
         // Longer than a page: as many lines as fit, and the rest under heads of its own.
-        while (Height(row) > pages.Room)
+        while (Height(row) > pages.Room && row.Any(c => c.Count > 1))
         {
-            var lines = (int)((pages.Room - (2 * Above)) / Ink.TableLine);
+            // Heads as long as a page leave no room at all: a line goes on all the same, or it would never end.
+            var lines = Math.Max(1, (int)((pages.Room - (2 * Above)) / Ink.TableLine));
             Row([.. row.Select(c => c.Take(lines).ToList())], isHead: false);
             row = [.. row.Select(c => c.Skip(lines).ToList())];
             pages.Turn();

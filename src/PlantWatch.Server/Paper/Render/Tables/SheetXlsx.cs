@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text;
+using System.Xml;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -25,9 +27,9 @@ internal static class SheetXlsx
             book.AddNewPart<WorkbookStylesPart>().Stylesheet = Styles();
             var sheets = book.Workbook.AppendChild(new Sheets());
             var names = new TabNames();
-            Add(book, sheets, names.Of(sheet.Title), About(sheet));
+            Add(book, sheets, names.Of(Clean(sheet.Title)), About(sheet));
             foreach (var (section, table) in sheet.Sections.SelectMany(s => s.Blocks.OfType<OfTable>().Select(t => (s, t))))
-                if (table.Rows.Count > 0) Add(book, sheets, names.Of(table.Caption), Tabled(sheet, section, table));
+                if (table.Rows.Count > 0) Add(book, sheets, names.Of(Clean(table.Caption)), Tabled(sheet, section, table));
         }
 
         return bytes.ToArray();
@@ -70,8 +72,18 @@ internal static class SheetXlsx
         _ => new() { StyleIndex = style },
     };
 
-    // Control characters cannot stand in XML at all.
-    private static string Clean(string text) => string.Concat(text.Where(c => c is '\t' or '\n' or '\r' || !char.IsControl(c)));
+    // Control characters, what is no character, and half of one cannot stand in XML at all.
+    private static string Clean(string text)
+    {
+        var clean = new StringBuilder(text.Length);
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (char.IsSurrogatePair(text, i)) clean.Append(text, i++, 2);
+            else if (XmlConvert.IsXmlChar(text[i]) && (text[i] is '\t' or '\n' or '\r' || !char.IsControl(text[i]))) clean.Append(text[i]);
+        }
+
+        return clean.ToString();
+    }
 
     private static void Add(WorkbookPart book, Sheets sheets, string name, IEnumerable<Row> rows)
     {
