@@ -58,6 +58,24 @@ public sealed class OtherSheetTests
         Assert.Equal("0", rows[head + 1][Array.IndexOf(rows[head], "Missed")]);
     }
 
+    [Fact]
+    public async Task An_alarm_that_was_raised_long_before_the_days_and_cleared_long_after_them_is_on_their_sheet()
+    {
+        await using var server = await PaperPlant.AtAsync(Instant.FromUtc(2026, 5, 4, 5), out var clock);
+        await server.PublishAsync("hall/acid/state", "fault");
+        await Peer.UntilAsync(() => Fault() is { Active: true }, "the fault is known");
+        clock.Forward(TimeSpan.FromDays(90));
+        await server.PostAsync($"/api/v1/alarms/{Fault()!.Id}/acknowledge", new Acknowledge("E. Sample", null));
+        await server.PublishAsync("hall/acid/state", "stopped");
+        await Peer.UntilAsync(() => Fault() is null or { Active: false }, "it has cleared");
+        var during = await server.HtmlAsync("from=2026-06-28&pool=main", "alarms-and-jobs");
+        Assert.Contains("R-030", during, StringComparison.Ordinal);
+        clock.Forward(TimeSpan.FromDays(60));
+        Assert.DoesNotContain("R-030", await server.HtmlAsync("from=2026-09-28&pool=main", "alarms-and-jobs"), StringComparison.Ordinal);
+
+        Core.Alarms.AlarmRecord? Fault() => server.Host.Circuits.SelectMany(c => c.State.Alarms.Values).FirstOrDefault(a => a.Rule == "R-030");
+    }
+
     private static async Task StateAsync(Whole.WholeServer server, OperatingState state)
     {
         var answer = await server.PutAsync($"/api/v1/pools/main/state/{Guid.CreateVersion7()}", new PoolStateRequest(state, "R. Castellan", "holiday", false, false));

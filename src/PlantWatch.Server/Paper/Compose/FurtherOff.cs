@@ -5,10 +5,10 @@ using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Paper.Compose;
 
-/// <summary>The rows that speak of a span and lie far from it: how pools were run and which jobs were in hand since long before, and tests and doses that a correction moved to another date.</summary>
+/// <summary>The rows that speak of a span and lie far from it: how pools were run and which jobs were in hand since long before, alarms raised long before of which something was said long after, and tests and doses that a correction moved to another date.</summary>
 internal static class FurtherOff
 {
-    private static readonly string[] Lasting = ["pool_state", "fault", "job_effect"], Corrected = ["check", "dose"];
+    private static readonly string[] Lasting = ["pool_state", "fault", "job_effect"], Corrected = ["check", "dose"], Alarms = ["alarm"];
 
     /// <summary>A slip in a date is mostly one of the day, the month or the year.</summary>
     private static readonly TimeSpan Slip = TimeSpan.FromDays(366);
@@ -28,7 +28,8 @@ internal static class FurtherOff
             .. await store.EntriesAsync(partition, new(Corrected, null, span.From - Slip, from, int.MaxValue), cancellation),
             .. await store.EntriesAsync(partition, new(Corrected, null, to, span.To + Slip, int.MaxValue), cancellation),
         ];
-        return lasting.Concat(dated.Where(r => Corrects(r.Body)));
+        var alarms = await store.EntriesAsync(partition, new(Alarms, null, to, Instant.Never, int.MaxValue), cancellation);
+        return [.. lasting, .. dated.Where(r => Corrects(r.Body)), .. alarms.Where(r => r.Body is AlarmEntry { Alarm.RaisedAt: { IsSet: true } raised } && raised < from)];
     }
 
     private static bool Corrects(EntryBody body) => body is CheckEntry { Check.Corrects: not null } or DoseEntry { Dose.Corrects: not null };
