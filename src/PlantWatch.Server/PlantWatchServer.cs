@@ -12,6 +12,7 @@ using PlantWatch.Server.Logging;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.PlantFile.Editing;
 using PlantWatch.Server.Telling;
 using PlantWatch.Server.WhatIf;
 using PlantWatch.Server.Words;
@@ -48,8 +49,9 @@ internal static class PlantWatchServer
         services.AddSingleton<ISeriesStore>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton<Committer>().AddSingleton<Snapshots>().AddSingleton<PlantHost>().AddSingleton<IDoor>(s => s.GetRequiredService<PlantHost>());
         services.AddSingleton(s => new PlantFileWatcher(
-            options.PlantFile, (plan, cancellation) => BringIntoForceAsync(s.GetRequiredService<PlantHost>(), plan, options, cancellation), clock,
+            options.PlantFile, (plan, cancellation) => BringIntoForceAsync(s.GetRequiredService<PlantHost>(), plan, options, s.GetRequiredService<PlantFileWatcher>().Signed, cancellation), clock,
             s.GetRequiredService<ILogger<PlantFileWatcher>>()));
+        services.AddSingleton<PlantFileDesk>();
         // Started in this order, stopped in the reverse: the plant stands before a message can come, and stays until the last is committed.
         services.AddHostedService<PlantRunner>();
         AddBroker(services, options.Broker.Mode);
@@ -65,6 +67,11 @@ internal static class PlantWatchServer
 
     private static void AddBroker(IServiceCollection services, BrokerMode mode)
     {
+        services.AddSingleton<TopicEar>();
+        if (mode == BrokerMode.Embedded)
+            services.AddHostedService<DoorEar>();
+        else
+            services.AddHostedService<ExternalEar>();
         if (mode == BrokerMode.Embedded)
             services.AddSingleton<EmbeddedBroker>().AddSingleton<IBrokerStatus>(s => s.GetRequiredService<EmbeddedBroker>())
                 .AddHostedService(s => s.GetRequiredService<EmbeddedBroker>());
@@ -109,6 +116,8 @@ internal static class PlantWatchServer
         api.MapAlarmStory();
         api.MapRules();
         api.MapLimits();
+        api.MapPlantFile();
+        api.MapTopics();
         api.MapJobs();
         api.MapPictures();
         api.MapFilters();
@@ -148,10 +157,10 @@ internal static class PlantWatchServer
         app.MapPage();
     }
 
-    private static async Task BringIntoForceAsync(PlantHost host, PlantPlan plan, PlantWatchOptions options, CancellationToken cancellation)
+    private static async Task BringIntoForceAsync(PlantHost host, PlantPlan plan, PlantWatchOptions options, PlanSigned? signed, CancellationToken cancellation)
     {
         // A file that changed while the server was off is compared with the one that was in force before.
-        await host.LoadAsync(plan, cancellation, host.Plan is null ? LastGoodPlan.Find(options) : null);
+        await host.LoadAsync(plan, cancellation, host.Plan is null ? LastGoodPlan.Find(options) : null, signed);
         LastGoodPlan.Keep(options);
     }
 

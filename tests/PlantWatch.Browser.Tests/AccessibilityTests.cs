@@ -12,7 +12,7 @@ public sealed class AccessibilityTests(Chromium chromium, BusyPlant plant) : ICl
     private static readonly string[] Pages =
     [
         "", "pool/main", "pool/teaching", "probe/ph", "probe/teaching-orp", "calibrate/ph", "check/main", "round", "plant-round", "instruments", "laboratory", "reagents", "balance/main", "balance/teaching", "what-if/main", "dose/main", "plan/main", "incident/main",
-        "alarms", "exceptions", "limits", "rules", "rules/R-012", "alarm-health", "what-if-limits", "telling", "pumps", "pumps/acid-pump", "pump/acid-pump", "jobs", "chemicals", "handover", "record", "boards", "board/live-chemistry", "board/operators-round", "board/maintenance", "board/duty-manager", "board/wall-display", "board/one-pool/teaching", "board/none", "wall/wall-display", "wall/one-pool/teaching", "no-such-page",
+        "alarms", "exceptions", "limits", "rules", "rules/R-012", "alarm-health", "what-if-limits", "telling", "pumps", "pumps/acid-pump", "pump/acid-pump", "jobs", "chemicals", "plant-file", "start", "handover", "record", "boards", "board/live-chemistry", "board/operators-round", "board/maintenance", "board/duty-manager", "board/wall-display", "board/one-pool/teaching", "board/none", "wall/wall-display", "wall/one-pool/teaching", "no-such-page",
     ];
 
     private const string All = """

@@ -133,6 +133,12 @@ public sealed record PlanLoaded(Instant At, CircuitPlan Plan) : PlantEvent(At)
 
     /// <summary>Likewise, what came with the pools that were in another circuit before.</summary>
     public Arrival Arrival { get; init; } = Arrival.Nothing;
+
+    /// <summary>Who saved the plant file, where it was saved on the page; null when it was edited elsewhere.</summary>
+    public string? By { get; init; }
+
+    /// <summary>Why, in words; null when nothing was said.</summary>
+    public string? Why { get; init; }
 }
 
 /// <summary>The broker no longer knew our session: what it held for us is lost, and that is a gap in the record.</summary>

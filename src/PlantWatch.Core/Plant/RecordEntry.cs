@@ -159,6 +159,12 @@ public sealed record IncidentEntry(Incident Incident, IncidentChange Change, str
 /// <summary>The plant file came into force, with the stated effects of each change.</summary>
 public sealed record PlanEntry(ImmutableArray<Reason> Effects) : EntryBody
 {
+    /// <summary>Who saved the plant file, where it was saved on the page; null when it was edited elsewhere.</summary>
+    public string? By { get; init; }
+
+    /// <summary>Why, in words; null when nothing was said.</summary>
+    public string? Why { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "plan";

@@ -33,7 +33,7 @@ internal sealed class SelfWatch(
         else readiness.Works(Part.Record);
 
         if (file.Errors.Count == 0) readiness.Works(Part.PlantFile);
-        else if (host.Plan is { Circuits.IsEmpty: false }) readiness.Limps(Part.PlantFile, file.Errors[0].ToString());
+        else if (host.Plan is { Circuits.IsEmpty: false } || file.IsMissing) readiness.Limps(Part.PlantFile, file.Errors[0].ToString());
         else readiness.Fails(Part.PlantFile, file.Errors[0].ToString());
 
         var words = BrokerWords.Say(broker.State, Wording.English);

@@ -73,4 +73,7 @@ internal static partial class IngestLog
 
     [LoggerMessage(2031, LogLevel.Error, "The external broker client failed and goes on")]
     public static partial void LoopFailed(ILogger logger, Exception exception);
+
+    [LoggerMessage(2032, LogLevel.Warning, "Nobody can be shown what is heard at the broker: {Why}; it is tried again")]
+    public static partial void EarDeaf(ILogger logger, string why);
 }

@@ -58,7 +58,7 @@ internal static class EntryViews
         PoolStateEntry { Operation: var o } => (And(words.Find($"entry.pool_{Wording.Key(o.State)}"), o.Why), o.By),
         IncidentEntry i => (And(words.Text(Reason.Of(OfIncident(i.Change), Wording.Key(i.Incident.Kind))), i.Comment), i.By),
         PackRowEntry { Confirmation: var c } p => (And(words.Text(Reason.Of(p.Change == RowChange.Revoked ? "entry.row_revoked" : "entry.row_confirmed", c.RowId)), p.Why ?? c.Document), p.By),
-        PlanEntry { Effects: var effects } => (And(words.Find("entry.plan"), string.Join("; ", effects.Select(words.Text))), null),
+        PlanEntry { Effects: var effects } p => (And(words.Find("entry.plan"), string.Join("; ", effects.Select(words.Text)), p.Why), p.By),
         _ => null,
     };
 

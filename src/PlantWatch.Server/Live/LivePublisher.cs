@@ -42,7 +42,10 @@ internal sealed class LivePublisher(
     }
 
     public HealthView Health(Wording words) => new(
-        Now, BrokerWords.Say(broker.State, words), [.. plantFile.Errors.Select(e => e.ToString())], CircuitViews.Sum(host.Everything.Select(CircuitViews.Ledger)));
+        Now, BrokerWords.Say(broker.State, words), [.. IsEmpty ? [] : plantFile.Errors.Select(e => e.ToString())], CircuitViews.Sum(host.Everything.Select(CircuitViews.Ledger)));
+
+    // A plant that nobody has described yet is nothing wrong: the page leads there.
+    private bool IsEmpty => plantFile.IsMissing && host.Plan is not { Circuits.IsEmpty: false };
 
     // The version is the batch: it rises with every commit, so a view that comes late is known to be stale.
     public CircuitView View(CircuitWorker worker, Wording words) => CircuitViews.Of(worker.State, worker.Seq, Now, CircuitViews.Ledger(worker), words);

@@ -7,6 +7,7 @@ using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Core.Reasons;
+using PlantWatch.Server.PlantFile.Editing;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Loop;
@@ -27,6 +28,9 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     private int _stopped;
 
     public event Action? TopicsChanged;
+
+    /// <summary>Raised for every message that comes in at the door, before it is decoded.</summary>
+    public event Action<IncomingMessage>? Arrived;
 
     /// <summary>Raised after each commit of any circuit.</summary>
     public event Action<CircuitWorker, StepResult>? Committed;
@@ -55,7 +59,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     public CircuitWorker? Find(string circuit) => _workers.GetValueOrDefault(circuit);
 
     /// <summary>Brings a plant file into force: restores new circuits, tells the old ones, retires the missing.</summary>
-    public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation, PlantPlan? before = null)
+    public async Task LoadAsync(PlantPlan plan, CancellationToken cancellation, PlantPlan? before = null, PlanSigned? signed = null)
     {
         await _loading.WaitAsync(cancellation);
         before = Plan ?? before;
@@ -72,8 +76,8 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
             // What goes from circuit to circuit is read before any of them lets go of it.
             var arrivals = await ArrivalsAsync(before, plan, next, cancellation);
             foreach (var circuit in plan.Circuits.Append(CircuitPlan.Nowhere))
-                await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), arrivals.GetValueOrDefault(circuit.Id, Arrival.Nothing), cancellation);
-            await RetireAsync(_workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, cancellation);
+                await TellAsync(next[circuit.Id], circuit, Moves(before, plan, circuit.Id), arrivals.GetValueOrDefault(circuit.Id, Arrival.Nothing), signed, cancellation);
+            await RetireAsync(_workers.Values.Where(w => !next.ContainsKey(w.Partition.Value)), before, plan, signed, cancellation);
 
             _workers = next.ToFrozenDictionary(StringComparer.Ordinal);
             _byTopic = plan.Circuits.SelectMany(c => TopicsOf(c).Select(t => (Topic: t, Circuit: c.Id))).DistinctBy(x => x.Topic)
@@ -102,6 +106,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         await _changing.WaitAsync(cancellation);
         // A broker that hands us all there is hands us our own words too.
         if (IsOwn(message.Topic)) return Task.CompletedTask;
+        Arrived?.Invoke(message);
         var worker = _byTopic.GetValueOrDefault(message.Topic) ?? _workers[CircuitPlan.Nowhere.Id];
         var packet = message.PacketId == 0 ? null : new PacketIdentity(message.Session, message.PacketId, NextOrdinal(message.Session), message.Redelivered);
         return await worker.SendAsync(at => new MessageArrived(at, message.Topic, message.Payload, message.Retained, packet), cancellation);
@@ -160,9 +165,9 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         return worker?.State ?? (await Restore.FromAsync(store, new PartitionKey(circuit.Id), circuit, cancellation)).State;
     }
 
-    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, ImmutableArray<Reason> moves, Arrival arrival, CancellationToken cancellation)
+    private static async Task TellAsync(CircuitWorker worker, CircuitPlan plan, ImmutableArray<Reason> moves, Arrival arrival, PlanSigned? signed, CancellationToken cancellation)
     {
-        if (await await worker.SendAsync(at => new PlanLoaded(at, plan) { Moves = moves, Arrival = arrival }, cancellation) is Outcome.TurnedDown)
+        if (await await worker.SendAsync(at => new PlanLoaded(at, plan) { Moves = moves, Arrival = arrival, By = signed?.By, Why = signed?.Why }, cancellation) is Outcome.TurnedDown)
             throw new InvalidOperationException($"circuit {plan.Id} did not take its plan");
     }
 
@@ -197,12 +202,12 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
     }
 
     // A circuit that is gone from the plant file gets an empty plan as its last word: its alarms end, its history stays.
-    private static async Task RetireAsync(IEnumerable<CircuitWorker> gone, PlantPlan? before, PlantPlan next, CancellationToken cancellation)
+    private static async Task RetireAsync(IEnumerable<CircuitWorker> gone, PlantPlan? before, PlantPlan next, PlanSigned? signed, CancellationToken cancellation)
     {
         foreach (var worker in gone)
         {
             var bare = new CircuitPlan { Id = worker.Partition.Value, Name = worker.State.Plan.Name, TimeZone = worker.State.Plan.TimeZone };
-            await TellAsync(worker, bare, Moves(before, next, bare.Id), Arrival.Nothing, cancellation);
+            await TellAsync(worker, bare, Moves(before, next, bare.Id), Arrival.Nothing, signed, cancellation);
             await worker.DisposeAsync();
         }
     }

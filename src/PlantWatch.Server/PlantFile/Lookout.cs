@@ -102,5 +102,6 @@ internal sealed class Lookout(TimeProvider clock, TimeSpan poll, ILogger log) : 
         }
     }
 
-    private void Wake() => _wake.Writer.TryWrite(true);
+    /// <summary>Looks now and not only when it is time.</summary>
+    public void Wake() => _wake.Writer.TryWrite(true);
 }

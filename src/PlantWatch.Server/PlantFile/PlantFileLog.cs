@@ -26,4 +26,13 @@ internal static partial class PlantFileLog
 
     [LoggerMessage(3013, LogLevel.Error, "A look at watched files failed; looking goes on")]
     public static partial void LookFailed(ILogger log, Exception error);
+
+    [LoggerMessage(3004, LogLevel.Warning, "There is no plant file {Path} yet: the page #/start makes one")]
+    public static partial void NoneYet(ILogger log, string path);
+
+    [LoggerMessage(3005, LogLevel.Information, "Plant file {Path} was saved on the page by {By}")]
+    public static partial void Saved(ILogger log, string path, string by);
+
+    [LoggerMessage(3014, LogLevel.Error, "Plant file {Path} could not be saved from the page")]
+    public static partial void NotSaved(ILogger log, Exception error, string path);
 }

@@ -38,6 +38,19 @@ internal sealed class PlantFileSource
         }
     }
 
+    /// <summary>Bytes that do not lie on the disk yet, with the limit packs that lie beside where they will.</summary>
+    public static PlantFileSource Of(byte[] bytes, string path)
+    {
+        try
+        {
+            return new(bytes, OwnPackFiles.Read(PacksBeside(path)), null);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return new([], null, $"the limit packs beside the file cannot be read: {Text.Plain(error.Message)}");
+        }
+    }
+
     /// <summary>Where the limit packs of a plant lie: in the folder <c>packs</c> beside its file.</summary>
     public static string PacksBeside(string path) => Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path)) ?? "", "packs");
 

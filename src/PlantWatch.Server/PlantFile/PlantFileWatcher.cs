@@ -1,6 +1,7 @@
 using PlantWatch.Core.Plans;
 using PlantWatch.Server.LimitPacks;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.PlantFile.Editing;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -13,7 +14,8 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 {
     private readonly string _path = Path.GetFullPath(path);
     private volatile Standing _standing = new([], null);
-    private PlantFileSource? _seen;
+    private volatile PlantFileSource? _seen;
+    private volatile ExpectedFile? _expected;
     private Lookout? _lookout;
 
     /// <summary>How often the content is looked at without any notification.</summary>
@@ -34,6 +36,12 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     /// <summary>The limit packs that can be picked: those that come with the server, and the plant's own of the file in force.</summary>
     public PackShelf Packs { get; private set; } = PackShelf.Shipped;
 
+    /// <summary>There is no file at all, and there never was a good one: an empty plant, and nothing that went wrong.</summary>
+    public bool IsMissing => _standing.InForceHash is null && !File.Exists(_path);
+
+    /// <summary>Who saved the file that is being brought into force, where it was saved on the page; null when it was edited elsewhere.</summary>
+    public PlanSigned? Signed { get; private set; }
+
     /// <summary>Raised after <see cref="Errors"/> or <see cref="InForceHash"/> changed.</summary>
     public event Action? Changed;
 
@@ -51,6 +59,35 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     public Task StopAsync(CancellationToken cancellationToken) => _lookout?.StopAsync(cancellationToken) ?? Task.CompletedTask;
 
     public ValueTask DisposeAsync() => _lookout?.DisposeAsync() ?? ValueTask.CompletedTask;
+
+    /// <summary>Tells who writes the version that will be found next.</summary>
+    public void Expect(string hash, PlanSigned signed) => _expected = new(hash, signed);
+
+    /// <summary>Looks at once, and returns when a version is in force or found broken, or after a while in any case.</summary>
+    public async Task TakenAsync(string hash, TimeSpan patience, CancellationToken cancellation)
+    {
+        var taken = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Look()
+        {
+            if (InForceHash == hash || (Errors.Count > 0 && (_seen is null || _seen.Hash == hash))) taken.TrySetResult();
+        }
+
+        Changed += Look;
+        try
+        {
+            _lookout?.Wake();
+            Look();
+            await taken.Task.WaitAsync(patience, clock, cancellation);
+        }
+        catch (TimeoutException)
+        {
+            // It is on the disk all the same, and comes into force when it can.
+        }
+        finally
+        {
+            Changed -= Look;
+        }
+    }
 
     private async Task LookAsync(CancellationToken cancellation)
     {
@@ -79,6 +116,7 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     {
         try
         {
+            Signed = _expected is { } expected && expected.Hash == hash ? expected.Signed : null;
             await bringIntoForce(plan, cancellation);
         }
         catch (PlanRefusedException refused)
@@ -109,7 +147,8 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 
     private void Refuse(IReadOnlyList<PlantFileError> errors)
     {
-        if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
+        if (IsMissing) PlantFileLog.NoneYet(log, _path);
+        else if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
         else PlantFileLog.OldStays(log, _path, errors.Count);
         foreach (var error in errors) PlantFileLog.Wrong(log, error);
         Publish(_standing with { Errors = errors });
@@ -137,6 +176,8 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     {
         if (Listen && _lookout!.Listen(folder) is { } deaf) PlantFileLog.NoNotifications(log, deaf, _path, Poll.TotalSeconds);
     }
+
+    private sealed record ExpectedFile(string Hash, PlanSigned Signed);
 
     private sealed record Standing(IReadOnlyList<PlantFileError> Errors, string? InForceHash);
 }

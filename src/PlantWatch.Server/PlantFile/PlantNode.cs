@@ -9,6 +9,9 @@ internal abstract class PlantNode(int line)
     /// <summary>Line in the file, from 1.</summary>
     public int Line { get; } = line;
 
+    /// <summary>Where it stands in the text.</summary>
+    public Extent At { get; init; }
+
     /// <summary>The same content without lines.</summary>
     public abstract JsonNode? ToJson();
 
@@ -17,7 +20,11 @@ internal abstract class PlantNode(int line)
 }
 
 /// <summary>One key with its value.</summary>
-internal sealed record PlantEntry(string Key, int Line, PlantNode Value);
+internal sealed record PlantEntry(string Key, int Line, PlantNode Value)
+{
+    /// <summary>Where the key stands in the text.</summary>
+    public Extent KeyAt { get; init; }
+}
 
 /// <summary>Keys with values, in the order of the file.</summary>
 internal sealed class PlantMapping(int line, IReadOnlyList<PlantEntry> entries) : PlantNode(line)

@@ -66,7 +66,7 @@ internal sealed partial class YamlTree
         {
             MappingStart start => Mapping(start, path, depth),
             SequenceStart start => List(start, path, depth),
-            Scalar scalar => new PlantScalar(LineOf(scalar), scalar.Value, ValueOf(scalar)),
+            Scalar scalar => new PlantScalar(LineOf(scalar), scalar.Value, ValueOf(scalar)) { At = ExtentOf(scalar) },
             _ => Alias(current, path),
         };
     }
@@ -76,15 +76,16 @@ internal sealed partial class YamlTree
         var entries = new Dictionary<string, PlantEntry>(StringComparer.Ordinal);
         while (Next() is not MappingEnd)
         {
-            var line = LineOf(_parser.Current!);
+            var (line, keyAt) = (LineOf(_parser.Current!), ExtentOf(_parser.Current as Scalar));
             if (Key(path, depth) is not { } key) return null;
             Next();
-            var at = Place.Join(path, key);
-            if (Node(at, depth + 1) is not { } value) return null;
-            if (!entries.TryAdd(key, new PlantEntry(key, line, value)))
-                _complaints.Add(line, at, $"the key '{Text.Short(key)}' stands here twice; the first is on line {entries[key].Line}");
+            var place = Place.Join(path, key);
+            if (Node(place, depth + 1) is not { } value) return null;
+            if (!entries.TryAdd(key, new PlantEntry(key, line, value) { KeyAt = keyAt }))
+                _complaints.Add(line, place, $"the key '{Text.Short(key)}' stands here twice; the first is on line {entries[key].Line}");
         }
-        return new PlantMapping(LineOf(start), [.. entries.Values]);
+        var at = ExtentOf(start, start.Style == MappingStyle.Flow, entries.Values.LastOrDefault()?.Value);
+        return new PlantMapping(LineOf(start), [.. entries.Values]) { At = at };
     }
 
     private string? Key(string path, int depth)
@@ -102,7 +103,7 @@ internal sealed partial class YamlTree
             if (Node($"{path}[{items.Count}]", depth + 1) is not { } item) return null;
             items.Add(item);
         }
-        return new PlantList(LineOf(start), items);
+        return new PlantList(LineOf(start), items) { At = ExtentOf(start, start.Style == SequenceStyle.Flow, items.LastOrDefault()) };
     }
 
     private PlantScalar Alias(ParsingEvent current, string path)
@@ -130,6 +131,24 @@ internal sealed partial class YamlTree
             throw new YamlException(before?.End ?? Mark.Empty, before?.End ?? Mark.Empty, error.Message, error);
         }
     }
+
+    private static Extent ExtentOf(Scalar? scalar) => scalar is null ? default : new((int)scalar.Start.Index, (int)scalar.End.Index, FormOf(scalar.Style), !scalar.Anchor.IsEmpty);
+
+    // A list by indentation ends with its last item: its own end is told only at the next token, behind comments that are not its own.
+    private Extent ExtentOf(NodeEvent start, bool flow, PlantNode? last)
+    {
+        var from = (int)start.Start.Index;
+        var to = flow ? (int)_parser.Current!.Start.Index + 1 : last?.At.End ?? from;
+        return new(from, to, flow ? NodeForm.Flow : NodeForm.Block, !start.Anchor.IsEmpty);
+    }
+
+    private static NodeForm FormOf(ScalarStyle style) => style switch
+    {
+        ScalarStyle.SingleQuoted => NodeForm.SingleQuoted,
+        ScalarStyle.DoubleQuoted => NodeForm.DoubleQuoted,
+        ScalarStyle.Literal or ScalarStyle.Folded => NodeForm.Lines,
+        _ => NodeForm.Plain,
+    };
 
     private static int LineOf(ParsingEvent e) => Math.Max(1, (int)e.Start.Line);
 

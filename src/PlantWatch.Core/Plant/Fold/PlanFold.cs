@@ -21,7 +21,7 @@ internal static class PlanFold
         TaskFold.Loaded(draft, said.At);
         IncidentFold.AfterPlan(draft, before, said.Arrival, said.At);
         draft.Renamed.AddRange(change.Renamed);
-        draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]));
+        draft.Write(said.At, said.At, said.Plan.Id, new PlanEntry([.. change.Effects, .. said.Moves]) { By = said.By, Why = said.Why });
         return Outcome.Done.Instance;
     }
 }

@@ -18,13 +18,13 @@ function asProblem(body: unknown, status: number): Problem {
 const reader = (): Record<string, string> => ({ 'Accept-Language': language, ...chosenUnits.value ? { 'Accept-Units': chosenUnits.value } : {} });
 
 /** One request. A null problem means that the server could not be reached or was not able to answer. */
-export async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
+export async function ask<T>(method: string, path: string, body?: unknown, more: Record<string, string> = {}): Promise<Answer<T>> {
   const stop = new AbortController();
   const timer = setTimeout(() => stop.abort(), patience);
   try {
     const response = await fetch('/api/v1' + path, {
       method, signal: stop.signal, cache: 'no-store',
-      headers: { Accept: 'application/json', ...reader(), ...body === undefined ? {} : { 'Content-Type': 'application/json' } },
+      headers: { Accept: 'application/json', ...reader(), ...body === undefined ? {} : { 'Content-Type': 'application/json', ...more } },
       body: body === undefined ? null : JSON.stringify(body),
     });
     const text = await response.text();
@@ -41,7 +41,7 @@ export async function ask<T>(method: string, path: string, body?: unknown): Prom
 }
 
 export const get = <T>(path: string) => ask<T>('GET', path);
-export const put = <T>(path: string, body: unknown) => ask<T>('PUT', path, body);
+export const put = <T>(path: string, body: unknown, more?: Record<string, string>) => ask<T>('PUT', path, body, more);
 export const post = <T>(path: string, body: unknown) => ask<T>('POST', path, body);
 
 /** A query string from the parts that are set. */

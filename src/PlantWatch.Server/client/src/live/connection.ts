@@ -79,13 +79,14 @@ const askedFor = new Set<string>();
 /** The plant file names something that this page has not heard of, or has elsewhere: the site is asked for anew. */
 function isNews(view: CircuitView): boolean {
   const known = site.peek()?.circuits.find(c => c.id === view.id);
-  if (site.peek() === null || known && view.pools.every(p => known.pools.some(k => k.id === p.id))) return false;
+  if (site.peek() === null || known && view.pools.every(p => known.pools.some(k => k.id === p.id)) && view.probes.every(p => known.probes.some(k => k.id === p.id))) return false;
   // Asked once for each: what the site still does not name then is not asked for with every view.
-  const key = [view.id, ...view.pools.map(p => p.id)].join(' ');
+  const key = [view.id, ...view.pools.map(p => p.id), ...view.probes.map(p => p.id)].join(' ');
   return !askedFor.has(key) && !!askedFor.add(key);
 }
 
-async function refetch(): Promise<void> {
+/** Fetches what changes with the plant file only. */
+export async function refetch(): Promise<void> {
   const answer = await get<SiteView>('/site');
   if (!answer.ok) return;
   tookSite(answer.value);

@@ -20,6 +20,7 @@ const LaboratoryPage = lazyPage(() => import('../laboratory/LaboratoryPage'), m 
 const LimitsPage = lazyPage(() => import('../limits/LimitsPage'), m => m.LimitsPage);
 const InspectPage = lazyPage(() => import('../paper/InspectPage'), m => m.InspectPage);
 const PaperPage = lazyPage(() => import('../paper/PaperPage'), m => m.PaperPage);
+const PlantFilePage = lazyPage(() => import('../plantFile/PlantFilePage'), m => m.PlantFilePage);
 const PoolPage = lazyPage(() => import('../pool/PoolPage'), m => m.PoolPage);
 const ProbePage = lazyPage(() => import('../probe/ProbePage'), m => m.ProbePage);
 const PumpPage = lazyPage(() => import('../pumps/PumpPage'), m => m.PumpPage);
@@ -30,6 +31,7 @@ const InstrumentsPage = lazyPage(() => import('../instruments/InstrumentsPage'),
 const PlantRoundPage = lazyPage(() => import('../plantRound/PlantRoundPage'), m => m.PlantRoundPage);
 const RoundPage = lazyPage(() => import('../round/RoundPage'), m => m.RoundPage);
 const RulesPage = lazyPage(() => import('../rules/RulesPage'), m => m.RulesPage);
+const StartPage = lazyPage(() => import('../start/StartPage'), m => m.StartPage);
 const TellingPage = lazyPage(() => import('../telling/TellingPage'), m => m.TellingPage);
 const BalancePage = lazyPage(() => import('../water/BalancePage'), m => m.BalancePage);
 const DosePage = lazyPage(() => import('../water/DosePage'), m => m.DosePage);
@@ -70,11 +72,13 @@ export const pages: Page[] = [
   { key: 'jobs', show: id => <JobsPage asset={id} />, entry: { group: 'plant', name: words.pageNames.pages.jobs } },
   { key: 'plant-round', show: id => <PlantRoundPage circuit={id} />, entry: { group: 'plant', name: words.pageNames.pages.plantRound, seldom: true } },
   { key: 'chemicals', show: () => <ChemicalsPage />, entry: { group: 'plant', name: words.pageNames.pages.chemicals, seldom: true } },
+  { key: 'plant-file', show: () => <PlantFilePage />, entry: { group: 'plant', name: words.pageNames.pages.plantFile, seldom: true } },
   { key: 'handover', show: () => <HandoverPage />, entry: { group: 'record', name: words.pageNames.pages.handover } },
   { key: 'paper', show: () => <PaperPage />, entry: { group: 'record', name: words.pageNames.pages.paper, seldom: true } },
   { key: 'record', show: () => <RecordPage />, entry: { group: 'record', name: words.nav.record, tab: icons.sheet } },
 
   { key: 'inspect', show: () => <InspectPage />, under: 'paper' },
+  { key: 'start', show: () => <StartPage />, under: 'plant-file' },
   { key: 'alarm', show: id => <AlarmPage id={id ?? ''} />, under: 'alarms' },
   { key: 'board', show: id => <BoardPage key={id} id={id ?? ''} />, under: 'boards' },
   { key: 'pool', show: id => <PoolPage id={id ?? ''} />, under: '' },

@@ -9,7 +9,7 @@ export function Overview() {
   const plant = site.value;
   if (!plant) return <p class="empty">{words.overview.waiting}</p>;
   const pools = plant.circuits.flatMap(c => c.pools);
-  if (pools.length === 0) return <p class="empty">{words.overview.empty}</p>;
+  if (pools.length === 0) return <div class="empty"><p>{words.overview.empty}</p><p><a class="button" href="#/start" data-testid="begin">{words.overview.begin}</a></p></div>;
   const sorted = worstFirst(pools, p => poolViews.value.get(p.id)?.state ?? 'unknown');
   return (
     <>

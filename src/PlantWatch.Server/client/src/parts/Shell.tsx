@@ -16,7 +16,7 @@ function Head() {
   const state = life.value.state;
   return (
     <header class="head">
-      <a class="site" href="#/"><b data-testid="site-name">{site.value?.name ?? words.product}</b></a>
+      <a class="site" href="#/"><b data-testid="site-name">{site.value?.name || words.product}</b></a>
       <Nav />
       <span class={`life l-${state}`} data-testid="life">{state === 'live' ? words.live.live : state === 'lost' ? words.live.not : words.live.connecting}</span>
       <label class="theme"><span class="sr">{words.theme.label}</span>

@@ -94,7 +94,7 @@ export const frame: typeof shape = {
     title: { dead: (own: string) => `Nicht live \u00b7 ${own}`, calls: (n: number, own: string) => `(${n}) \u25b2 ${own}` },
   },
   overview: {
-    title: 'Becken', empty: 'Es gilt noch keine Anlagendatei, darum ist kein Becken zu zeigen.', waiting: 'Warten auf den Server.',
+    title: 'Becken', empty: 'Es gilt noch keine Anlagendatei, darum ist kein Becken zu zeigen.', begin: 'Mit den ersten Schritten beginnen', waiting: 'Warten auf den Server.',
     noState: 'Von diesem Becken ist noch nichts gehört.', check: 'Prüfung eintragen', open: 'Becken öffnen', tests: 'Letzte Handmessungen', balance: 'Sättigungs\u00adindex',
     noTest: 'noch nicht gemessen', due: 'Fällig', overdue: 'Überfällig', dueAt: (what: string, clock: string) => `${what}: ${clock}`, more: (n: number) => `und ${n} weitere`,
     suspect: 'zweifelhaft', notVisible: 'Beckenboden beim letzten Blick nicht sichtbar', shared: 'Gemeinsames Wasser des Kreislaufs', last: 'letzte 3 Stunden',

@@ -93,7 +93,7 @@ export const frame = {
     title: { dead: (own: string) => `Not live \u00b7 ${own}`, calls: (n: number, own: string) => `(${n}) \u25b2 ${own}` },
   },
   overview: {
-    title: 'Pools', empty: 'No plant file is in force yet, so there is no pool to show.', waiting: 'Waiting for the server.',
+    title: 'Pools', empty: 'No plant file is in force yet, so there is no pool to show.', begin: 'Begin with the first steps', waiting: 'Waiting for the server.',
     noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
     noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
     suspect: 'in doubt', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',

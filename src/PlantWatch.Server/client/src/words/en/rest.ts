@@ -15,6 +15,8 @@ import { plantRound } from './plantRound';
 import { orp } from './orp';
 import { paper } from './paper';
 import { plan } from './plan';
+import { plantFile } from './plantFile';
+import { start } from './start';
 import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
 import { entries } from './record';
@@ -30,6 +32,7 @@ import { whatIfLimits } from './whatIfLimits';
 const words = {
   volume, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
   handover, makeSafe, chemicals, alarmPage, rulesPage, pumpPage, plantRound, instruments, boards, stripTools, paper,
+  plantFile, start,
 };
 
 export default words;

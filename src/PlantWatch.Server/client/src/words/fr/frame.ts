@@ -95,7 +95,7 @@ export const frame: typeof shape = {
     title: { dead: (own: string) => `Plus en direct \u00b7 ${own}`, calls: (n: number, own: string) => `(${n}) ▲ ${own}` },
   },
   overview: {
-    title: 'Bassins', empty: 'Aucun fichier d’installation en vigueur, donc aucun bassin à montrer.', waiting: 'En attente du serveur.',
+    title: 'Bassins', empty: 'Aucun fichier d’installation en vigueur, donc aucun bassin à montrer.', begin: 'Commencer par les premiers pas', waiting: 'En attente du serveur.',
     noState: 'Encore aucune nouvelle de ce bassin.', check: 'Saisir une analyse', open: 'Voir le bassin', tests: 'Dernières analyses', balance: 'Indice de saturation',
     noTest: 'pas encore analysé', due: 'À faire', overdue: 'En retard', dueAt: (what: string, clock: string) => `${what} à ${clock}`, more: (n: number) => `et ${n} de plus`,
     suspect: 'douteux', notVisible: 'Fond non visible au dernier regard', shared: 'Eau commune du circuit', last: '3 dernières heures',

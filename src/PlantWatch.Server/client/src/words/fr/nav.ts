@@ -10,5 +10,6 @@ export const nav: typeof shape = {
   groups: { water: 'Eau', alarms: 'Alarmes et limites', plant: 'Installation', record: 'Registre' },
   pages: {
     plantRound: 'Ronde technique', instruments: 'Instruments', round: 'Tournée', laboratory: 'Laboratoire', reagents: 'Réactifs', chemicals: 'Produits', limits: 'Limites', rules: 'Règles', exceptions: 'Dépassements', alarmHealth: 'Santé des alarmes', whatIfLimits: 'Simuler les limites', telling: 'Qui est prévenu', jobs: 'Interventions', handover: 'Relève', paper: 'Papier', boards: 'Tableaux',
+    plantFile: 'Réglages de l’installation',
   },
 };

@@ -1,0 +1,81 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { recall, remember } from '../api/kept';
+import type { PlantFileView } from '../contract.plantFile';
+import { onLive } from '../live/connection';
+import { fetchFile } from '../plantFile/draft';
+import { words } from '../words';
+import { soFar, type SoFar } from './file';
+import { PackStep } from './PackStep';
+import { PoolStep } from './PoolStep';
+import { ProbeStep } from './ProbeStep';
+import { SiteStep } from './SiteStep';
+import { ValueStep } from './ValueStep';
+
+const w = words.start;
+const steps = ['site', 'pool', 'probe', 'pack', 'value'] as const;
+type Step = (typeof steps)[number];
+
+/** Where to go on: at the first thing that the file does not say yet. What may be left out and was is remembered on the device. */
+function firstOpen(file: SoFar, left: Set<string>): Step {
+  if (!file.named) return 'site';
+  if (file.pools.length === 0) return 'pool';
+  if (!left.has('probe')) return 'probe';
+  return file.pack || left.has('pack') ? 'value' : 'pack';
+}
+
+const saysSoFar = (file: SoFar, step: Step): string =>
+  ({ site: String(file.site['name'] ?? ''), pool: file.pools.map(p => p.name).join(', '), probe: file.probes.map(p => p.name).join(', '), pack: file.pack, value: '' })[step];
+
+export function StartPage() {
+  const [view, setView] = useState<PlantFileView | null>(null);
+  const [failed, setFailed] = useState(false);
+  const [left, setLeft] = useState(() => new Set((recall('start-left') ?? '').split(' ').filter(Boolean)));
+  const [again, setAgain] = useState<Step | null>(null);
+  const load = async () => { const answer = await fetchFile(); setFailed(!answer.ok); if (answer.ok) setView(answer.value); };
+  useEffect(() => { void load(); return onLive(() => void load()); }, []);
+  const at = view ? again ?? firstOpen(soFar(view.tree), left) : null;
+  const open = useRef<HTMLLIElement>(null), before = useRef<Step | null>(null);
+  useEffect(() => {
+    // Whoever has finished a step is led to the next one, by keyboard and screen reader too.
+    if (before.current !== null && at !== before.current) { open.current?.focus({ preventScroll: true }); open.current?.scrollIntoView({ block: 'start' }); }
+    before.current = at;
+  }, [at]);
+  if (!view) return <p class="empty" role="status">{failed ? words.error.unreachable : words.loading}</p>;
+  const file = soFar(view.tree);
+  const now = again ?? firstOpen(file, left);
+  const leave = (step: Step) => { const next = new Set(left).add(step); setLeft(next); remember('start-left', [...next].join(' ')); setAgain(null); };
+  const done = (next: PlantFileView) => { setView(next); setAgain(null); };
+  const wrong = view.exists && view.problems.length > 0 || view.fault !== null;
+  return (
+    <div class="pages stack start-page" data-testid="start">
+      <h1>{w.title}</h1>
+      <p class="hint">{w.lead}</p>
+      {!view.writable && <p class="notice bad">{w.readOnly} <a class="line-link" href="#/plant-file">{w.toSettings}</a></p>}
+      {wrong && <p class="notice bad">{w.broken} <a class="line-link" href="#/plant-file">{w.toSettings}</a></p>}
+      <ol class="start-steps">
+        {steps.map((step, i) => {
+          const said = saysSoFar(file, step), isOpen = step === now, past = steps.indexOf(now) > i || said !== '';
+          return (
+            <li key={step} ref={isOpen ? open : null} tabIndex={-1} class={`sheet card come-to ${isOpen ? 'open' : ''}`} aria-current={isOpen ? 'step' : undefined} data-testid={`step-${step}`}>
+              <div class="inline spread"><h2>{i + 1}. {w.steps[step]}</h2><span class="hint">{isOpen ? w.step(i + 1, steps.length) : past ? <><span aria-hidden="true">{'\u2713'} </span>{w.done}</> : w.later}</span></div>
+              {said && !isOpen && <p>{said}</p>}
+              {isOpen && said && step === 'pool' && <p>{said}</p>}
+              {isOpen && !wrong && <Open step={step} file={file} done={done} leave={leave} />}
+              {!isOpen && step === 'pool' && file.pools.length > 0 && <button type="button" class="quiet-button" data-testid="another-pool" onClick={() => setAgain('pool')}>{w.pool.another}</button>}
+              {!isOpen && step === 'probe' && file.pools.length > 0 && left.has('probe') && <button type="button" class="quiet-button" onClick={() => setAgain('probe')}>{w.steps.probe}</button>}
+            </li>);
+        })}
+      </ol>
+    </div>
+  );
+}
+
+function Open({ step, file, done, leave }: { step: Step; file: SoFar; done: (view: PlantFileView) => void; leave: (step: Step) => void }) {
+  switch (step) {
+    case 'site': return <SiteStep file={file} onDone={done} />;
+    case 'pool': return <PoolStep file={file} onDone={done} />;
+    case 'probe': return <ProbeStep file={file} onDone={done} onNext={() => leave('probe')} />;
+    case 'pack': return <PackStep onDone={done} onNext={() => leave('pack')} />;
+    default: return <ValueStep file={file} />;
+  }
+}

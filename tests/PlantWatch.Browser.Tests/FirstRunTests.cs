@@ -1,0 +1,118 @@
+using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Server.Tests.Whole;
+using static PlantWatch.Browser.Tests.Browser.Screen;
+
+namespace PlantWatch.Browser.Tests;
+
+/// <summary>Somebody with a phone, a server that knows nothing and a gateway that publishes: from nothing to the first value, with every slip on the way, and with an interruption.</summary>
+public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    private int _clicks;
+
+    [BrowserFact]
+    public async Task An_empty_plant_leads_by_the_hand_to_its_first_value_in_ten_clicks()
+    {
+        var folder = Directory.CreateTempSubdirectory("plantwatch-first-run-").FullName;
+        await using var server = await WholeServer.StartAsync(folder, set: o => o.PlantFile = Path.Combine(folder, "ours.yaml"));
+        await using var screen = await chromium.OpenAsync(server.Address, 390);
+        await screen.GoAsync();
+        await ClickAsync(screen, "begin");
+
+        await Expect(screen["field-zone"]).ToHaveValueAsync("Europe/London");
+        await screen.TypeAsync("field-name", "North Quay Pool");
+        await screen.TypeAsync("field-by", "R. Castellan");
+        await ClickAsync(screen, "save-site");
+
+        await PoolAsync(screen, "Main pool", "425,5");
+        await ClickAsync(screen, "save-pool");
+
+        await Expect(screen["ear"]).ToBeVisibleAsync();
+        await Expect(screen["heard"]).ToBeEmptyAsync();
+        await server.PublishAsync("north-quay/ph", "7.41");
+        await server.PublishAsync("north-quay/door", "open");
+        await Expect(screen["topic-north-quay/ph"]).ToContainTextAsync("7.41");
+        await Expect(screen["topic-north-quay/door"]).ToContainTextAsync("no probe can read it");
+        await ClickAsync(screen, "take-north-quay/ph");
+        await Expect(screen["field-measurand"]).ToHaveValueAsync("ph");
+        await ClickAsync(screen, "origin-raw");
+        await ClickAsync(screen, "save-probe");
+        await Expect(screen["topic-north-quay/ph"]).ToContainTextAsync("read by pH");
+
+        // Called away: what was said stands in the file, and a fresh look goes on where it was left.
+        await screen.Page.ReloadAsync();
+        await ClickAsync(screen, "probes-done");
+        await ClickAsync(screen, "pack-who-2006");
+        await ClickAsync(screen, "save-pack");
+        await Expect(screen["first-value"]).ToContainTextAsync("Waiting");
+        await server.PublishAsync("north-quay/ph", "7.43");
+        await Expect(screen["first-value"]).ToContainTextAsync("The first value is there");
+        await Expect(screen["value-main-pool-ph"]).ToHaveTextAsync("7.43");
+        await Expect(screen["remains"]).ToContainTextAsync("Confirm the rows of the limit pack");
+        await ClickAsync(screen, "to-overview");
+        await Expect(screen["pool-main-pool"]).ToBeVisibleAsync();
+        Assert.Equal(10, _clicks);
+        var text = await File.ReadAllTextAsync(Path.Combine(folder, "ours.yaml"));
+        Assert.Contains("volume_m3: 425.5\n", text, StringComparison.Ordinal);
+        Assert.StartsWith("# The plant as it is built.", text, StringComparison.Ordinal);
+        screen.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task Wrong_input_is_told_beside_each_field_and_nothing_typed_is_lost()
+    {
+        var folder = Directory.CreateTempSubdirectory("plantwatch-first-run-").FullName;
+        await using var server = await WholeServer.StartAsync(folder, set: o => o.PlantFile = Path.Combine(folder, "ours.yaml"));
+        await using var screen = await chromium.OpenAsync(server.Address, 390);
+        await screen.GoAsync("start");
+        await screen["save-site"].ClickAsync();
+        foreach (var field in new[] { "name", "by" }) await Expect(screen[$"error-{field}"]).ToBeVisibleAsync();
+        await screen["field-name"].FillAsync(new string('n', 101));
+        await screen["field-by"].FillAsync("R. Castellan");
+        await screen["save-site"].ClickAsync();
+        await Expect(screen["error-name"]).ToContainTextAsync("100");
+        Assert.False(File.Exists(Path.Combine(folder, "ours.yaml")));
+        await screen["field-name"].FillAsync("North: \"Quay\" # 1");
+        await screen["save-site"].ClickAsync();
+
+        await screen["save-pool"].ClickAsync();
+        foreach (var field in new[] { "pool-name", "kind", "setting", "disinfectant", "volume" }) await Expect(screen[$"error-{field}"]).ToBeVisibleAsync();
+        await PoolAsync(screen, "Main pool", "4oo");
+        await screen["field-turnover"].FillAsync("-1");
+        await screen["save-pool"].ClickAsync();
+        await Expect(screen["error-volume"]).ToBeVisibleAsync();
+        await Expect(screen["error-turnover"]).ToBeVisibleAsync();
+        await Expect(screen["error-kind"]).ToHaveCountAsync(0);
+        await Expect(screen["field-volume"]).ToHaveValueAsync("4oo");
+        await screen["field-volume"].FillAsync("400");
+        await screen["field-turnover"].FillAsync("3.5");
+        await screen["save-pool"].ClickAsync();
+        await Expect(screen["ear"]).ToBeVisibleAsync();
+
+        await server.PublishAsync("north-quay/ai-7", "7.41");
+        await screen["take-north-quay/ai-7"].ClickAsync();
+        await screen["field-every"].FillAsync("0");
+        await screen["save-probe"].ClickAsync();
+        foreach (var field in new[] { "measurand", "probe-name", "range", "every" }) await Expect(screen[$"error-{field}"]).ToBeVisibleAsync();
+        await screen["field-measurand"].SelectOptionAsync("orp");
+        await screen["field-range"].FillAsync("1000");
+        await screen["save-probe"].ClickAsync();
+        foreach (var field in new[] { "origin", "electrode", "range", "every" }) await Expect(screen[$"error-{field}"]).ToBeVisibleAsync();
+        Assert.Equal("North: \"Quay\" # 1", (await server.GetAsync<Server.Api.SiteView>("/api/v1/site")).Name);
+        screen.IsClean();
+    }
+
+    private static async Task PoolAsync(Screen screen, string name, string volume)
+    {
+        await screen["field-pool-name"].FillAsync(name);
+        await screen["field-kind"].SelectOptionAsync("swimming");
+        await screen["field-setting"].SelectOptionAsync("indoor");
+        await screen["field-disinfectant"].SelectOptionAsync("chlorine");
+        await screen["field-volume"].FillAsync(volume);
+    }
+
+    private async Task ClickAsync(Screen screen, string what)
+    {
+        _clicks++;
+        await screen[what].ClickAsync();
+    }
+}
