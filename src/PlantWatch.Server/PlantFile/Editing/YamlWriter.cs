@@ -33,7 +33,7 @@ internal sealed partial class YamlWriter(int step, int dash)
     public IReadOnlyList<string> Entry(string key, JsonNode? value, int column)
     {
         // What the file begins with stands by lines, however short it is.
-        if (IsOneLine(value) && (column > 0 || value is not JsonObject)) return [$"{Key(key)}: {Inline(value)}"];
+        if (IsOneLine(value) && (column > 0 || value is not JsonObject { Count: > 0 })) return [$"{Key(key)}: {Inline(value)}"];
         if (value is JsonObject keys) return [$"{Key(key)}:", .. Indented(column + step, Keys(keys, column + step))];
         var items = ((JsonArray)value!).SelectMany(item => Indented(column + dash, Item(item, column + dash, asLine: IsShort(item))));
         return [$"{Key(key)}:", .. items];

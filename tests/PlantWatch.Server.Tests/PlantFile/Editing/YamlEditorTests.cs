@@ -112,7 +112,7 @@ public sealed class YamlEditorTests
     public void Lists_written_below_their_key_go_on_so()
     {
         const string flat = "site: {name: A, time_zone: UTC}\ncircuits:\n- id: a\n  pools:\n  - id: p";
-        Assert.Equal(flat + "\n  probes:\n  - id: x\n    tests:\n    - { a: 1 }", Set("circuits[0].probes", JsonNode.Parse("""[{"id":"x","tests":[{"a":1}]}]""")!, flat));
+        Assert.Equal(flat + "\n  probes:\n  - id: x\n    tests:\n    - { a: 1, b: 2 }", Set("circuits[0].probes", JsonNode.Parse("""[{"id":"x","tests":[{"a":1,"b":2}]}]""")!, flat));
     }
 
     [Theory]
