@@ -94,7 +94,7 @@ export const frame: typeof shape = {
     title: { dead: (own: string) => `Sin conexión \u00b7 ${own}`, calls: (n: number, own: string) => `(${n}) \u25b2 ${own}` },
   },
   overview: {
-    title: 'Vasos', empty: 'Aún no hay un archivo de la instalación vigente, así que no hay vaso que mostrar.', waiting: 'Se espera al servidor.',
+    title: 'Vasos', empty: 'Aún no hay un archivo de la instalación vigente, así que no hay vaso que mostrar.', begin: 'Empezar por los primeros pasos', waiting: 'Se espera al servidor.',
     noState: 'Aún no se sabe nada de este vaso.', check: 'Anotar un análisis', open: 'Abrir el vaso', tests: 'Últimos análisis', balance: 'Índice de saturación',
     noTest: 'aún sin analizar', due: 'Pendiente', overdue: 'Atrasado', dueAt: (what: string, clock: string) => `${what} a las ${clock}`, more: (n: number) => `y ${n} más`,
     suspect: 'en duda', notVisible: 'El fondo no se veía en la última observación', shared: 'Agua común del circuito', last: 'últimas 3 horas',

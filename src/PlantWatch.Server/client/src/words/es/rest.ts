@@ -17,6 +17,9 @@ import { stripTools } from './stripTools';
 import { orp } from './orp';
 import { paper } from './paper';
 import { plan } from './plan';
+// In English until they are translated.
+import { plantFile } from '../en/plantFile';
+import { start } from '../en/start';
 import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
 import { entries } from './record';
@@ -30,6 +33,7 @@ import { whatIfLimits } from './whatIfLimits';
 const words: OtherWords = {
   volume, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
   handover, makeSafe, chemicals, alarmPage, rulesPage, pumpPage, plantRound, instruments, boards, stripTools, paper,
+  plantFile, start,
 };
 
 export default words;
