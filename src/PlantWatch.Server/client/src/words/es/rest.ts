@@ -18,8 +18,8 @@ import { orp } from './orp';
 import { paper } from './paper';
 import { plan } from './plan';
 // In English until they are translated.
-import { plantFile } from '../en/plantFile';
-import { start } from '../en/start';
+import { plantFile } from './plantFile';
+import { start } from './start';
 import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
 import { entries } from './record';
