@@ -47,6 +47,7 @@ public sealed partial class PageBookTests(Chromium chromium, BusyPlant plant) : 
             await screen.GoAsync(route);
             await screen.UntilAsync(IsDrawn);
             await screen.UntilAsync("() => [...document.querySelectorAll('.strip-plot')].every(p => p.querySelector('canvas'))");
+            Assert.Equal((key, 0), (key, await screen.Page.GetByText("There is no such page").CountAsync()));
             var picture = await screen.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, Name(key) + ".png") });
             Assert.True(picture.Length > 4000, $"#/{route} shows next to nothing");
         }
