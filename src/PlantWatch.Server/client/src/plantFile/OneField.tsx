@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Json } from '../contract.plantFile';
 import { Field, tie } from '../parts/Field';
 import { words } from '../words';
@@ -11,7 +11,9 @@ const shown = (v: Json | undefined): string => (v === undefined || v === null ? 
 // Sent when it is left, not at each key: half a number is no problem to be told.
 function Line({ id, value, error, decimal, commit }: { id: string; value: string; error: string | undefined; decimal: boolean; commit: (text: string) => void }) {
   const [typed, type] = useState(value);
-  useEffect(() => type(value), [value]);
+  const told = useRef(value);
+  // Only what is another value: the first look comes after the field is there, and somebody quick has typed by then.
+  useEffect(() => { if (told.current === value) return; told.current = value; type(value); }, [value]);
   return <input type="text" {...(decimal ? { inputmode: 'decimal' as const } : {})} value={typed} {...tie(id, error)} onInput={e => type(e.currentTarget.value)} onChange={e => { if (e.currentTarget.value !== value) commit(e.currentTarget.value); }} />;
 }
 
