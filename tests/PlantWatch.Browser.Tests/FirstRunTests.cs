@@ -1,4 +1,5 @@
 using PlantWatch.Browser.Tests.Browser;
+using PlantWatch.Browser.Tests.Journeys;
 using PlantWatch.Server.Tests.Whole;
 using static PlantWatch.Browser.Tests.Browser.Screen;
 
@@ -7,24 +8,28 @@ namespace PlantWatch.Browser.Tests;
 /// <summary>Somebody with a phone, a server that knows nothing and a gateway that publishes: from nothing to the first value, with every slip on the way, and with an interruption.</summary>
 public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
 {
-    private int _clicks;
-
     [BrowserFact]
-    public async Task An_empty_plant_leads_by_the_hand_to_its_first_value_in_ten_clicks()
+    public async Task An_empty_plant_leads_by_the_hand_to_its_first_value_counted_in_taps()
     {
         var folder = Directory.CreateTempSubdirectory("plantwatch-first-run-").FullName;
         await using var server = await WholeServer.StartAsync(folder, set: o => o.PlantFile = Path.Combine(folder, "ours.yaml"));
         await using var screen = await chromium.OpenAsync(server.Address, 390);
         await screen.GoAsync();
-        await ClickAsync(screen, "begin");
+
+        var journey = new Journey(screen, "an empty plant to its first value");
+        await journey.TapAsync("begin");
 
         await Expect(screen["field-zone"]).ToHaveValueAsync("Europe/London");
-        await screen.TypeAsync("field-name", "North Quay Pool");
-        await screen.TypeAsync("field-by", "R. Castellan");
-        await ClickAsync(screen, "save-site");
+        await journey.FillAsync("field-name", "North Quay Pool");
+        await journey.FillAsync("field-by", "R. Castellan");
+        await journey.TapAsync("save-site");
 
-        await PoolAsync(screen, "Main pool", "425,5");
-        await ClickAsync(screen, "save-pool");
+        await journey.FillAsync("field-pool-name", "Main pool");
+        await journey.ChooseAsync("field-kind", "swimming");
+        await journey.ChooseAsync("field-setting", "indoor");
+        await journey.ChooseAsync("field-disinfectant", "chlorine");
+        await journey.FillAsync("field-volume", "425,5");
+        await journey.TapAsync("save-pool");
 
         await Expect(screen["ear"]).ToBeVisibleAsync();
         await Expect(screen["heard"]).ToBeEmptyAsync();
@@ -32,25 +37,25 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
         await server.PublishAsync("north-quay/door", "open");
         await Expect(screen["topic-north-quay/ph"]).ToContainTextAsync("7.41");
         await Expect(screen["topic-north-quay/door"]).ToContainTextAsync("no probe can read it");
-        await ClickAsync(screen, "take-north-quay/ph");
+        await journey.TapAsync("take-north-quay/ph");
         await Expect(screen["field-measurand"]).ToHaveValueAsync("ph");
-        await ClickAsync(screen, "origin-raw");
-        await ClickAsync(screen, "save-probe");
+        await journey.TapAsync("origin-raw");
+        await journey.TapAsync("save-probe");
         await Expect(screen["topic-north-quay/ph"]).ToContainTextAsync("read by pH");
 
         // Called away: what was said stands in the file, and a fresh look goes on where it was left.
         await screen.Page.ReloadAsync();
-        await ClickAsync(screen, "probes-done");
-        await ClickAsync(screen, "pack-who-2006");
-        await ClickAsync(screen, "save-pack");
+        await journey.TapAsync("probes-done");
+        await journey.TapAsync("pack-who-2006");
+        await journey.TapAsync("save-pack");
         await Expect(screen["first-value"]).ToContainTextAsync("Waiting");
         await server.PublishAsync("north-quay/ph", "7.43");
         await Expect(screen["first-value"]).ToContainTextAsync("The first value is there");
         await Expect(screen["value-main-pool-ph"]).ToHaveTextAsync("7.43");
         await Expect(screen["remains"]).ToContainTextAsync("Confirm the rows of the limit pack");
-        await ClickAsync(screen, "to-overview");
+        await journey.TapAsync("to-overview");
         await Expect(screen["pool-main-pool"]).ToBeVisibleAsync();
-        Assert.Equal(10, _clicks);
+        journey.CostsWhatIsListed();
         var text = await File.ReadAllTextAsync(Path.Combine(folder, "ours.yaml"));
         Assert.Contains("volume_m3: 425.5\n", text, StringComparison.Ordinal);
         Assert.StartsWith("# The plant as it is built.", text, StringComparison.Ordinal);
@@ -108,11 +113,5 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
         await screen["field-setting"].SelectOptionAsync("indoor");
         await screen["field-disinfectant"].SelectOptionAsync("chlorine");
         await screen["field-volume"].FillAsync(volume);
-    }
-
-    private async Task ClickAsync(Screen screen, string what)
-    {
-        _clicks++;
-        await screen[what].ClickAsync();
     }
 }
