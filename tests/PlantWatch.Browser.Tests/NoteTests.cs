@@ -98,6 +98,8 @@ public sealed class NoteTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["opened-test"]).ToContainTextAsync("R. Castellan");
         await screen.Page.Keyboard.PressAsync("Escape");
         await Expect(screen["mark-panel"]).ToHaveCountAsync(0);
+        // The alarm was raised a moment ago: its mark is there when the strips have come so far.
+        await Expect(screen.Page.Locator("[data-testid=mark-alarm], [data-testid=mark-several]").Last).ToBeVisibleAsync();
         await screen.Page.Keyboard.PressAsync("End");
         await screen.Page.Keyboard.PressAsync("Enter");
         await screen["opened-alarm"].First.GetByRole(AriaRole.Link).ClickAsync();

@@ -51,7 +51,7 @@ public sealed class RecordedActsTests : IDisposable
         """;
 
     // What these rows tell follows from the rest by itself, or nothing that alarms hang on follows from it.
-    private static readonly string[] NoActs = ["judgement", "standing", "gap", "plan", "dose_response", "job_effect", "correction", "exception", "exception_closed", "chemical_use", "handover"];
+    private static readonly string[] NoActs = ["judgement", "standing", "gap", "plan", "dose_response", "job_effect", "correction", "exception", "exception_closed", "chemical_use", "handover", "plant_round", "note"];
 
     private static readonly Instant Start = LivedRecord.Start;
 

@@ -75,7 +75,7 @@ public sealed class StepProperties
         var rule = RuleBook.All[alarm.Rule];
         Assert.Equal(rule.KeyFor(alarm.Subject), alarm.Key);
         // A latch outlives the line of the plant file it was about.
-        if (alarm.Active || !alarm.LatchHeld) Assert.Contains(alarm.Subject.Split('/')[0], state.Plan.Probes.Select(p => p.Id).Concat(state.Plan.Pools.Select(p => p.Id)).Concat(state.Plan.Pumps.Select(p => p.Id)).Concat(state.Plan.Reagents.Select(r => r.Id)).Concat(state.Plan.Telling.Channels.Select(c => c.Id)).Append(state.Plan.Id));
+        if (alarm.Active || !alarm.LatchHeld) Assert.Contains(alarm.Subject.Split('/')[0], state.Plan.Probes.Select(p => p.Id).Concat(state.Plan.Pools.Select(p => p.Id)).Concat(state.Plan.Pumps.Select(p => p.Id)).Concat(state.Plan.Reagents.Select(r => r.Id)).Concat(state.Plan.Products.Select(p => p.Id)).Concat(state.Plan.Telling.Channels.Select(c => c.Id)).Append(state.Plan.Id));
         Assert.True(!alarm.ShelvedUntil.IsSet || rule.Shelvable);
         Assert.False(AlarmLife.IsOver(alarm), $"{alarm.Key} is kept although nothing of it needs to be remembered");
         Assert.True(alarm.Id != Guid.Empty || (!alarm.Active && alarm.IsAcknowledged), $"{alarm.Key} was raised without an id");
