@@ -18,7 +18,7 @@ export function PlantFilePage() {
   const [asText, setText] = useState(recall('plant-file-as') === 'text');
   const schema = usePolled<Schema>('/plant-file/schema');
   const { there, mine, check } = file;
-  if (!there) return <p class="empty" role="status">{file.failed ? words.error.unreachable : w.loading}</p>;
+  if (!there) return <div class="pages stack"><h1>{w.title}</h1><p class="empty" role="status">{file.failed ? words.error.unreachable : words.loading}</p></div>;
   const theirs = mine !== null && mine.digest !== there.digest;
   const problems = (mine ? check ?? file.last : null)?.problems ?? there.problems;
   const tree = (mine && file.last ? file.last.tree : null) ?? there.tree;

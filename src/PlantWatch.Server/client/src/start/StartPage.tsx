@@ -40,7 +40,7 @@ export function StartPage() {
     if (before.current !== null && at !== before.current) { open.current?.focus({ preventScroll: true }); open.current?.scrollIntoView({ block: 'start' }); }
     before.current = at;
   }, [at]);
-  if (!view) return <p class="empty" role="status">{failed ? words.error.unreachable : words.loading}</p>;
+  if (!view) return <div class="pages stack"><h1>{w.title}</h1><p class="empty" role="status">{failed ? words.error.unreachable : words.loading}</p></div>;
   const file = soFar(view.tree);
   const now = again ?? firstOpen(file, left);
   const leave = (step: Step) => { const next = new Set(left).add(step); setLeft(next); remember('start-left', [...next].join(' ')); setAgain(null); };

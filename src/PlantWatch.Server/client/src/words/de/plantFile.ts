@@ -4,7 +4,7 @@ import type { plantFile as shape } from '../en/plantFile';
 export const plantFile: typeof shape = {
   title: 'Einstellungen der Anlage',
   lead: 'Alles hier steht in einer Datei und wird mit ihren Kommentaren dorthin zurückgeschrieben. Vor dem Speichern ändert sich nichts.',
-  loading: 'Die Anlagendatei wird abgerufen.', asForm: 'Als Formular', asText: 'Als Text', view: 'Wie sie gezeigt wird',
+  asForm: 'Als Formular', asText: 'Als Text', view: 'Wie sie gezeigt wird',
   none: 'Es gibt noch keine Anlagendatei.', begin: 'Mit den ersten Schritten beginnen',
   notInForce: 'Die Datei, wie sie daliegt, ist nicht in Kraft: es gilt die Fassung davor.', readOnly: 'Diese Datei lässt sich von hier nicht schreiben: sie oder ihr Ordner ist schreibgeschützt. Ändern, was zu ändern ist, dann den Text kopieren und selbst dort ablegen.',
   copy: 'Text kopieren', copied: 'Kopiert', notCopied: 'Der Browser lässt die Seite nicht kopieren: Text markieren und kopieren.',

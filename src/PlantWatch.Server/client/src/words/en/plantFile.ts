@@ -2,7 +2,7 @@
 export const plantFile = {
   title: 'Settings of the plant',
   lead: 'Everything here stands in one file, and is written back to it with its comments. Nothing changes until you save.',
-  loading: 'Asking for the plant file.', asForm: 'As a form', asText: 'As text', view: 'How it is shown',
+  asForm: 'As a form', asText: 'As text', view: 'How it is shown',
   none: 'There is no plant file yet.', begin: 'Begin with the first steps',
   notInForce: 'The file as it lies there is not in force: the version before it is.', readOnly: 'This file cannot be written from here: it or its folder is read-only. Change what you want, then copy the text and put it there yourself.',
   copy: 'Copy the text', copied: 'Copied', notCopied: 'The browser does not let the page copy: mark the text and copy it.',

@@ -4,7 +4,7 @@ import type { plantFile as shape } from '../en/plantFile';
 export const plantFile: typeof shape = {
   title: 'Ajustes de la instalación',
   lead: 'Todo está en un solo archivo y se vuelve a escribir en él con sus comentarios. Nada cambia hasta que se guarda.',
-  loading: 'Pidiendo el archivo de la instalación.', asForm: 'Como formulario', asText: 'Como texto', view: 'Cómo se muestra',
+  asForm: 'Como formulario', asText: 'Como texto', view: 'Cómo se muestra',
   none: 'Todavía no hay archivo de la instalación.', begin: 'Empezar con los primeros pasos',
   notInForce: 'El archivo tal como está no rige: rige la versión anterior.', readOnly: 'Este archivo no se puede escribir desde aquí: él o su carpeta es de solo lectura. Cambiar lo que haga falta, copiar el texto y ponerlo allí a mano.',
   copy: 'Copiar el texto', copied: 'Copiado', notCopied: 'El navegador no deja copiar a la página: marcar el texto y copiarlo.',

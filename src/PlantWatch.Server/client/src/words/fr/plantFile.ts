@@ -4,7 +4,7 @@ import type { plantFile as shape } from '../en/plantFile';
 export const plantFile: typeof shape = {
   title: 'Réglages',
   lead: 'Tout ce qui est ici tient dans un seul fichier, et y est réécrit avec ses commentaires. Rien ne change avant l’enregistrement.',
-  loading: 'Demande du fichier de l’installation.', asForm: 'Formulaire', asText: 'Texte', view: 'Affichage',
+  asForm: 'Formulaire', asText: 'Texte', view: 'Affichage',
   none: 'Il n’y a pas encore de fichier de l’installation.', begin: 'Commencer par les premiers pas',
   notInForce: 'Le fichier tel qu’il est n’est pas en vigueur\u202f: la version d’avant l’est.', readOnly: 'Ce fichier ne peut pas être écrit d’ici\u202f: lui ou son dossier est en lecture seule. Changer ce qui est voulu, puis copier le texte et le placer vous-même.',
   copy: 'Copier le texte', copied: 'Copié', notCopied: 'Le navigateur ne laisse pas la page copier\u202f: sélectionner le texte et le copier.',
