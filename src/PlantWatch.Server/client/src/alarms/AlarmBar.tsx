@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
-import { now } from '../live/clock';
 import { life } from '../live/connection';
+import { isDead } from '../live/dead';
 import { alarms, circuits, poolViews, site } from '../live/store';
 import { Age } from '../parts/Age';
 import { PriorityGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
@@ -9,9 +9,6 @@ import { SoundButton } from '../sound/SoundButton';
 import { words } from '../words';
 import { barOf, type BarSays } from './bar';
 import { standingAlarms } from './order';
-
-/** A page that has just been opened is connecting, not dead: it gets three seconds. */
-export const isDead = () => life.value.state === 'lost' || (life.value.state === 'connecting' && now.value - life.value.since >= 3_000);
 
 const w = words.bar;
 

@@ -1,4 +1,5 @@
-import { poolViews, site } from '../live/store';
+import { isDead } from '../live/dead';
+import { circuits, poolViews, site } from '../live/store';
 import { DueReagents } from '../reagents/DueReagents';
 import { RoundLine } from '../round/RoundLine';
 import { words } from '../words';
@@ -8,15 +9,17 @@ import { PoolCard } from './PoolCard';
 export function Overview() {
   const plant = site.value;
   if (!plant) return <p class="empty">{words.overview.waiting}</p>;
+  // Drawn once the state is there to be drawn: what fills up piece by piece jumps away under the thumb. Where none comes, the names alone, as unknown.
+  if (circuits.value.size === 0 && plant.circuits.length > 0 && !isDead()) return <p class="empty">{words.overview.waiting}</p>;
   const pools = plant.circuits.flatMap(c => c.pools);
   if (pools.length === 0) return <div class="empty"><p>{words.overview.empty}</p><p><a class="button" href="#/start" data-testid="begin">{words.overview.begin}</a></p></div>;
   const sorted = worstFirst(pools, p => poolViews.value.get(p.id)?.state ?? 'unknown');
   return (
     <>
       <h1 class="sr">{words.overview.title}</h1>
-      <DueReagents />
       <RoundLine />
       <div class="pools">{sorted.map(p => <PoolCard key={p.id} pool={p} />)}</div>
+      <DueReagents />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { span } from '../format/age';
 import { clock, clockSeconds, dayClock, toField } from '../format/zone';
 import { now } from '../live/clock';
 import { life } from '../live/connection';
+import { isDead } from '../live/dead';
 import { asHeard } from '../live/heard';
 import { circuits, health, zone } from '../live/store';
 import { words } from '../words';
@@ -11,8 +12,7 @@ export function NotLive() {
   const { state, since } = life.value;
   const first = circuits.value.size === 0;
   if (asHeard.value !== null) return <AsHeard at={asHeard.value} />;
-  // A page that has just been opened is connecting, not dead: it gets three seconds.
-  if (state === 'live' || (state === 'connecting' && now.value - since < 3_000)) return <PlantFile />;
+  if (!isDead()) return <PlantFile />;
   return (
     <div class="not-live" data-testid="not-live">
       {/* The age counts by the second and so stands outside of what is read aloud. */}

@@ -1,7 +1,7 @@
 import type { BoardView } from '../../contract.boards';
 import { span } from '../../format/age';
 import { clock, clockSeconds, dayClock, dayOnly } from '../../format/zone';
-import { isDead } from '../../alarms/AlarmBar';
+import { isDead } from '../../live/dead';
 import { now } from '../../live/clock';
 import { life } from '../../live/connection';
 import { asHeard } from '../../live/heard';
