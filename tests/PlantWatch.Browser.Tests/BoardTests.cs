@@ -63,7 +63,7 @@ public sealed class BoardTests(Chromium chromium, BusyPlant plant) : IClassFixtu
         await Expect(screen["tile-problems"]).ToHaveCountAsync(0);
 
         File.Delete(file);
-        await screen.GoAsync("board/none");
+        // Where it was looked at it is gone by itself, and so is its line in the list.
         await Expect(screen.Page.GetByText("There is no such board.")).ToBeVisibleAsync();
         screen.IsClean(expected: c => c.Contains("404", StringComparison.Ordinal));
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Server.Tests.Whole;
@@ -96,7 +97,10 @@ public sealed class WallTests(Chromium chromium, BusyPlant plant) : IClassFixtur
     [BrowserFact]
     public async Task It_is_dark_at_night_and_gives_the_light_back_to_whoever_leaves_it_by_a_key()
     {
-        await using var server = await StartAsync("dark_from: \"00:00\"\n  dark_until: \"23:59\"");
+        // Dark from an hour ago to ten hours from now, whatever the hour.
+        var london = TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById("Europe/London"));
+        var (from, until) = (london.AddHours(-1).ToString("HH:mm", CultureInfo.InvariantCulture), london.AddHours(10).ToString("HH:mm", CultureInfo.InvariantCulture));
+        await using var server = await StartAsync($"dark_from: \"{from}\"\n  dark_until: \"{until}\"");
         await using var screen = await chromium.OpenAsync(server.Address);
         const string ground = "() => getComputedStyle(document.documentElement).backgroundColor";
         await screen.GoAsync("wall/mine");

@@ -45,8 +45,9 @@ internal sealed class SheetPress(IEnclosures enclosures, TimeProvider clock, ILo
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
+            var failed = new Print(null, true, Now);
             if (!cancellation.IsCancellationRequested) TellingLog.NotPrinted(log, notice, fault);
-            return new(null, true, Now);
+            return failed;
         }
     }
 

@@ -146,6 +146,7 @@ public sealed class DayLogTests
         var answer = await server.Http.GetAsync("/api/v1/sheets/day-log.html?from=2026-05-04&by=" + Uri.EscapeDataString("\"}</style><img src=x>"));
         var html = await answer.Content.ReadAsStringAsync();
         Assert.All(["<script", "<b>R", "<img src=x"], bad => Assert.DoesNotContain(bad, html, StringComparison.Ordinal));
+        Assert.All(["&lt;script&gt;alert(1)&lt;/script&gt;", "&lt;b&gt;R"], typed => Assert.Contains(typed, html, StringComparison.Ordinal));
         Assert.Equal(1, Count(html, "</style>"));
         var policy = answer.Headers.GetValues("Content-Security-Policy").Single();
         Assert.StartsWith("default-src 'none'; img-src data:; style-src 'sha256-", policy, StringComparison.Ordinal);

@@ -39,6 +39,7 @@ public sealed class ExportTests
         }
 
         Assert.Equal([("free_chlorine", "1.2", "photometer"), ("total_chlorine", "1.5", "photometer"), ("combined_chlorine", "0.3", "worked_out")], rows.Where(r => r["kind"] == "test").Select(r => (r["quantity"], r["raw"], r["quality"])));
+        Assert.Contains(rows, r => r["kind"] == "test" && r["text"].Length > 0);
         // What a spreadsheet would work out is made text.
         Assert.All(rows.Where(r => r["kind"] == "test" && r["text"].Length > 0), r => Assert.Equal("'=1+1", r["text"]));
         var note = Assert.Single(rows, r => r["kind"] == "note");

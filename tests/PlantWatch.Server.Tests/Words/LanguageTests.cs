@@ -38,6 +38,9 @@ public sealed partial class LanguageTests
     [InlineData("", "en")]
     [InlineData("no such thing;;;", "en")]
     [InlineData("tlh;q=1.0, *;q=0.1", "en")]
+    [InlineData("de;q=0.4, fr", "fr")]
+    [InlineData("de;q=0, es;q=0.2", "es")]
+    [InlineData("xx, DE-ch", "de")]
     public void The_best_language_that_is_asked_for_is_spoken(string asked, string spoken) => Assert.Equal(spoken, Language.Asked(asked).Code);
 
     [Fact]
