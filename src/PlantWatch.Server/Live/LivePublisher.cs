@@ -34,11 +34,11 @@ internal sealed class LivePublisher(
     /// <summary>So many more browsers of a language, or fewer.</summary>
     public void Connected(Language language, int change) => _listening.AddOrUpdate(language, change, (_, before) => before + change);
 
-    /// <summary>Everything a page needs that has just connected.</summary>
+    /// <summary>Everything a page needs that has just connected, the sign of life last: what the page shows when it comes alive is all of now.</summary>
     public async Task GreetAsync(IClientProxy caller, Wording words, CancellationToken cancellation)
     {
-        await caller.SendAsync("health", Health(words), cancellation);
         foreach (var worker in host.Circuits.ToArray()) await caller.SendAsync("circuit", View(worker, words), cancellation);
+        await caller.SendAsync("health", Health(words), cancellation);
     }
 
     public HealthView Health(Wording words) => new(

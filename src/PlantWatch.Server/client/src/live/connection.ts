@@ -53,17 +53,19 @@ async function connect(): Promise<void> {
   mine.serverTimeoutInMilliseconds = 15_000;
   mine.keepAliveIntervalInMilliseconds = 5_000;
   const seen = fresh = new Set<string>();
+  // The server greets with every circuit and then with its health: before that, part of what stands here may be of an earlier time.
+  let greeted = false;
   mine.on('circuit', (view: CircuitView) => {
     heardServerTime(view.at);
     const first = !seen.has(view.id);
     seen.add(view.id);
     tookCircuit(view, first);
-    sign();
+    if (greeted) sign();
     if (isNews(view)) void refetch();
   });
   mine.on('readings', (delta: ReadingsDelta) => tookReadings(delta));
   mine.on('boards', (lines: BoardLine[]) => { boards.value = lines; });
-  mine.on('health', (view: HealthView) => { heardServerTime(view.at); health.value = view; sign(); });
+  mine.on('health', (view: HealthView) => { heardServerTime(view.at); health.value = view; greeted = true; sign(); });
   mine.onclose(() => { if (hub === mine) again(); });
   try {
     await mine.start();

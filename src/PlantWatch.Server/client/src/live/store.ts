@@ -85,6 +85,12 @@ const bands = computed<Map<string, { text: string; bands: readonly LimitBand[] }
 
 export const limitsOfPool = (poolId: string | null | undefined): readonly LimitBand[] => (poolId && bands.value.get(poolId)?.bands) || none;
 
+/** The pool whose limits a probe is held to: its own; for one of the common return the pool that is looked at, or the only one of its circuit. Null where several could be meant. */
+export function limitingPool(probe: ProbeInfo, looked: string | null): string | null {
+  const pools = site.value?.circuits.find(c => c.probes.some(p => p.id === probe.id))?.pools ?? [];
+  return probe.poolId ?? looked ?? (pools.length === 1 ? pools[0]!.id : null);
+}
+
 export const alarms = computed<AlarmView[]>(() => [...circuits.value.values()].flatMap(c => c.alarms));
 
 /** What a probe measures; none for one that is not known. */

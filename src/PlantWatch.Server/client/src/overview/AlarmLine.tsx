@@ -12,7 +12,7 @@ export function AlarmLine({ pool }: { pool: PoolInfo }) {
   if (own.length === 0) return null;
   return (
     <p class="tile-alarms" data-testid={`alarms-${pool.id}`}><a href="#/alarms"><span class="sr">{words.overview.alarmsStand(own.length)}: </span>
-      {priorities.map(p => ({ p, n: own.filter(a => a.priority === p).length })).filter(c => c.n > 0).map(c => <span class="mark" key={c.p}><PriorityGlyph priority={c.p} /><b>{c.n}</b> {words.priority[c.p].toLowerCase()}</span>)}
+      {priorities.map(p => ({ p, n: own.filter(a => a.priority === p).length })).filter(c => c.n > 0).map(c => <span class="mark" key={c.p}><PriorityGlyph priority={c.p} /><b>{c.n}</b> {words.inText(words.priority[c.p])}</span>)}
       <span aria-hidden="true">{words.overview.alarmsWord(own.length)}</span></a></p>
   );
 }

@@ -26,7 +26,9 @@ function pageOf(m: MarkView, poolId: string): string | null {
 /** What one mark, or a gathering of them, is about: what, who, when, and where it goes on. */
 export function MarkPanel({ marks, poolId, close }: { marks: MarkView[]; poolId: string; close: () => void }) {
   const host = useRef<HTMLElement>(null);
-  useEffect(() => { host.current?.focus(); }, [marks]);
+  const about = marks.map(m => m.id).join();
+  // Once for what was opened: the strips are drawn anew with every second and every letter of a note.
+  useEffect(() => { host.current?.focus(); }, [about]);
   return (
     <section class="mark-panel" ref={host} tabIndex={-1} aria-label={w.label} data-testid="mark-panel" onKeyDown={e => { if (e.key === 'Escape') { e.stopPropagation(); close(); } }}>
       <ul>{marks.map(m => (

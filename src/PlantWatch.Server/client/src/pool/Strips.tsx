@@ -39,7 +39,8 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
     const [a, b] = [Math.min(from, to), Math.min(Math.max(from, to), serverNow())];
     draft.value = draft.peek() && !draft.peek()!.retract ? { ...draft.peek()!, from: Math.min(a, b), to: b } : newDraft(a, b);
   };
-  const write = () => { draft.value = newDraft(shown.peek().from, Math.min(shown.peek().to, serverNow())); opened.value = nothingOpened; };
+  // A note that is being written is not begun over another one.
+  const write = () => { draft.value ??= newDraft(shown.peek().from, Math.min(shown.peek().to, serverNow())); opened.value = nothingOpened; };
 
   useSignalEffect(() => { shown.value = followed(shown.peek(), now.value); });
   useEffect(() => {

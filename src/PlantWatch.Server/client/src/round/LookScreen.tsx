@@ -3,6 +3,7 @@ import type { Errors } from '../check/build';
 import { resultOf } from '../check/build';
 import { rowOf } from '../check/draft';
 import { decimalsOf, fixed, unitOf } from '../format/number';
+import { beside } from '../format/units';
 import { limitsOfPool } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
 import { Remark } from '../parts/Field';
@@ -40,7 +41,7 @@ export function LookScreen({ round }: { round: Round }) {
           return (
             <li key={m}><button type="button" class="look-line" onClick={() => show(m)} data-testid={`look-${m}`}>
               <span>{words.measurand[m]}<span class="hint"> {words.method[row.method]}</span></span>
-              <b>{value === null ? w.leftOut : `${row.bound === 'below' ? '< ' : row.bound === 'above' ? '> ' : ''}${fixed(value, decimalsOf(m))} ${unitOf(m)}`}</b>
+              <b>{value === null ? w.leftOut : `${row.bound === 'below' ? '< ' : row.bound === 'above' ? '> ' : ''}${fixed(value, decimalsOf(m))} ${unitOf(m)}`}{value !== null && beside(m, value) && <span class="hint"> {beside(m, value)}</span>}</b>
             </button>{out && <p class="beyond"><WarnGlyph />{out}</p>}<Remark name={m} text={errors[m] ?? errors['dilution-' + m]} /></li>);
         })}
       </ul>

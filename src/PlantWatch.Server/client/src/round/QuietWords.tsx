@@ -1,7 +1,8 @@
 import { resultOf } from '../check/build';
 import type { Measurand } from '../contract';
 import { ageAt, span } from '../format/age';
-import { decimalsOf, fixed } from '../format/number';
+import { decimalsOf, fixed, unitOf } from '../format/number';
+import { asTyped, typedUnit } from '../format/units';
 import { now } from '../live/clock';
 import { headingOf, limitsOfPool, poolViews, probeViews, probesOfPool, reading } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
@@ -28,14 +29,16 @@ export function QuietWords({ stop, m }: { stop: Stop; m: Measurand }) {
   const value = resultOf(stop.draft, m), beside = besideOf(stop.draft.poolId, m), d = decimalsOf(m);
   const out = beyond(value, limitOf(limitsOfPool(stop.draft.poolId), m));
   const probe = beside.probe, said = quietWords(m, value, beside, now.value);
-  const shown = probe && fixed(probe.believed ?? probe.value, d);
+  // In the unit that is being typed; said only where that is not the usual one.
+  const say = (si: number) => fixed(asTyped(m, si), d) + (typedUnit(m) === unitOf(m) ? '' : `\u00a0${typedUnit(m)}`);
+  const shown = probe && say(probe.believed ?? probe.value);
   const age = span(ageAt(now.value, beside.last?.at) ?? 0);
   return (
     <div class="quiet-words" role="status" data-testid="quiet-words">
       {out && <p class="beyond" data-testid="beyond"><WarnGlyph />{out}</p>}
       {said.map(q => (
         <p key={q.kind} class={q.kind === 'far' || q.kind === 'probe_far' ? 'mark' : 'hint'} data-testid={`quiet-${q.kind}`}>{(q.kind === 'far' || q.kind === 'probe_far') && <WarnGlyph />}<span>
-          {q.kind === 'last' ? w.last(fixed(beside.last!.value, d) + (beside.last!.suspect ? ` (${w.suspect})` : ''), age) : q.kind === 'far' ? w.far(fixed(beside.last!.value, d), age) : q.kind === 'probe' ? w.probe(probe!.name, shown!) : w.probeFar(probe!.name, shown!)}</span></p>))}
+          {q.kind === 'last' ? w.last(say(beside.last!.value) + (beside.last!.suspect ? ` (${w.suspect})` : ''), age) : q.kind === 'far' ? w.far(say(beside.last!.value), age) : q.kind === 'probe' ? w.probe(probe!.name, shown!) : w.probeFar(probe!.name, shown!)}</span></p>))}
     </div>
   );
 }

@@ -46,7 +46,7 @@ function Open({ incident, kind, onChange }: { incident: IncidentView; kind: Kind
           {own && (deck || !incident.clock?.row) && <section class="sheet card"><AuthorityRows table={own} /></section>}
         </div>
         <div class="stack">
-          {kind && <section class="sheet card steps-card"><h2>{w.steps}</h2><ol class="steps">{kind.steps.map(s => <li key={s.code}>{s.text}</li>)}</ol><p class="hint">{w.advice}</p></section>}
+          {kind && <section class="sheet card steps-card"><h2>{w.steps}</h2><ol class="incident-steps">{kind.steps.map(s => <li key={s.code}>{s.text}</li>)}</ol><p class="hint">{w.advice}</p></section>}
           <NotesCard incident={incident} onDone={onChange} />
           <CloseForm incident={incident} onDone={onChange} />
           {others.length > 0 && <details class="sheet form-part"><summary><h2>{w.others}</h2></summary><div class="stack">{others.map(t => <AuthorityRows key={t.authority} table={t} />)}</div></details>}

@@ -1,6 +1,6 @@
 import type { ProbeInfo } from '../../contract';
 import { fixed, unitText } from '../../format/number';
-import { headingOf, limitsOfPool, nameOf, reading } from '../../live/store';
+import { headingOf, limitingPool, limitsOfPool, nameOf, reading } from '../../live/store';
 import { limitOf, limitText } from '../../parts/beyond';
 import { LiveValue } from '../../parts/LiveValue';
 import { StandingMark } from '../../parts/StandingMark';
@@ -17,7 +17,7 @@ function Raw({ probe }: { probe: ProbeInfo }) {
 }
 
 function One({ probe, heading, p }: { probe: ProbeInfo; heading: string; p: TileProps }) {
-  const limit = p.tile.limits ? limitOf(limitsOfPool(probe.poolId), probe.measurand) : undefined;
+  const limit = p.tile.limits ? limitOf(limitsOfPool(limitingPool(probe, p.pool)), probe.measurand) : undefined;
   return (
     <li class="readout-one" data-testid={`readout-${probe.id}`}>
       <p class="label">{p.wall ? heading : <a href={link('probe', probe.id)}>{heading}</a>}</p>

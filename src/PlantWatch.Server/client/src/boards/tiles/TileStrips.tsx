@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { query } from '../../api/http';
 import type { CheckAnswer, ProbeInfo } from '../../contract';
 import { now, serverNow, thisHour } from '../../live/clock';
-import { circuitOfPool, headingOf, limitsOfPool, nameOf, poolViews } from '../../live/store';
+import { circuitOfPool, headingOf, limitingPool, limitsOfPool, nameOf, poolViews } from '../../live/store';
 import { limitOf } from '../../parts/beyond';
 import { useShared } from '../../parts/useShared';
 import { ProbeStrip } from '../../pool/ProbeStrip';
@@ -29,9 +29,9 @@ function useChecks(hours: number): CheckAnswer[] {
 /** A probe of the common return is held beside the tests of every pool of its circuit. */
 const isBeside = (probe: ProbeInfo, poolId: string) => probe.poolId === poolId || (probe.poolId === null && (circuitOfPool(poolId)?.probes.some(p => p.id === probe.id) ?? false));
 
-function Drawn({ probe, checks, ...p }: { probe: ProbeInfo; checks: CheckAnswer[] } & Omit<Parameters<typeof ProbeStrip>[0], 'probe' | 'checks' | 'limit'> & { limits: boolean }) {
+function Drawn({ probe, checks, pool, ...p }: { probe: ProbeInfo; checks: CheckAnswer[]; pool: string | null } & Omit<Parameters<typeof ProbeStrip>[0], 'probe' | 'checks' | 'limit'> & { limits: boolean }) {
   const mine = useMemo(() => checks.filter(c => isBeside(probe, c.check.poolId)), [checks, probe]);
-  const limit = p.limits ? limitOf(limitsOfPool(probe.poolId), probe.measurand) : undefined;
+  const limit = p.limits ? limitOf(limitsOfPool(limitingPool(probe, pool)), probe.measurand) : undefined;
   return <ProbeStrip {...p} probe={probe} checks={mine} limit={limit} owner={false} pace={1_000} />;
 }
 
@@ -55,7 +55,7 @@ export default function TileStrips({ probes, tile, pool, wall }: TileStripsProps
   return (
     <div class="tile-strips" ref={host}>
       {width > 0 && probes.map((p, i) => (
-        <Drawn key={p.id} probe={p} heading={pool === null ? nameOf(p.id) : headingOf(p, probes)} checks={tile.checks ? checks : none} limits={tile.limits} raw={tile.raw} plain={wall} share={wall ? onWall : undefined} shown={window} cursor={cursor} width={width} axis={i === probes.length - 1} />))}
+        <Drawn key={p.id} probe={p} pool={pool} heading={pool === null ? nameOf(p.id) : headingOf(p, probes)} checks={tile.checks ? checks : none} limits={tile.limits} raw={tile.raw} plain={wall} share={wall ? onWall : undefined} shown={window} cursor={cursor} width={width} axis={i === probes.length - 1} />))}
     </div>
   );
 }

@@ -9,7 +9,7 @@ export const stripTools = {
   lines: 'Lines', looks: { both: 'Both', corrected: 'Corrected', raw: 'Raw' } satisfies Record<Look, string>,
   compare: 'Compare with', nothing: 'no other day', compared: { yesterday: 'the day before', last_week: 'the week before' } satisfies Record<Compared, string>, tooLong: 'up to a month',
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
-  files: 'Take away', csv: 'Table (CSV)', png: 'Picture (PNG)', svg: 'Drawing (SVG)',
+  files: 'Save as', csv: 'Table (CSV)', png: 'Picture (PNG)', svg: 'Drawing (SVG)',
   summary: {
     none: 'Nothing was read in the time shown.', last: (v: string, at: string) => `Last ${v} at ${at}.`, least: (v: string, at: string) => `Least ${v} at ${at}.`, most: (v: string, at: string) => `Most ${v} at ${at}.`,
     gaps: (n: number, longest: string) => n === 0 ? 'No gap.' : `${times(n, 'gap', 'gaps')}, the longest ${longest}.`,
