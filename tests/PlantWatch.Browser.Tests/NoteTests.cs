@@ -52,6 +52,8 @@ public sealed class NoteTests(Chromium chromium) : IClassFixture<Chromium>
         await using var screen = await chromium.OpenAsync(server.Address);
         await screen.GoAsync("pool/teaching");
         await screen.Page.RouteAsync("**/api/v1/notes/**", route => route.AbortAsync());
+        // The strips hear keys when they are drawn.
+        await Expect(screen["strips"].Locator("canvas").First).ToBeVisibleAsync();
         await screen["strips"].FocusAsync();
         await screen.Page.Keyboard.PressAsync("n");
         await Expect(screen["field-note-text"]).ToBeFocusedAsync();
@@ -98,6 +100,8 @@ public sealed class NoteTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["opened-test"]).ToContainTextAsync("R. Castellan");
         await screen.Page.Keyboard.PressAsync("Escape");
         await Expect(screen["mark-panel"]).ToHaveCountAsync(0);
+        // The focus goes back to where it came from.
+        await Expect(screen.Page.Locator("[data-testid=marks-lane] button:focus")).ToHaveCountAsync(1);
         // The alarm was raised a moment ago: its mark is there when the strips have come so far.
         await Expect(screen.Page.Locator("[data-testid=mark-alarm], [data-testid=mark-several]").Last).ToBeVisibleAsync();
         await screen.Page.Keyboard.PressAsync("End");

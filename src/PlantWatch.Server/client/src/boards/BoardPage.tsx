@@ -37,6 +37,6 @@ function Drawn({ board, failed }: { board: BoardView; failed: boolean }) {
 /** One board, in tiles that flow in the order of its file. */
 export function BoardPage({ id }: { id: string }) {
   const { data, failed, problem } = useBoard(id);
-  if (data) return <Drawn board={data} failed={failed} />;
+  if (data && problem?.status !== 404) return <Drawn board={data} failed={failed} />;
   return <div class="empty"><h1>{problem ? w.noSuch : failed ? words.error.unreachable : words.loading}</h1><p><a class="line-link" href={link('boards')}>{w.all}</a></p></div>;
 }

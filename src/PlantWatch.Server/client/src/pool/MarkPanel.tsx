@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { MarkView } from '../contract.notes';
 import { fullClock } from '../format/zone';
 import { zone } from '../live/store';
@@ -28,7 +28,7 @@ export function MarkPanel({ marks, poolId, close }: { marks: MarkView[]; poolId:
   const host = useRef<HTMLElement>(null);
   const about = marks.map(m => m.id).join();
   // Once for what was opened: the strips are drawn anew with every second and every letter of a note.
-  useEffect(() => { host.current?.focus(); }, [about]);
+  useLayoutEffect(() => { host.current?.focus(); }, [about]);
   return (
     <section class="mark-panel" ref={host} tabIndex={-1} aria-label={w.label} data-testid="mark-panel" onKeyDown={e => { if (e.key === 'Escape') { e.stopPropagation(); close(); } }}>
       <ul>{marks.map(m => (

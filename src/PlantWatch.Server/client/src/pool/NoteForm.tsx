@@ -1,5 +1,5 @@
 import type { Signal } from '@preact/signals';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { uuid7 } from '../format/uuid7';
 import { fromField, toField } from '../format/zone';
 import { serverNow } from '../live/clock';
@@ -32,7 +32,7 @@ export function NoteForm({ draft, poolId }: { draft: Signal<NoteDraft | null>; p
   const d = draft.value!;
   const set = (part: Partial<NoteDraft>) => { draft.value = { ...d, ...part }; };
   const setTime = (key: 'from' | 'to', at: number | null) => { setBlank(b => ({ ...b, [key]: at === null })); if (at !== null) set({ [key]: at }); };
-  useEffect(() => { host.current?.querySelector<HTMLElement>('textarea, input')?.focus(); }, [d.mends?.id, d.retract]);
+  useLayoutEffect(() => { host.current?.querySelector<HTMLElement>('textarea, input')?.focus(); }, [d.mends?.id, d.retract]);
 
   const submit = () => {
     const missing = objections({ ...d, from: blank.from ? null : d.from, to: blank.to ? null : d.to }, who.value, serverNow());

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { NoteVersion } from '../contract.notes';
 import { fullClock } from '../format/zone';
 import { zone } from '../live/store';
@@ -14,7 +14,7 @@ const times = (v: NoteVersion) => spanOf({ from: Date.parse(v.from), to: Date.pa
 /** One note: what it says, by whom and when, what it said before, and what may be done with it. */
 export function NotePanel({ laid, close, onMend, onEdit }: { laid: LaidNote; close: () => void; onMend: (retract: boolean) => void; onEdit: () => void }) {
   const host = useRef<HTMLElement>(null);
-  useEffect(() => { host.current?.focus(); }, [laid.id]);
+  useLayoutEffect(() => { host.current?.focus(); }, [laid.id]);
   const { note, item } = laid;
   return (
     <section class="mark-panel" ref={host} tabIndex={-1} aria-label={w.label(laid.text, spanOf(laid), stateOf(laid))} data-testid="note-panel" data-state={laid.state} onKeyDown={e => { if (e.key === 'Escape') { e.stopPropagation(); close(); } }}>

@@ -10,7 +10,7 @@ export const stripTools: typeof shape = {
   lines: 'Linien', looks: { both: 'Beide', corrected: 'Korrigiert', raw: 'Roh' } satisfies Record<Look, string>,
   compare: 'Vergleichen mit', nothing: 'keinem anderen Tag', compared: { yesterday: 'dem Tag davor', last_week: 'der Woche davor' } satisfies Record<Compared, string>, tooLong: 'bis zu einem Monat',
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
-  files: 'Mitnehmen', csv: 'Tabelle (CSV)', png: 'Bild (PNG)', svg: 'Zeichnung (SVG)',
+  files: 'Speichern als', csv: 'Tabelle (CSV)', png: 'Bild (PNG)', svg: 'Zeichnung (SVG)',
   summary: {
     none: 'In der gezeigten Zeit wurde nichts gemessen.', last: (v: string, at: string) => `Zuletzt ${v} um ${at}.`, least: (v: string, at: string) => `Niedrigster ${v} um ${at}.`, most: (v: string, at: string) => `Höchster ${v} um ${at}.`,
     gaps: (n: number, longest: string) => n === 0 ? 'Keine Lücke.' : `${times(n, 'Lücke', 'Lücken')}, die längste ${longest}.`,

@@ -10,7 +10,7 @@ export const stripTools: typeof shape = {
   lines: 'Líneas', looks: { both: 'Ambas', corrected: 'Corregida', raw: 'Bruta' } satisfies Record<Look, string>,
   compare: 'Comparar con', nothing: 'ningún otro día', compared: { yesterday: 'el día anterior', last_week: 'la semana anterior' } satisfies Record<Compared, string>, tooLong: 'hasta un mes',
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
-  files: 'Llevarse', csv: 'Tabla (CSV)', png: 'Imagen (PNG)', svg: 'Dibujo (SVG)',
+  files: 'Guardar como', csv: 'Tabla (CSV)', png: 'Imagen (PNG)', svg: 'Dibujo (SVG)',
   summary: {
     none: 'No se midió nada en el tiempo mostrado.', last: (v: string, at: string) => `Último ${v}, ${at}.`, least: (v: string, at: string) => `Mínimo ${v}, ${at}.`, most: (v: string, at: string) => `Máximo ${v}, ${at}.`,
     gaps: (n: number, longest: string) => (n === 0 ? 'Sin huecos.' : `${times(n, 'hueco', 'huecos')}, el más largo de ${longest}.`),

@@ -11,7 +11,7 @@ export const stripTools: typeof shape = {
   lines: 'Courbes', looks: { both: 'Les deux', corrected: 'Corrigé', raw: 'Brut' } satisfies Record<Look, string>,
   compare: 'Comparer à', nothing: 'aucun autre jour', compared: { yesterday: 'la veille', last_week: 'la semaine précédente' } satisfies Record<Compared, string>, tooLong: 'jusqu’à un mois',
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}\u202f: ${from} – ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
-  files: 'Emporter', csv: 'Tableau (CSV)', png: 'Image (PNG)', svg: 'Dessin (SVG)',
+  files: 'Enregistrer', csv: 'Tableau (CSV)', png: 'Image (PNG)', svg: 'Dessin (SVG)',
   summary: {
     none: 'Aucune mesure sur la période affichée.', last: (v: string, at: string) => `Dernière valeur ${v} à ${at}.`, least: (v: string, at: string) => `Minimum ${v} à ${at}.`, most: (v: string, at: string) => `Maximum ${v} à ${at}.`,
     gaps: (n: number, longest: string) => (n === 0 ? 'Aucun trou.' : `${times(n, 'trou', 'trous')}, le plus long ${longest}.`),
