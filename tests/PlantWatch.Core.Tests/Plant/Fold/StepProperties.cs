@@ -73,7 +73,9 @@ public sealed class StepProperties
     private static void Sound(CircuitState state, AlarmRecord alarm)
     {
         var rule = RuleBook.All[alarm.Rule];
-        Assert.Equal(rule.KeyFor(alarm.Subject), alarm.Key);
+        // Of two that meet under one name, the one that only waits to be seen stands beside under a longer key.
+        if (alarm.Key == $"{rule.KeyFor(alarm.Subject)}/{alarm.Id:N}") Assert.False(alarm.Active, $"{alarm.Key} is active, and nothing asks for it under that key");
+        else Assert.Equal(rule.KeyFor(alarm.Subject), alarm.Key);
         // A latch outlives the line of the plant file it was about.
         if (alarm.Active || !alarm.LatchHeld) Assert.Contains(alarm.Subject.Split('/')[0], state.Plan.Probes.Select(p => p.Id).Concat(state.Plan.Pools.Select(p => p.Id)).Concat(state.Plan.Pumps.Select(p => p.Id)).Concat(state.Plan.Reagents.Select(r => r.Id)).Concat(state.Plan.Products.Select(p => p.Id)).Concat(state.Plan.Telling.Channels.Select(c => c.Id)).Append(state.Plan.Id));
         Assert.True(!alarm.ShelvedUntil.IsSet || rule.Shelvable);
