@@ -86,4 +86,8 @@ describe('the clock of the site', () => {
   it('takes the first of the two hours when clocks go back', () =>
     expect(fromField('2026-10-25T01:30', zone)).toBe(Date.parse('2026-10-25T00:30:00Z')));
   it('knows nonsense', () => expect(fromField('yesterday', zone)).toBeNull());
+  it('waits for the year to be typed to its end', () => {
+    for (const typed of ['0002-03-01T10:00', '0020-03-01T10:00', '0202-03-01T10:00', '1902-03-01T10:00']) expect(fromField(typed, zone)).toBeNull();
+    expect(fromField('1970-03-01T10:00', 'UTC')).toBe(Date.UTC(1970, 2, 1, 10));
+  });
 });

@@ -47,11 +47,13 @@ export function toField(time: number, zone: string): string {
   return `${g('year')}-${g('month')}-${g('day')}T${g('hour')}:${g('minute')}`;
 }
 
-/** The moment that a datetime-local value names on the site's clock; null when it names none. In the hour that comes twice it is the first. */
+/** The moment that a datetime-local value names on the site's clock; null when it names none, or one before 1970. In the hour that comes twice it is the first. */
 export function fromField(text: string, zone: string): number | null {
   const match = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d)/.exec(text);
   if (!match) return null;
   const [, y, mo, d, h, mi] = match.map(Number) as [number, number, number, number, number, number];
+  // A year that is being retyped passes through 0002, which Date.UTC takes for 1902.
+  if (y < 1970) return null;
   const asUtc = Date.UTC(y, mo - 1, d, h, mi);
   const offsetAt = (t: number) => Date.parse(toField(t, zone) + ':00Z') - Math.floor(t / 60_000) * 60_000;
   const candidates = [asUtc - offsetAt(asUtc - 86_400_000), asUtc - offsetAt(asUtc + 86_400_000), asUtc - offsetAt(asUtc)];

@@ -14,14 +14,15 @@ import { PoolPick } from './PoolPick';
 
 const w = words.paper;
 
+/** What the first step was answered with; pools are null while all are meant. */
+interface Choice { pools: string[] | null; days: { from: string; to: string } }
+
 /** The first step: which pools, which days, and who looks. */
-function Ask({ onShow }: { onShow: (asked: Asked, view: PaperView) => void }) {
-  const today = toField(now.peek(), zone.value).slice(0, 10);
-  const [chosen, choose] = useState<string[] | null>(null);
-  const [days, setDays] = useState({ from: today.slice(0, 8) + '01', to: today });
+function Ask({ choice, choose, onShow }: { choice: Choice; choose: (next: Choice) => void; onShow: (asked: Asked, view: PaperView) => void }) {
+  const days = choice.days;
   const [wrong, setWrong] = useState<Record<string, string>>({});
   const [busy, setBusy] = useState(false);
-  const asked: Asked = { kind: 'inspection', pools: chosen ?? [...allPools.value.keys()], ...days, by: who.value };
+  const asked: Asked = { kind: 'inspection', pools: choice.pools ?? [...allPools.value.keys()], ...days, by: who.value };
   const show = async () => {
     const found = missing(asked, w);
     setWrong(found);
@@ -33,11 +34,11 @@ function Ask({ onShow }: { onShow: (asked: Asked, view: PaperView) => void }) {
     else setWrong(Object.fromEntries(answer.problem?.errors.map(e => [e.field, e.text]) ?? [['', words.error.unreachable]]));
   };
   const day = (name: 'from' | 'to', label: string) => (
-    <Field name={name} label={label} error={wrong[name]}><input type="date" class="tall" value={days[name]} {...tie(name, wrong[name])} onInput={e => setDays({ ...days, [name]: e.currentTarget.value })} /></Field>);
+    <Field name={name} label={label} error={wrong[name]}><input type="date" class="tall" value={days[name]} {...tie(name, wrong[name])} onInput={e => choose({ ...choice, days: { ...days, [name]: e.currentTarget.value } })} /></Field>);
   return (
     <form class="sheet card" noValidate onSubmit={e => { e.preventDefault(); void show(); }}>
       <h2>{w.stepOne}</h2>
-      <PoolPick picked={asked.pools} onPick={choose} error={wrong['pools']} />
+      <PoolPick picked={asked.pools} onPick={pools => choose({ ...choice, pools })} error={wrong['pools']} />
       <div class="ask-pair">{day('from', w.fromDay)}{day('to', w.to)}</div>
       <p class="hint">{w.clock(zone.value)}</p>
       <NameField name="by" label={w.looks} error={wrong['by']} />
@@ -49,8 +50,9 @@ function Ask({ onShow }: { onShow: (asked: Asked, view: PaperView) => void }) {
 
 /** What an inspector sees, in two steps: pools and days, then the record of them; the same as PDF and tables. */
 export function InspectPage() {
+  const [choice, choose] = useState<Choice>(() => { const today = toField(now.peek(), zone.value).slice(0, 10); return { pools: null, days: { from: today.slice(0, 8) + '01', to: today } }; });
   const [shown, setShown] = useState<{ asked: Asked; view: PaperView } | null>(null);
-  if (!shown) return <div class="pages stack paper-page" data-testid="inspect"><h1>{w.inspect}</h1><p>{w.inspectLead}</p><Ask onShow={(asked, view) => setShown({ asked, view })} /></div>;
+  if (!shown) return <div class="pages stack paper-page" data-testid="inspect"><h1>{w.inspect}</h1><p>{w.inspectLead}</p><Ask choice={choice} choose={choose} onShow={(asked, view) => setShown({ asked, view })} /></div>;
   const { asked, view } = shown;
   return (
     <div class="pages stack inspect-view" data-testid="inspect-view">

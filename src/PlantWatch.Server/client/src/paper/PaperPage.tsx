@@ -6,7 +6,7 @@ import { Field, tie } from '../parts/Field';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { words } from '../words';
-import { address, lastOf, missing, type Asked } from './asked';
+import { address, daysOf, missing, type Asked } from './asked';
 import { PoolPick } from './PoolPick';
 
 const w = words.paper;
@@ -21,16 +21,19 @@ export function PaperPage() {
   const [chosen, choose] = useState<string[] | null>(null);
   const [days, setDays] = useState<{ from: string; to: string } | null>(null);
   const [wrong, setWrong] = useState<Record<string, string>>({});
-  const month = (days?.from ?? today).slice(0, 7);
-  const span = byMonth.has(kind) ? { from: month + '-01', to: lastOf(month) } : days ?? { from: today, to: '' };
+  // As it is typed: where the browser has no field for months it passes through what is none.
+  const [typed, setTyped] = useState<string | null>(null);
+  const month = typed ?? (days?.from ?? today).slice(0, 7);
+  const span = byMonth.has(kind) ? daysOf(month) ?? { from: '', to: '' } : days ?? { from: today, to: '' };
+  const takeMonth = (text: string) => { const whole = daysOf(text); setTyped(text); if (whole) setDays({ from: whole.from, to: '' }); };
   const asked: Asked = { kind, pools: chosen ?? [...allPools.value.keys()], ...span, by: who.value };
   const check = (e: Event) => {
-    const found = missing(asked, w);
+    const found = missing(asked, byMonth.has(kind) ? { ...w, needDay: w.needMonth } : w);
     setWrong(found);
     if (Object.keys(found).length > 0) e.preventDefault();
   };
   const day = (name: 'from' | 'to', label: string) => (
-    <Field name={name} label={label} error={wrong[name]}><input type="date" class="tall" value={span[name]} {...tie(name, wrong[name])} onInput={e => setDays({ ...span, [name]: e.currentTarget.value })} /></Field>);
+    <Field name={name} label={label} error={wrong[name]}><input type="date" class="tall" value={span[name]} {...tie(name, wrong[name])} onInput={e => { setTyped(null); setDays({ ...span, [name]: e.currentTarget.value }); }} /></Field>);
   return (
     <div class="pages stack paper-page" data-testid="paper">
       <h1>{w.title}</h1>
@@ -40,7 +43,7 @@ export function PaperPage() {
         <Field name="kind" label={w.kind} hint={w.says[kind]}><select class="tall" value={kind} {...tie('kind')} onChange={e => { setKind(e.currentTarget.value); setWrong({}); }}>{kinds.map(k => <option key={k} value={k}>{w.kinds[k]}</option>)}</select></Field>
         <PoolPick picked={asked.pools} onPick={choose} error={wrong['pools']} />
         {byMonth.has(kind)
-          ? <Field name="month" label={w.month} error={wrong['from']}><input type="month" class="tall" value={month} {...tie('month', wrong['from'])} onInput={e => setDays({ from: e.currentTarget.value + '-01', to: '' })} /></Field>
+          ? <Field name="month" label={w.month} error={wrong['from']}><input type="month" class="tall" value={month} {...tie('month', wrong['from'])} onInput={e => takeMonth(e.currentTarget.value)} /></Field>
           : <div class="ask-pair">{day('from', w.day)}{day('to', w.to)}</div>}
         <p class="hint">{w.clock(zone.value)}</p>
         <NameField name="by" label={w.name} error={wrong['by']} />

@@ -9,6 +9,9 @@ export function lastOf(month: string): string {
   return `${month}-${String(new Date(Date.UTC(year, number, 0)).getUTCDate()).padStart(2, '0')}`;
 }
 
+/** The days of a month as it was typed, such as 2026-03; null when that names none. */
+export const daysOf = (month: string): { from: string; to: string } | null => (/^\d{4}-(0[1-9]|1[0-2])$/.test(month.trim()) ? { from: `${month.trim()}-01`, to: lastOf(month.trim()) } : null);
+
 /** What is missing, by field; nothing when it can be asked. */
 export function missing(asked: Asked, w: { needName: string; needPool: string; needDay: string; order: string }): Record<string, string> {
   const wrong: Record<string, string> = {};

@@ -1,25 +1,28 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PlantRoundRequest, PlantRoundView } from '../contract.plantRound';
+import type { PlantRoundRequest, PlantRoundView, RoundWord } from '../contract.plantRound';
 import { uuid7 } from '../format/uuid7';
 import { clock, dayClock } from '../format/zone';
-import { serverNow } from '../live/clock';
+import { now, serverNow } from '../live/clock';
 import { zone } from '../live/store';
 import { OfflineHelp } from '../offline/OfflineHelp';
+import type { Item as Kept } from '../outbox/outbox';
 import { flushRounds, keptRounds, roundOutcomes, rounds } from '../outbox/rounds';
 import { Remark, tie } from '../parts/Field';
 import { PoolGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { buildRound, itemOf, type Errors } from './build';
+import { heardAt, wordNow } from './heard';
 import { Item } from './Item';
-import { draftOf, empty, keepDraft, known, tookRounds, type Draft } from './store';
+import { draftOf, empty, isTyped, keepDraft, known, tookRounds, typedAgain, type Draft } from './store';
 
 const w = words.plantRound;
 
-function Head({ view }: { view: PlantRoundView }) {
+/** Where the round stands. What the device kept says when it was heard, and of another day's says no more than who walked last. */
+function Head({ view, word, heard }: { view: PlantRoundView; word: RoundWord | null; heard: string | null }) {
   return (
-    <p class="hint" data-testid="round-stands" data-word={view.word}>
-      {view.word !== 'walked' && <PoolGlyph state="due" />} <b>{w.words[view.word]}</b>{view.word === 'due' && ` ${w.dueAt(clock(view.dueAt, zone.value))}`}{view.word === 'overdue' && `, ${w.wasDue(clock(view.dueAt, zone.value))}`}; {view.walkedAt && view.by ? w.walkedBy(view.by, dayClock(view.walkedAt, zone.value)) : w.never}
+    <p class="hint" data-testid="round-stands" data-word={word ?? 'unknown'}>
+      {heard !== null && <>{w.asHeard}{heard && `, ${heard}`}: </>}{word && <>{word !== 'walked' && <PoolGlyph state="due" />} <b>{w.words[word]}</b>{word === 'due' && ` ${w.dueAt(clock(view.dueAt, zone.value))}`}{word === 'overdue' && `, ${w.wasDue(clock(view.dueAt, zone.value))}`}; </>}{view.walkedAt && view.by ? w.walkedBy(view.by, dayClock(view.walkedAt, zone.value)) : w.never}
     </p>
   );
 }
@@ -51,11 +54,12 @@ function Result({ id, request, onAgain, onMend, onWalked }: { id: string; reques
   );
 }
 
-function Form({ view, onWalked }: { view: PlantRoundView; onWalked: () => void }) {
-  const [draft, setDraft] = useState<Draft>(() => draftOf(view.circuit));
+function Form({ view, answered, again, onWalked }: { view: PlantRoundView; answered: boolean; again: Again | null; onWalked: () => void }) {
+  const [draft, setDraft] = useState<Draft>(() => again?.draft ?? draftOf(view.circuit));
   const [errors, setErrors] = useState<Errors>({});
   const [sent, setSent] = useState<{ id: string; request: PlantRoundRequest } | null>(null);
-  const [unkept, setUnkept] = useState(false);
+  const [unkept, setUnkept] = useState(again !== null && !again.kept);
+  const word = wordNow(view, known.value, answered, now.value, zone.value);
   const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setErrors({}); setUnkept(!keepDraft(view.circuit, next)); };
   const submit = () => {
     const { request, errors: wrong } = buildRound(view, draft, serverNow());
@@ -69,17 +73,18 @@ function Form({ view, onWalked }: { view: PlantRoundView; onWalked: () => void }
     void flushRounds();
   };
   // Refused, what was typed is still here: it goes back under the eyes of whoever typed it.
-  const mend = (wrong: Errors) => { setErrors(wrong); keepDraft(view.circuit, draft); setSent(null); };
+  const mend = (wrong: Errors) => { edit({ walkedAt: sent?.request.walkedAt ?? null }); setErrors(wrong); setSent(null); };
   if (sent) return <Result id={sent.id} request={sent.request} onWalked={onWalked} onMend={mend} onAgain={() => { setDraft(empty); setErrors({}); setSent(null); }} />;
   return (
     <form class="check-form" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="plant-round-form">
       <section class="sheet form-part">
-        <h2>{view.name}</h2><Head view={view} />
-        {view.items.map(item => <Item key={item.id} item={item} draft={draft} error={errors[item.id]} onEdit={edit} />)}
+        <h2>{view.name}</h2><Head view={view} word={word} heard={answered ? null : heardAt(known.value.at, now.value, zone.value)} />
+        {view.items.map(item => <Item key={item.id} item={word === null ? { ...item, wanted: true } : item} draft={draft} error={errors[item.id]} onEdit={edit} />)}
       </section>
       <section class="sheet form-part">
         <div class={`field ${errors['by'] ? 'wrong' : ''}`}><label class="label" for="f-round-by">{w.who}</label><input class="tall" type="text" autocomplete="off" value={draft.by} {...tie('round-by', errors['by'])} onInput={e => edit({ by: e.currentTarget.value })} /><Remark name="round-by" text={errors['by']} /></div>
         <div class="field"><label class="label" for="f-round-note">{w.note}</label><textarea rows={2} value={draft.note} {...tie('round-note')} onInput={e => edit({ note: e.currentTarget.value })} /></div>
+        {draft.walkedAt && <p class="hint" data-testid="round-keeps-time">{words.outbox.keepsTime(dayClock(draft.walkedAt, zone.value))} <button type="button" class="slim" data-testid="round-time-now" onClick={() => edit({ walkedAt: null })}>{words.outbox.timeNow}</button></p>}
         <Remark name="form" text={errors['form']} />
         {unkept && <p class="notice bad" role="alert">{w.storageFull}</p>}
         <p class="hint">{w.draft}</p>
@@ -89,29 +94,40 @@ function Form({ view, onWalked }: { view: PlantRoundView; onWalked: () => void }
   );
 }
 
+/** A refused round back in the form; whether the device keeps it as a draft too. */
+interface Again { id: string; draft: Draft; kept: boolean }
+
 /** Rounds on this device that the server has not taken. */
-function Waiting() {
+function Waiting({ onEdit }: { onEdit: (item: Kept<PlantRoundRequest>) => void }) {
   const items = keptRounds.value;
   if (items.length === 0) return null;
   return (
     <section class="sheet outbox" data-testid="rounds-waiting"><h2>{words.outbox.title}</h2>
-      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {i.refusal.errors.map(e => e.text).join(' ') || i.refusal.title} <button type="button" class="slim" onClick={() => { if (confirm(words.outbox.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
+      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {i.refusal.errors.map(e => e.text).join(' ') || i.refusal.title} {known.value.views.some(v => v.circuit === i.request.circuit) && <><button type="button" class="slim" data-testid="round-edit" onClick={() => onEdit(i)}>{words.outbox.edit}</button> </>}<button type="button" class="slim" onClick={() => { if (confirm(w.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
     </section>
   );
 }
 
 /** The daily round through a plant room. */
 export function PlantRoundPage({ circuit }: { circuit: string | null }) {
-  const { data, reload } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
-  useEffect(() => { if (data) tookRounds(data); }, [data]);
-  const [chosen, choose] = useState(circuit);
-  const views = known.value, view = views.find(v => v.circuit === chosen) ?? views[0];
+  const { data, failed, reload } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
+  useEffect(() => { if (data) tookRounds(data, serverNow()); }, [data]);
+  const [chosen, setChosen] = useState(circuit), [again, setAgain] = useState<Again | null>(null);
+  const choose = (next: string) => { setAgain(null); setChosen(next); };
+  const edit = (item: Kept<PlantRoundRequest>) => {
+    const of = item.request.circuit, draft = typedAgain(item.request);
+    if (isTyped(draftOf(of)) && !confirm(words.check.clearSure)) return;
+    rounds.drop(item.id);
+    setAgain({ id: item.id, draft, kept: keepDraft(of, draft) });
+    setChosen(of);
+  };
+  const views = known.value.views, view = views.find(v => v.circuit === chosen) ?? views[0];
   return (
     <div class="narrow">
       <h1>{w.title}</h1><p class="hint">{w.lead}</p>
-      <Waiting />
+      <Waiting onEdit={edit} />
       {views.length > 1 && <label class="inline">{w.circuit} <select class="tall" value={view?.circuit ?? ''} data-testid="choose-circuit" onChange={e => choose(e.currentTarget.value)}>{views.map(v => <option key={v.circuit} value={v.circuit}>{v.name}</option>)}</select></label>}
-      {view ? <Form key={view.circuit} view={view} onWalked={reload} /> : <p class="empty">{w.none}</p>}
+      {view ? <Form key={`${view.circuit} ${again?.id ?? ''}`} view={view} answered={data !== null && !failed} again={again} onWalked={reload} /> : <p class="empty">{w.none}</p>}
       <nav class="sheet card" aria-label={words.round.also}><ul class="also"><li><a href="#/pumps">{w.wash}</a></li><li><a href="#/jobs">{w.jobs}</a></li><li><a href="#/chemicals">{w.deliveries}</a></li></ul></nav>
       <OfflineHelp />
     </div>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlantRoundView, RoundItemView } from '../contract.plantRound';
 import { buildRound, itemOf } from './build';
-import { empty } from './store';
+import { empty, isTyped, typedAgain } from './store';
 
 const item = (id: string, kind: RoundItemView['kind']): RoundItemView => ({ id, what: 'other', name: id, kind, unit: '', low: null, high: null, lastValue: null, lastWorks: null, lastAt: null, wanted: true });
 const view: PlantRoundView = { circuit: 'hall', name: 'Hall', word: 'due', dueAt: '2026-06-01T08:00:00Z', walkedAt: null, by: null, items: [item('in', 'pressure'), item('meter', 'meter'), item('eyewash', 'works')] };
@@ -17,6 +17,14 @@ describe('a plant round', () => {
     expect(Object.keys(buildRound(view, empty, 0).errors)).toEqual(['by', 'form']);
     expect(Object.keys(buildRound(view, { ...empty, by: 'R', values: { in: '8,2,5' } }, 0).errors)).toEqual(['in']);
     expect(buildRound(view, { ...empty, by: 'R', note: 'smells of chlorine' }, 0).errors).toEqual({});
+  });
+  it('comes back into the form as it was sent, with the time at which it was walked', () => {
+    const { request } = buildRound(view, { ...empty, by: 'R. Castellan', values: { in: '-82,5', meter: '12' }, works: { eyewash: 'no' }, remarks: { eyewash: 'no water' }, note: 'smells' }, 0);
+    const again = typedAgain(request);
+    expect(isTyped(again)).toBe(true);
+    expect(buildRound(view, again, 86_400_000)).toEqual({ request, errors: {} });
+    expect(buildRound(view, { ...again, walkedAt: null }, 86_400_000).request.walkedAt).toBe('1970-01-02T00:00:00.000Z');
+    expect(isTyped({ ...empty, by: 'R. Castellan' })).toBe(false);
   });
   it('finds the field that the server names', () => {
     const { request } = buildRound(view, { ...empty, by: 'R', works: { eyewash: 'yes' } }, 0);

@@ -24,7 +24,7 @@ export function buildRound(view: PlantRoundView, draft: Draft, now: number): { r
   const note = text(draft.note);
   if (!draft.by.trim()) errors['by'] = words.needName;
   if (readings.length === 0 && note === null && Object.keys(errors).every(k => k === 'by')) errors['form'] = w.needSomething;
-  return { request: { circuit: view.circuit, walkedAt: new Date(now).toISOString(), by: draft.by.trim(), readings, remark: note }, errors };
+  return { request: { circuit: view.circuit, walkedAt: draft.walkedAt ?? new Date(now).toISOString(), by: draft.by.trim(), readings, remark: note }, errors };
 }
 
 /** The server names a reading by its place in the request; the form by its item. */

@@ -15,11 +15,13 @@ const w = words.stripTools.note;
 
 function TimeField({ name, label, at, error, set }: { name: 'from' | 'to'; label: string; at: number; error: string | undefined; set: (at: number | null) => void }) {
   const [typed, type] = useState<string | null>(null);
-  // What is dragged after typing counts again.
-  useEffect(() => type(null), [at]);
+  const sent = useRef(at);
+  // What is dragged after typing counts again; what was typed here is not written over with itself.
+  useEffect(() => { if (at !== sent.current) { sent.current = at; type(null); set(at); } }, [at]);
+  const took = (text: string) => { const time = fromField(text, zone.value); type(text); if (time !== null) sent.current = time; set(time); };
   return (
     <Field name={`note-${name}`} label={label} error={error} hint={w.hint}>
-      <input class="tall" type="datetime-local" value={typed ?? toField(at, zone.value)} {...tie(`note-${name}`, error)} onInput={e => { type(e.currentTarget.value); set(fromField(e.currentTarget.value, zone.value)); }} />
+      <input class="tall" type="datetime-local" value={typed ?? toField(at, zone.value)} {...tie(`note-${name}`, error)} onInput={e => took(e.currentTarget.value)} />
     </Field>
   );
 }

@@ -4,16 +4,16 @@ import { resultOf } from '../check/build';
 import { rowOf } from '../check/draft';
 import { decimalsOf, fixed, unitOf } from '../format/number';
 import { beside } from '../format/units';
-import { limitsOfPool } from '../live/store';
+import { limitsOfPool, nameOf } from '../live/store';
 import { beyond, limitOf } from '../parts/beyond';
 import { Remark } from '../parts/Field';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 import { CombinedLine } from './CombinedLine';
 import { Frame } from './Frame';
-import type { Round } from './round';
+import { poolLeft, type Round } from './round';
 import { noteOf, saveStop } from './send';
-import { editStop, show, stopOf } from './store';
+import { editStop, setRound, show, stopOf } from './store';
 
 const w = words.round;
 
@@ -32,6 +32,11 @@ export function LookScreen({ round }: { round: Round }) {
     editStop(s => ({ ...s, checkId: saved.id }));
     show('answer');
   };
+  const leave = () => {
+    if (!confirm(w.leaveSure(nameOf(stop.draft.poolId)))) return;
+    setRound(poolLeft(round));
+    scrollTo(0, 0);
+  };
   const nothing = stop.what.every(m => !stop.draft.rows[m]?.text) && stop.draft.bottom === '' && stop.draft.bathers === '' && Object.values(stop.draft.panel).every(t => t === '');
   return (
     <Frame round={round} primary={w.save} onPrimary={() => void save()}>
@@ -47,7 +52,7 @@ export function LookScreen({ round }: { round: Round }) {
       </ul>
       <CombinedLine stop={stop} />
       {note && <p class="sheet card">{note}</p>}
-      {nothing && <p class="notice">{w.nothing}</p>}
+      {nothing && <div class="notice"><p>{w.nothing}</p><button type="button" data-testid="leave-pool" onClick={leave}>{w.leavePool}</button></div>}
       {Object.entries(errors).filter(([k]) => !stop.what.some(m => k === m || k === 'dilution-' + m)).map(([k, text]) => <Remark key={k} name={k} text={text} />)}
     </Frame>
   );

@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
 import { OutboxList } from '../check/OutboxList';
 import { draftOf, edit, isTouched, draft } from '../check/draft';
-import { measures } from '../live/store';
+import { now, serverNow } from '../live/clock';
+import { measures, zone } from '../live/store';
 import { OfflineHelp } from '../offline/OfflineHelp';
 import { checks, type CheckItem } from '../outbox/checks';
 import { setWho } from '../parts/person';
 import type { PlantRoundView } from '../contract.plantRound';
 import { usePolled } from '../parts/usePolled';
+import { heardAt, wordNow } from '../plantRound/heard';
 import { known, tookRounds } from '../plantRound/store';
 import { useReagents } from '../reagents/store';
 import { go } from '../router';
@@ -44,10 +46,11 @@ function mend(item: CheckItem): void {
 
 /** The way to the plant room, and whether its round is still to be walked. */
 function ToPlantRound() {
-  const { data } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
-  useEffect(() => { if (data) tookRounds(data); }, [data]);
-  const due = known.value.find(v => v.word === 'overdue') ?? known.value.find(v => v.word === 'due');
-  return <li><a href="#/plant-round" data-testid="to-plant-round">{w.toPlant}{due && `, ${words.plantRound.words[due.word]}`}</a></li>;
+  const { data, failed } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
+  useEffect(() => { if (data) tookRounds(data, serverNow()); }, [data]);
+  const answered = data !== null && !failed, heard = known.value;
+  const stand = heard.views.map(v => wordNow(v, heard, answered, now.value, zone.value)), due = stand.find(x => x === 'overdue') ?? stand.find(x => x === 'due');
+  return <li><a href="#/plant-round" data-testid="to-plant-round">{w.toPlant}{due && `, ${words.plantRound.words[due]}`}{due && !answered && ` (${words.plantRound.asHeard}, ${heardAt(heard.at, now.value, zone.value)})`}</a></li>;
 }
 
 /** The manual round: begun, walked one screen at a time, and gone on with after whatever came between. */
@@ -58,7 +61,8 @@ export function RoundPage() {
   const [walking, walk] = useState<string | null>(null);
   const [mine] = useState(() => r?.id ?? null);
   const running = r !== null && (walking === r.id || mine !== r.id);
-  if (r !== null && running) return <div class="narrow"><OldSample round={r} /><ScreenOf round={r} /></div>;
+  // A newer set of pages must not take the place of a round under way.
+  if (r !== null && running) return <div class="narrow" data-busy=""><OldSample round={r} /><ScreenOf round={r} /></div>;
   return (
     <div class="narrow">
       <h1>{w.title}</h1>

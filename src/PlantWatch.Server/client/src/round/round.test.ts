@@ -3,7 +3,7 @@ import type { Measurand, PoolInfo, PoolView } from '../contract';
 import { dueByPlan, dutyOf, inWalkingOrder, testsOf, type Duty } from './due';
 import { guideOf } from './guides';
 import { quietWords } from './plausible';
-import { lateBy, newRound, newStop, nextScreen, phaseOf, running, sampledAgain, screensOf, startTimer, tooOld, type Stop } from './round';
+import { lateBy, newRound, newStop, nextScreen, phaseOf, poolLeft, running, sampledAgain, screensOf, startTimer, tooOld, type Stop } from './round';
 
 const at = Date.UTC(2026, 5, 1, 6, 0), minute = 60_000;
 const pool = (more: Partial<PoolInfo> = {}): PoolInfo => ({ id: 'main', name: 'Main', kind: 'swimming', setting: 'indoor', disinfectant: 'chlorine', secondary: [], volumeM3: 400, limits: [], duties: [{ what: ['free_chlorine', 'combined_chlorine', 'ph'], at: ['07:00:00', '12:00:00'] }], ...more });
@@ -86,6 +86,19 @@ describe('a clock', () => {
     expect(lateBy(typed(begun, 'total_chlorine', '1', at + 180_000), 'total_chlorine')).toBeNull();
     expect(lateBy(typed(begun, 'total_chlorine', '1', at + 240_000), 'total_chlorine')).toBe(60_000);
     expect(lateBy(typed(begun, 'free_chlorine', '1', at + 240_000), 'free_chlorine')).toBeNull();
+  });
+});
+
+describe('a pool that is left out', () => {
+  const main = startTimer(newStop('main', ['total_chlorine']), 'total_chlorine', at, 120), saved = { ...newStop('teaching', ['ph']), checkId: 'x' }, spa = newStop('spa', ['ph']);
+  it('takes its clocks with it and leads to the next that is open', () => {
+    const next = poolLeft({ ...newRound('R. Castellan', [main, saved, spa], at), screen: 'look' })!;
+    expect([next.stops[next.at]!.draft.poolId, next.screen, next.stops.length]).toEqual(['spa', 'sample', 2]);
+    expect(running(next)).toEqual([]);
+  });
+  it('ends the round when it was the last', () => {
+    expect(poolLeft({ ...newRound('R. Castellan', [saved, main], at), at: 1 })).toBeNull();
+    expect(poolLeft(newRound('R. Castellan', [main, saved], at))).toBeNull();
   });
 });
 

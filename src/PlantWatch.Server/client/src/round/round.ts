@@ -41,6 +41,12 @@ export const nextScreen = (stop: Stop, screen: Screen): Screen => {
 
 export const screenBefore = (stop: Stop, screen: Screen): Screen | null => screensOf(stop)[screensOf(stop).indexOf(screen) - 1] ?? null;
 
+/** The round without the pool that it stands at, whose clocks nobody waits for any more: on to the next that is open; null when there is none. */
+export function poolLeft(round: Round): Round | null {
+  const stops = round.stops.filter((_, i) => i !== round.at), at = stops.findIndex((s, i) => i >= round.at && s.checkId === null);
+  return at < 0 ? null : { ...round, stops, at, screen: 'sample' };
+}
+
 /** How long a standing sample may be tested: chlorine is lost to light, warmth and whatever it meets, and is tested at once (common practice); our choice is ten minutes, because a round with three tests takes eight. What keeps longer has an hour. */
 export const sampleKeeps = (m: Measurand): number => (m === 'free_chlorine' || m === 'total_chlorine' || m === 'bromine' || m === 'ph' || m === 'temperature' ? 10 : 60) * 60_000;
 

@@ -20,6 +20,7 @@ function Facts({ topic }: { topic: HeardTopicView }) {
 /** What is heard at the broker, live; what is picked becomes a probe. */
 export function ProbeStep({ file, onDone, onNext }: { file: SoFar; onDone: (view: PlantFileView) => void; onNext: () => void }) {
   const { data, failed } = usePolled<HeardView>('/topics/heard', 2_000);
+  // Held as it was when it was picked, and drawn beside the list: what is heard next, or a filter, takes nothing away from what is typed.
   const [picked, pick] = useState<{ topic: HeardTopicView; value: HeardValue } | null>(null);
   const [letters, setLetters] = useState('');
   const [said, say] = useState('');
@@ -31,6 +32,11 @@ export function ProbeStep({ file, onDone, onNext }: { file: SoFar; onDone: (view
       <p role="status" data-testid="ear">{w.broker}: {data.broker}. {w.heard(data.topics.length)}.</p>
       <p class="hint">{w.address} <code>{data.address}</code>. {w.how}</p>
       {data.topics.length === 0 && <p class="notice">{w.nothing}</p>}
+      {picked && (
+        <div class="stack" data-testid="picked">
+          <p><code>{picked.topic.topic}</code> {picked.value.record && <code>{picked.value.record}</code>}</p>
+          <ProbeForm key={keyOf(picked.topic, picked.value)} file={file} topic={picked.topic} value={picked.value} onCancel={() => pick(null)} onDone={(view, name) => { pick(null); say(w.added(name)); onDone(view); }} />
+        </div>)}
       {data.topics.length > 8 && <Field name="letters" label={w.filter}><input type="search" value={letters} {...tie('letters')} onInput={e => setLetters(e.currentTarget.value)} /></Field>}
       {all.length === 0 && data.topics.length > 0 && <p class="hint">{w.noneLeft}</p>}
       <ul class="heard" data-testid="heard">
@@ -43,7 +49,6 @@ export function ProbeStep({ file, onDone, onNext }: { file: SoFar; onDone: (view
                 <span>{v.record && <code>{v.record}</code>} {v.value !== null && <b class="num">{shown(v.value)}</b>} {v.unit}</span>
                 {v.takenBy ? <span class="confirmed"><span aria-hidden="true">{'\u2713'} </span>{w.takenBy(v.takenBy)}</span>
                   : t.format && <button type="button" data-testid={`take-${keyOf(t, v).trim()}`} aria-label={w.takeNamed(v.record ?? t.topic)} onClick={() => { say(''); pick({ topic: t, value: v }); }}>{w.take}</button>}
-                {picked && keyOf(picked.topic, picked.value) === keyOf(t, v) && !v.takenBy && <ProbeForm file={file} topic={picked.topic} value={picked.value} onCancel={() => pick(null)} onDone={(view, name) => { pick(null); say(w.added(name)); onDone(view); }} />}
               </li>))}</ul>
           </li>))}
       </ul>

@@ -1,4 +1,5 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { recallJson, remember } from '../api/kept';
 import type { PlantFileView } from '../contract.plantFile';
 import { language, languages, speak, type Language } from '../format/language';
 import { Field, OtherRemarks, tie } from '../parts/Field';
@@ -10,6 +11,9 @@ import type { SoFar } from './file';
 import { missing, write } from './steps';
 
 const w = words.start.site;
+/** What was typed here before another language was chosen. */
+interface Typed { name: string; zone: string; units: string }
+const shelf = 'start-site';
 const here = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 function zones(own: string): string[] {
@@ -19,9 +23,13 @@ function zones(own: string): string[] {
 
 export function SiteStep({ file, onDone }: { file: SoFar; onDone: (view: PlantFileView) => void }) {
   const said = (key: string) => (typeof file.site[key] === 'string' ? file.site[key] as string : '');
-  const [name, setName] = useState(said('name'));
-  const [zone, setZone] = useState(said('time_zone') || here() || 'UTC');
-  const [units, setUnits] = useState(said('units') || 'metric');
+  const [before] = useState(() => recallJson<Typed>(shelf));
+  useEffect(() => { remember(shelf, null); }, []);
+  const [name, setName] = useState(before?.name ?? said('name'));
+  const [zone, setZone] = useState(before?.zone ?? (said('time_zone') || here() || 'UTC'));
+  const [units, setUnits] = useState(before?.units ?? (said('units') || 'metric'));
+  // Another language begins the page anew.
+  const change = (to: Language) => { remember(shelf, JSON.stringify({ name, zone, units } satisfies Typed)); speak(to); };
   const all = useMemo(() => zones(zone), []);
   const { busy, errors, run, setErrors } = useAction<PlantFileView>(onDone);
   const send = (e: Event) => {
@@ -35,7 +43,7 @@ export function SiteStep({ file, onDone }: { file: SoFar; onDone: (view: PlantFi
   const e = { name: errors['name'] ?? errors['site.name'], zone: errors['zone'] ?? errors['site.time_zone'], units: errors['site.units'], by: errors['by'] };
   return (<>
     <Field name="language" label={words.pageNames.habits.language}>
-      <select class="tall" value={language} {...tie('language')} onChange={x => speak(x.currentTarget.value as Language)}>{Object.entries(languages).map(([k, l]) => <option key={k} value={k} lang={k}>{l.name}</option>)}</select></Field>
+      <select class="tall" value={language} {...tie('language')} onChange={x => change(x.currentTarget.value as Language)}>{Object.entries(languages).map(([k, l]) => <option key={k} value={k} lang={k}>{l.name}</option>)}</select></Field>
     <form class="stack" onSubmit={send} noValidate>
       <Field name="name" label={w.name} error={e.name}><input type="text" class="tall" autocomplete="organization" value={name} {...tie('name', e.name)} onInput={x => setName(x.currentTarget.value)} /></Field>
       <Field name="zone" label={w.zone} error={e.zone} hint={w.zoneHint}>

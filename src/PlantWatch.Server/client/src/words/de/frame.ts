@@ -125,7 +125,7 @@ export const frame: typeof shape = {
   },
   outbox: {
     title: 'Auf diesem Gerät', waiting: 'wartet auf das Senden', refused: 'Abgelehnt', edit: 'Im Formular öffnen', drop: 'Verwerfen', dropSure: 'Diese Prüfung endgültig verwerfen?',
-    sendNow: 'Jetzt versuchen', badge: (n: number) => n === 1 ? '1 wartet' : `${n} warten`,
+    sendNow: 'Jetzt versuchen', keepsTime: (time: string) => `Es behält seine Zeit: ${time}.`, timeNow: 'Jetzige Zeit nehmen', badge: (n: number) => n === 1 ? '1 wartet' : `${n} warten`,
   },
   strips: {
     gap: 'kein Messwert', partFlow: (percent: string) => `Durchfluss in ${percent}\u00a0% der Zeit`, corrected: 'korrigiert', raw: 'roh', test: 'Handmessung', expected: 'aus der Handmessung erwartet', failed: 'Die Messwerte sind nicht abrufbar.', empty: 'Keine Messwerte in dieser Zeit.',

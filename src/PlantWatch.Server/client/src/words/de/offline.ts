@@ -19,5 +19,4 @@ export const offline: typeof shape = {
     'Was der Server ablehnt, steht mit seinem Grund beiseite, hält sonst nichts auf und lässt sich berichtigen.',
   ],
   full: 'Dieses Gerät hat keinen Platz mehr für Eingaben. Platz schaffen oder dort bleiben, wo Netz ist: ohne Netz lässt sich nichts mehr aufbewahren.',
-  queue: { title: 'Auf diesem Gerät', waiting: 'wartet auf das Senden', refused: 'Abgelehnt', mend: 'Berichtigen', drop: 'Verwerfen', dropSure: 'Dies endgültig verwerfen?', sendNow: 'Jetzt versuchen' },
 };

@@ -11,7 +11,7 @@ export const paper: typeof shape = {
     'alarms-and-jobs': 'Alarme nach Regel und jeder einzelne, Abweichungen, Aufträge und geplante Arbeiten.',
     inspection: 'Zuerst, was gemessen und abgelesen wurde, Abweichungen mit ihrem Abschluss, Berichtigungen, Personen; Berechnetes kommt zuletzt.',
   },
-  pools: 'Becken', day: 'Tag', to: 'Bis einschließlich', month: 'Monat', name: 'Gedruckt von', needName: 'Angeben, wer druckt', needPool: 'Becken wählen', needDay: 'Tag wählen', order: 'Der letzte Tag liegt vor dem ersten',
+  pools: 'Becken', day: 'Tag', to: 'Bis einschließlich', month: 'Monat', name: 'Gedruckt von', needName: 'Angeben, wer druckt', needPool: 'Becken wählen', needDay: 'Tag wählen', needMonth: 'Monat als Jahr und Zahl angeben, etwa 2026-03', order: 'Der letzte Tag liegt vor dem ersten',
   clock: (zone: string) => `Tage sind die von ${zone}.`, open: 'Öffnen zum Lesen oder Drucken', file: (ending: string) => ending.toUpperCase(),
   inspect: 'Für die Aufsicht', inspectLead: 'In zwei Schritten: welche Becken und Tage, dann was das Betriebsbuch dazu sagt. Was gemessen und abgelesen wurde, kommt zuerst, Berechnetes zuletzt.', toInspect: 'Für die Aufsicht, in zwei Schritten', stepOne: 'Welche Becken und Tage', fromDay: 'Von', looks: 'Wer sieht ein', show: 'Betriebsbuch zeigen', back: 'Andere Becken oder Tage',
 };

@@ -22,7 +22,7 @@ export const stripTools: typeof shape = {
     } satisfies Record<MarkKind, string>,
     open: { dose: 'Zugaben', calibration: 'Sonde', probe: 'Sonde', alarm: 'Alarm', wash: 'Pumpen und Filter', stock: 'Chemikalien', job: 'Aufträge', pool: 'Betriebsbuch', laboratory: 'Labor', plan: 'Betriebsbuch', gap: 'Betriebsbuch' } as Partial<Record<MarkKind, string>>,
     one: (kind: string, subject: string, at: string) => `${kind}, ${subject}, ${at}`, several: (n: number, kinds: string, from: string, to: string) => `${n} Marken, ${from} bis ${to}: ${kinds}`,
-    until: (at: string) => `bis ${at}`, going: 'nicht vorbei', by: (name: string) => `von ${name}`, itself: 'von selbst', close: 'Schließen', more: 'In dieser Zeit gibt es mehr, als markiert ist: hier stehen die neuesten. Näher heran zeigt den Rest.', none: 'In dieser Zeit ist nichts markiert.', failed: 'Was geschah, ist nicht abrufbar.',
+    until: (at: string) => `bis ${at}`, by: (name: string) => `von ${name}`, itself: 'von selbst', close: 'Schließen', more: 'In dieser Zeit gibt es mehr, als markiert ist: hier stehen die neuesten. Näher heran zeigt den Rest.', none: 'In dieser Zeit ist nichts markiert.', failed: 'Was geschah, ist nicht abrufbar.',
   },
   note: {
     lane: 'Notizen', add: 'Notiz schreiben', title: 'Eine Notiz zu dieser Zeit', correcting: 'Notiz berichtigen', retracting: 'Notiz zurücknehmen', lead: 'Über die Verläufe ziehen, um die Zeit zu wählen, oder eintippen.', from: 'Von', to: 'Bis', text: 'Was gesehen oder getan wurde', why: 'Warum sie geändert wird', whyGone: 'Warum sie zurückgenommen wird', by: 'Wer sie schreibt',

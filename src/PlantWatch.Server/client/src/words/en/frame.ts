@@ -123,7 +123,7 @@ export const frame = {
   },
   outbox: {
     title: 'On this device', waiting: 'waiting to be sent', refused: 'Refused', edit: 'Open in the form', drop: 'Discard', dropSure: 'Discard this check for good?',
-    sendNow: 'Try now', badge: (n: number) => `${n} waiting`,
+    sendNow: 'Try now', keepsTime: (time: string) => `It keeps its time: ${time}.`, timeNow: 'Give it the time now', badge: (n: number) => `${n} waiting`,
   },
   strips: {
     gap: 'no reading', partFlow: (percent: string) => `flow for ${percent} % of the time`, corrected: 'corrected', raw: 'raw', test: 'test', expected: 'expected from the test', failed: 'The readings cannot be fetched.', empty: 'No readings in this time.',

@@ -18,5 +18,4 @@ export const offline = {
     'What the server refuses is set aside with its reason, holds up nothing else, and can be mended.',
   ],
   full: 'This device has no room left to keep what you enter. Free some, or stay where there is signal: without it nothing more can be kept.',
-  queue: { title: 'On this device', waiting: 'waiting to be sent', refused: 'Refused', mend: 'Mend it', drop: 'Discard', dropSure: 'Discard this for good?', sendNow: 'Try now' },
 };

@@ -21,7 +21,7 @@ export const stripTools = {
     } satisfies Record<MarkKind, string>,
     open: { dose: 'Doses', calibration: 'Probe', probe: 'Probe', alarm: 'Alarm', wash: 'Pumps and filters', stock: 'Chemicals', job: 'Jobs', pool: 'Record', laboratory: 'Laboratory', plan: 'Record', gap: 'Record' } as Partial<Record<MarkKind, string>>,
     one: (kind: string, subject: string, at: string) => `${kind}, ${subject}, ${at}`, several: (n: number, kinds: string, from: string, to: string) => `${n} marks, ${from} to ${to}: ${kinds}`,
-    until: (at: string) => `until ${at}`, going: 'not over', by: (name: string) => `by ${name}`, itself: 'by itself', close: 'Close', more: 'There is more in this time than is marked: the newest stand here. Zoom in to see the rest.', none: 'Nothing is marked in this time.', failed: 'What happened cannot be fetched.',
+    until: (at: string) => `until ${at}`, by: (name: string) => `by ${name}`, itself: 'by itself', close: 'Close', more: 'There is more in this time than is marked: the newest stand here. Zoom in to see the rest.', none: 'Nothing is marked in this time.', failed: 'What happened cannot be fetched.',
   },
   note: {
     lane: 'Notes', add: 'Write a note', title: 'A note about this time', correcting: 'Correct the note', retracting: 'Take the note back', lead: 'Drag over the strips to choose the time, or type it.', from: 'From', to: 'To', text: 'What was seen or done', why: 'Why it is changed', whyGone: 'Why it is taken back', by: 'Who writes it',

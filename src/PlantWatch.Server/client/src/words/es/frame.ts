@@ -124,7 +124,7 @@ export const frame: typeof shape = {
   },
   outbox: {
     title: 'En este dispositivo', waiting: 'por enviar', refused: 'Rechazado', edit: 'Abrir en el formulario', drop: 'Descartar', dropSure: '¿Descartar este análisis para siempre?',
-    sendNow: 'Intentar ahora', badge: (n: number) => `${n} por enviar`,
+    sendNow: 'Intentar ahora', keepsTime: (time: string) => `Conserva su hora: ${time}.`, timeNow: 'Poner la hora actual', badge: (n: number) => `${n} por enviar`,
   },
   strips: {
     gap: 'sin medida', partFlow: (percent: string) => `con caudal el ${percent}\u00a0% del tiempo`, corrected: 'corregido', raw: 'bruto', test: 'análisis', expected: 'esperado según el análisis', failed: 'No se pueden obtener las medidas.', empty: 'No hay medidas en este tiempo.',

@@ -19,5 +19,4 @@ export const offline: typeof shape = {
     'Lo que el servidor rechaza se aparta con su motivo, no detiene nada más y puede corregirse.',
   ],
   full: 'En este dispositivo no queda sitio para guardar lo que se anota. Liberar espacio, o quedarse donde haya cobertura: sin ella no se puede guardar nada más.',
-  queue: { title: 'En este dispositivo', waiting: 'por enviar', refused: 'Rechazado', mend: 'Corregirlo', drop: 'Descartar', dropSure: '¿Descartarlo para siempre?', sendNow: 'Intentar ahora' },
 };

@@ -11,7 +11,7 @@ export const paper: typeof shape = {
     'alarms-and-jobs': 'Alarmas por regla y una a una, incumplimientos, trabajos y trabajos planificados.',
     inspection: 'Primero lo analizado y leído, incumplimientos con su cierre, correcciones, personas; lo calculado va al final.',
   } as Record<string, string>,
-  pools: 'Vasos', day: 'Día', to: 'Hasta, inclusive', month: 'Mes', name: 'Impreso por', needName: 'Falta quién la imprime', needPool: 'Falta elegir un vaso', needDay: 'Falta elegir un día', order: 'El último día es anterior al primero',
+  pools: 'Vasos', day: 'Día', to: 'Hasta, inclusive', month: 'Mes', name: 'Impreso por', needName: 'Falta quién la imprime', needPool: 'Falta elegir un vaso', needDay: 'Falta elegir un día', needMonth: 'Dar el mes con año y número, como 2026-03', order: 'El último día es anterior al primero',
   clock: (zone: string) => `Los días son los de ${zone}.`, open: 'Abrir para leer o imprimir', file: (ending: string) => ending.toUpperCase(),
   inspect: 'Para una inspección', inspectLead: 'En dos pasos: qué vasos y días, y después lo que el registro dice de ellos. Primero va lo analizado y leído; al final, lo calculado.', toInspect: 'Para una inspección, en dos pasos', stepOne: 'Qué vasos y días', fromDay: 'Desde', looks: 'Quién mira', show: 'Mostrar el registro', back: 'Otros vasos o días',
 };

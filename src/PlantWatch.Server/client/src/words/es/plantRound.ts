@@ -7,7 +7,7 @@ export const plantRound: typeof shape = {
   words: { due: 'pendiente hoy', walked: 'hecha hoy', overdue: 'atrasada' } satisfies Record<RoundWord, string>,
   dueAt: (clock: string) => `antes de las ${clock}`, wasDue: (clock: string) => `tocaba antes de las ${clock}`, walkedBy: (who: string, clock: string) => `hecha por ${who}, ${clock}`, never: 'nadie la ha hecho aún',
   last: (v: string, age: string) => `última ${v}, hace ${age}`, inOrder: 'en orden', notInOrder: 'no en orden', notLooked: 'sin mirar', remark: 'Qué está mal', limits: (l: string) => `en orden: ${l}`, notToday: 'no toca en esta ronda',
-  who: 'Quién la hizo', note: 'Qué más se vio', save: 'Guardar la ronda', saved: 'Ronda técnica guardada', waiting: 'Guardada en este dispositivo: sale sola en cuanto se llegue al servidor.', refused: 'El servidor rechazó esta ronda', again: 'Hacer otra',
+  who: 'Quién la hizo', note: 'Qué más se vio', save: 'Guardar la ronda', saved: 'Ronda técnica guardada', waiting: 'Guardada en este dispositivo: sale sola en cuanto se llegue al servidor.', refused: 'El servidor rechazó esta ronda', dropSure: '¿Descartar esta ronda para siempre?', again: 'Hacer otra',
   allWell: 'Todo lo leído está en orden.', needSomething: 'Falta leer al menos una cosa, o escribir lo que se vio.', number: 'No es un número. Cifras con una coma o un punto.', storageFull: 'Este dispositivo no puede guardarla, y no se llega al servidor. No cerrar esta página.',
   draft: 'Lo tecleado se guarda en este dispositivo.', wash: 'Anotar un lavado', jobs: 'Anotar un trabajo', deliveries: 'Entregas, rellenos, bañistas', meterBack: 'menos que antes: leer otra vez', asHeard: 'según lo último que recibió este dispositivo',
 };

@@ -22,7 +22,7 @@ export const stripTools: typeof shape = {
     } satisfies Record<MarkKind, string>,
     open: { dose: 'Dosis', calibration: 'Sonda', probe: 'Sonda', alarm: 'Alarma', wash: 'Bombas y filtros', stock: 'Productos', job: 'Trabajos', pool: 'Registro', laboratory: 'Laboratorio', plan: 'Registro', gap: 'Registro' } as Partial<Record<MarkKind, string>>,
     one: (kind: string, subject: string, at: string) => `${kind}, ${subject}, ${at}`, several: (n: number, kinds: string, from: string, to: string) => `${n} marcas, de ${from} a ${to}: ${kinds}`,
-    until: (at: string) => `hasta ${at}`, going: 'sin terminar', by: (name: string) => `por ${name}`, itself: 'por sí solo', close: 'Cerrar', more: 'En este tiempo hay más de lo marcado: aquí están las más recientes. Acercar para ver el resto.', none: 'En este tiempo no hay nada marcado.', failed: 'No se puede obtener lo que pasó.',
+    until: (at: string) => `hasta ${at}`, by: (name: string) => `por ${name}`, itself: 'por sí solo', close: 'Cerrar', more: 'En este tiempo hay más de lo marcado: aquí están las más recientes. Acercar para ver el resto.', none: 'En este tiempo no hay nada marcado.', failed: 'No se puede obtener lo que pasó.',
   },
   note: {
     lane: 'Notas', add: 'Escribir una nota', title: 'Una nota sobre este tiempo', correcting: 'Corregir la nota', retracting: 'Retirar la nota', lead: 'Arrastrar sobre las curvas para elegir el tiempo, o teclearlo.', from: 'Desde', to: 'Hasta', text: 'Lo que se vio o se hizo', why: 'Por qué se cambia', whyGone: 'Por qué se retira', by: 'Quién la escribe',

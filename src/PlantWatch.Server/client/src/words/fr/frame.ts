@@ -126,7 +126,7 @@ export const frame: typeof shape = {
   },
   outbox: {
     title: 'Sur cet appareil', waiting: 'à envoyer', refused: 'Refusée', edit: 'Ouvrir le formulaire', drop: 'Jeter', dropSure: 'Jeter cette analyse pour de bon\u202f?',
-    sendNow: 'Essayer maintenant', badge: (n: number) => `${n} à envoyer`,
+    sendNow: 'Essayer maintenant', keepsTime: (time: string) => `Garde son heure\u202f: ${time}.`, timeNow: 'Prendre l’heure actuelle', badge: (n: number) => `${n} à envoyer`,
   },
   strips: {
     gap: 'aucune mesure', partFlow: (percent: string) => `débit pendant ${percent}\u00a0% du temps`, corrected: 'corrigé', raw: 'brut', test: 'analyse', expected: 'attendu d’après l’analyse', failed: 'Impossible de récupérer les mesures.', empty: 'Aucune mesure sur cette période.',

@@ -20,5 +20,4 @@ export const offline: typeof shape = {
     'Ce que le serveur refuse est mis de côté avec son motif, ne bloque rien d’autre, et peut être corrigé.',
   ],
   full: 'Cet appareil n’a plus de place pour garder la saisie. En libérer, ou rester là où il y a du réseau\u202f: sans lui, plus rien ne peut être gardé.',
-  queue: { title: 'Sur cet appareil', waiting: 'à envoyer', refused: 'Refusé', mend: 'Corriger', drop: 'Jeter', dropSure: 'Jeter ceci pour de bon\u202f?', sendNow: 'Essayer maintenant' },
 };

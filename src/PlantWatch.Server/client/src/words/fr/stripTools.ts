@@ -23,7 +23,7 @@ export const stripTools: typeof shape = {
     } satisfies Record<MarkKind, string>,
     open: { dose: 'Doses', calibration: 'Sonde', probe: 'Sonde', alarm: 'Alarme', wash: 'Pompes et filtres', stock: 'Produits', job: 'Interventions', pool: 'Registre', laboratory: 'Laboratoire', plan: 'Registre', gap: 'Registre' } as Partial<Record<MarkKind, string>>,
     one: (kind: string, subject: string, at: string) => `${kind}, ${subject}, ${at}`, several: (n: number, kinds: string, from: string, to: string) => `${n} repères, ${from} à ${to}\u202f: ${kinds}`,
-    until: (at: string) => `jusqu’au ${at}`, going: 'pas terminé', by: (name: string) => `par ${name}`, itself: 'automatique', close: 'Fermer', more: 'Il y a plus sur cette période que de repères\u202f: voici les plus récents. Zoomer pour voir le reste.', none: 'Aucun repère sur cette période.', failed: 'Impossible de récupérer ce qui s’est passé.',
+    until: (at: string) => `jusqu’au ${at}`, by: (name: string) => `par ${name}`, itself: 'automatique', close: 'Fermer', more: 'Il y a plus sur cette période que de repères\u202f: voici les plus récents. Zoomer pour voir le reste.', none: 'Aucun repère sur cette période.', failed: 'Impossible de récupérer ce qui s’est passé.',
   },
   note: {
     lane: 'Notes', add: 'Écrire une note', title: 'Une note sur cette période', correcting: 'Corriger la note', retracting: 'Retirer la note', lead: 'Glisser sur les courbes pour choisir la période, ou la taper.', from: 'De', to: 'À', text: 'Ce qui a été vu ou fait', why: 'Motif du changement', whyGone: 'Motif du retrait', by: 'Écrit par',
