@@ -315,7 +315,7 @@ public sealed record RefusalView(Guid Id, Instant ReceivedAt, string Circuit, st
 /// <summary>Refusals of a reason that are only counted any more: the newest thousand of each are kept with their bytes.</summary>
 public sealed record ForgottenView(string Circuit, RefusalReason Reason, long Count);
 
-// ---- GET /api/v1/charts/pools/{id}.png and .svg ?from=&to=&width=&height=&theme=light|dark&look=both|raw|corrected
+// ---- GET /api/v1/charts/pools/{id}.png and .svg ?from=&to=&width=&height=&theme=light|dark&look=both|raw|corrected&compare=yesterday|last_week
 // ---- GET /api/v1/exports/pools/{id}.csv ?from=&to=&width=
 // ---- GET /api/v1/charts/probes/{id}/agreement.png, .svg and regression.png, .svg ?from=&to=&width=&height=&theme=light|dark ; from and to may be left out
 

@@ -23,6 +23,7 @@ internal static class Legend
         if (lines.Count > 0) entries.Add(new(words.Raw, isCorrected ? Stroke(theme.Raw, 1.3f, [1.5f, 3]) : Stroke(theme.Value[0], 2, null)));
         foreach (var strip in input.Strips.Where(s => s.Lines.Count > 1))
             entries.AddRange(strip.Lines.Select((l, i) => new Entry(l.Name, Stroke(theme.Value[i % theme.Value.Count], 2, DashOf(i)))));
+        if (input.OtherDay is { } other && lines.Any(l => l.OtherDay?.Series.Points.Any(p => !p.IsGap) == true)) entries.Add(new(other, Stroke(theme.Raw, 1.3f, [8, 6])));
         if (lines.Any(l => l.Series.Points.Any(p => p.Max > p.Min))) entries.Add(new(words.Envelope, Fill(theme.Envelope)));
         if (input.Strips.Any(s => s.Low is not null || s.High is not null)) entries.Add(new(words.Limits, Stroke(theme.Limit, 1.3f, [6, 4])));
         foreach (var kind in checks.Select(c => (c.Censoring, c.Suspect)).Distinct().Order()) entries.Add(Mark(theme, words, kind.Censoring, kind.Suspect));

@@ -45,7 +45,7 @@ internal static class StripChart
     {
         using var font = Picture.FontOf(12);
         var count = Math.Max(1, input.Strips.Count);
-        return Head + (count * (PanelTitle + Between)) + TimesHeight + Legend.HeightOf(Legend.Of(input), width - (2 * Side), font) + Side;
+        return Head + NoteBars.HeightOf(input, width - LeftAxis - Right) + (count * (PanelTitle + Between)) + TimesHeight + Legend.HeightOf(Legend.Of(input), width - (2 * Side), font) + Side;
     }
 
     private static void Draw(SKCanvas canvas, StripChartInput input, int width, int height)
@@ -58,7 +58,8 @@ internal static class StripChart
         var panel = (height - FixedHeight(input, width)) / count;
         var zone = TimeZoneInfo.FindSystemTimeZoneById(input.TimeZone);
         var times = TimeTicks.Between(input.From, input.To, zone, (int)((width - LeftAxis - Right) / 62));
-        var top = Head;
+        NoteBars.Draw(canvas, input, LeftAxis, Head, width - LeftAxis - Right, small);
+        var top = Head + NoteBars.HeightOf(input, width - LeftAxis - Right);
         for (var i = 0; i < input.Strips.Count; i++)
         {
             var last = i == input.Strips.Count - 1;

@@ -25,6 +25,12 @@ internal sealed record StripChartInput
     /// <summary>The words of legend and gaps.</summary>
     public required ChartWords Words { get; init; }
 
+    /// <summary>Notes, in any order.</summary>
+    public IReadOnlyList<NoteMark> Notes { get; init; } = [];
+
+    /// <summary>Which other day the broken line is, in words; null where no day is compared with.</summary>
+    public string? OtherDay { get; init; }
+
     /// <summary>Width in pixels, 200 to 4000.</summary>
     public int Width { get; init; } = 1200;
 
@@ -48,7 +54,14 @@ internal sealed record Strip(string Name, Measurand Measurand, IReadOnlyList<Str
 /// <param name="Name">The probe; shown only when a panel holds several.</param>
 /// <param name="Series">Raw, with gaps as gaps.</param>
 /// <param name="Corrected">Corrected mean, one a point of the series; null when no calibration ever held.</param>
-internal sealed record StripLine(string Name, SeriesAnswer Series, IReadOnlyList<double?>? Corrected);
+internal sealed record StripLine(string Name, SeriesAnswer Series, IReadOnlyList<double?>? Corrected)
+{
+    /// <summary>The same probe on another day, laid under the clock of this one; null where no day is compared with.</summary>
+    public StripLine? OtherDay { get; init; }
+}
+
+/// <summary>A note about a span of time.</summary>
+internal readonly record struct NoteMark(Instant From, Instant To, string Text);
 
 /// <summary>A manual result.</summary>
 /// <param name="At">Sample time.</param>

@@ -16,6 +16,7 @@ internal static class StripPanel
         var range = ValueRangeOf(strip);
         plot.Axes.SetLimits(0, (input.To - input.From).TotalSeconds, range.Low, range.High);
         Limits(plot, strip, theme, range, (input.To - input.From).TotalSeconds);
+        foreach (var line in strip.Lines) Other(plot, line.OtherDay, input.From, theme);
         for (var i = 0; i < strip.Lines.Count; i++) Line(plot, strip.Lines[i], input.From, theme, i);
         foreach (var check in strip.Checks) Check(plot, check, input.From, theme, range);
         Dress(plot, theme, padding, strip.Measurand);
@@ -38,7 +39,7 @@ internal static class StripPanel
 
     private static IEnumerable<double> ValuesOf(Strip strip)
     {
-        foreach (var line in strip.Lines)
+        foreach (var line in strip.Lines.Concat(strip.Lines.Select(l => l.OtherDay).OfType<StripLine>()))
         {
             foreach (var point in line.Series.Points)
                 if (!point.IsGap) { yield return point.Min; yield return point.Max; }
@@ -84,6 +85,13 @@ internal static class StripPanel
             }
             else Trace(plot, run.X, run.Mean, colour, 1.4f, pattern);
         }
+    }
+
+    // Under everything that is of this day, and never its colour.
+    private static void Other(Plot plot, StripLine? other, Instant from, ChartTheme theme)
+    {
+        if (other is null) return;
+        foreach (var run in Runs.Of(other, from)) Trace(plot, run.X, run.Corrected ?? run.Mean, theme.Raw, 1.3f, LinePattern.Dashed);
     }
 
     /// <summary>The second probe of a panel is told from the first by its dashes too.</summary>

@@ -16,6 +16,20 @@ internal sealed record StripFrame(Instant From, Instant To, int Width, int Heigh
 {
     /// <summary>Which lines.</summary>
     public StripLook Look { get; init; }
+
+    /// <summary>Which other day lies under it.</summary>
+    public ComparedDay Compared { get; init; }
+}
+
+/// <summary>Another day whose lines lie under those that are shown.</summary>
+internal enum ComparedDay
+{
+    /// <summary>None.</summary>
+    None = 0,
+    /// <summary>The day before.</summary>
+    Yesterday,
+    /// <summary>The same day of the week before.</summary>
+    LastWeek,
 }
 
 /// <summary>Which lines of a probe are drawn where its readings were corrected.</summary>
@@ -50,7 +64,7 @@ internal static class PoolStrips
         foreach (var group in worker.State.Plan.Probes.Where(p => (p.PoolId is null || p.PoolId == pool.Id) && p.Measurand != Measurand.SampleFlow && (only is null || p.Measurand == only)).GroupBy(p => p.Measurand))
         {
             var lines = new List<StripLine>();
-            foreach (var probe in group) lines.Add(await LineAsync(worker, probe, frame, series, cancellation));
+            foreach (var probe in group) lines.Add(await WithOtherDayAsync(worker, probe, frame, series, cancellation));
             var (low, high) = limits.Ends(group.Key);
             strips.Add(new Strip(Reader.Words.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
         }
@@ -66,8 +80,22 @@ internal static class PoolStrips
             Height = frame.Height,
             Theme = frame.Theme,
             Strips = strips,
+            OtherDay = frame.Compared == ComparedDay.None ? null : Reader.Words.Find($"chart.compared.{Wording.Key(frame.Compared)}"),
             Words = ChartWords.From(Reader.Words.Find),
         };
+    }
+
+    // A month and more of another day beside its own says nothing.
+    private static readonly TimeSpan LongestCompared = TimeSpan.FromDays(32);
+
+    private static async Task<StripLine> WithOtherDayAsync(CircuitWorker worker, ProbePlan probe, StripFrame frame, ISeriesStore series, CancellationToken cancellation)
+    {
+        var line = await LineAsync(worker, probe, frame, series, cancellation);
+        if (frame.Compared == ComparedDay.None || frame.To - frame.From > LongestCompared) return line;
+        var other = new OtherDay(TimeZoneInfo.FindSystemTimeZoneById(worker.State.Plan.TimeZone), frame.Compared == ComparedDay.LastWeek ? 7 : 1);
+        // It is shown as one believes it, as on the page.
+        var past = await LineAsync(worker, probe, frame with { From = other.Earlier(frame.From), To = other.Earlier(frame.To), Look = StripLook.Corrected }, series, cancellation);
+        return line with { OtherDay = past with { Series = past.Series with { Points = other.Laid(past.Series.Points) } } };
     }
 
     private static async Task<StripLine> LineAsync(CircuitWorker worker, ProbePlan probe, StripFrame frame, ISeriesStore series, CancellationToken cancellation)

@@ -57,6 +57,37 @@ public sealed partial class StripChartTests
     }
 
     [Fact]
+    public void Another_day_lies_under_this_one_in_a_broken_grey_and_has_its_name_in_the_key()
+    {
+        var day = Pictures.Day() with { Strips = [Pictures.Day().Strips[1]] };
+        var line = day.Strips[0].Lines[0];
+        // The same line fifty millivolts lower: nothing else of the picture is there.
+        StripLine other = new(line.Name, line.Series with { Points = [.. line.Series.Points.Select(p => p.IsGap ? p : p with { Min = p.Mean - 50, Mean = p.Mean - 50, Max = p.Mean - 50 })] }, null);
+        var compared = day with { OtherDay = "the day before", Strips = [day.Strips[0] with { Lines = [line with { OtherDay = other }] }] };
+        Assert.Contains("the day before", Texts(StripChart.Svg(compared)));
+        Assert.DoesNotContain("the day before", Texts(StripChart.Svg(day with { OtherDay = "the day before" })));
+        using var with = SKBitmap.Decode(StripChart.Png(compared));
+        using var without = SKBitmap.Decode(StripChart.Png(day));
+        var panel = new SKRectI(60, 66, 1170, 190);
+        Assert.True(Count(with, panel, day.Theme.Raw) > 100 + Count(without, panel, day.Theme.Raw), "no line of the other day");
+    }
+
+    [Fact]
+    public void Notes_stand_over_the_strips_with_their_words_and_those_of_one_time_one_under_the_other()
+    {
+        var noted = Pictures.Day() with
+        {
+            Notes = [new(Pictures.Hour(2), Pictures.Hour(14), "Sand filter washed"), new(Pictures.Hour(3), Pictures.Hour(9), "Lane 4 <out>"), new(Pictures.Hour(-9), Pictures.Hour(-8), "long ago")],
+        };
+        var texts = Texts(StripChart.Svg(noted));
+        Assert.Contains("Sand filter washed", texts);
+        Assert.Contains("Lane 4 <out>", texts);
+        Assert.DoesNotContain("long ago", texts);
+        // Two rows of 18 and a little more.
+        Assert.Equal(StripChart.SizeOf(Pictures.Day()).Height + 40, StripChart.SizeOf(noted).Height);
+    }
+
+    [Fact]
     public void A_gap_stays_empty()
     {
         var input = Pictures.Day() with { Strips = [Pictures.Day().Strips[1]] };

@@ -81,6 +81,29 @@ public sealed class ExportTests
         Assert.Equal(HttpStatusCode.BadRequest, (await server.Http.GetAsync(new Uri("/api/v1/exports/pools/main.csv?from=2026-03-29T00:00:00Z&to=yesterday", UriKind.Relative))).StatusCode);
     }
 
+    [PeerFact("mosquitto_pub")]
+    public async Task A_picture_holds_the_notes_that_stand_and_the_other_day_that_was_looked_at()
+    {
+        await using var server = await WholeServer.StartAsync(plant: WholeServer.Plant.Replace("Europe/London", "UTC", StringComparison.Ordinal));
+        var now = WholeServer.Now.UnixMilliseconds / 1000;
+        foreach (var start in new[] { now - 86_400 - 600, now - 600 })
+            await server.PublishAsync("hall/pack", $"[{string.Join(',', Enumerable.Range(0, 30).Select(s => FormattableString.Invariant($"{{\"n\":\"urn:dev:ops:hall:temperature\",\"t\":{start + (10 * s)},\"v\":{28 + (s % 2)}}}")))}]");
+        var at = Instant.FromUnixMilliseconds((now - 500) * 1000);
+        var wrong = Guid.CreateVersion7();
+        await server.PutAsync($"/api/v1/notes/{wrong}", new NoteRequest("main", at, at, "Wrong pool", "R. Castellan"));
+        await server.PutAsync($"/api/v1/notes/{Guid.CreateVersion7()}", new NoteRequest("main", at, at, "Wrong pool", "R. Castellan") { Corrects = wrong, Why = "it was the other one", Retracted = true });
+        await server.PutAsync($"/api/v1/notes/{Guid.CreateVersion7()}", new NoteRequest("main", at, at + TimeSpan.FromSeconds(300), "Swim meet", "R. Castellan"));
+
+        Task<string> SvgAsync(string more) => server.Http.GetStringAsync(new Uri($"/api/v1/charts/pools/main.svg?from={Instant.FromUnixMilliseconds((now - 900) * 1000)}&to={Instant.FromUnixMilliseconds((now - 100) * 1000)}{more}", UriKind.Relative));
+        var plain = await SvgAsync("");
+        Assert.Contains("Swim meet", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("Wrong pool", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("the day before", plain, StringComparison.Ordinal);
+        Assert.Contains("the day before", await SvgAsync("&compare=yesterday"), StringComparison.Ordinal);
+        // Nothing was measured a week ago: a key to nothing would be a lie.
+        Assert.DoesNotContain("the week before", await SvgAsync("&compare=last_week"), StringComparison.Ordinal);
+    }
+
     private static async Task<List<Dictionary<string, string>>> RowsAsync(WholeServer server, string query)
     {
         using var csv = new CsvReader(new StringReader(await server.Http.GetStringAsync(new Uri($"/api/v1/exports/pools/main.csv?{query}", UriKind.Relative))), CultureInfo.InvariantCulture);

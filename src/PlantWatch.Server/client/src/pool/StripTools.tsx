@@ -11,10 +11,10 @@ import type { Shown } from './window';
 const w = words.stripTools;
 
 /** What is seen, as a file; drawn and written by the server. */
-function Files({ poolId, shown, width, look }: { poolId: string; shown: Signal<Shown>; width: number; look: Look }) {
+function Files({ poolId, shown, width, look, compared }: { poolId: string; shown: Signal<Shown>; width: number; look: Look; compared: Compared | null }) {
   const { from, to } = shown.value;
   const time = { from: new Date(from).toISOString(), to: new Date(to).toISOString() }, id = encodeURIComponent(poolId);
-  const picture = query({ ...time, width: 1200, theme: 'light', look });
+  const picture = query({ ...time, width: 1200, theme: 'light', look, compare: compared ?? undefined });
   return (
     <span class="files" role="group" aria-label={w.files}>{w.files}:{' '}
       <a class="line-link" href={`/api/v1/exports/pools/${id}.csv${query({ ...time, width })}`} download data-testid="export-csv">{w.csv}</a>{' '}
@@ -43,7 +43,7 @@ export function StripTools({ poolId, shown, width, look, compared, corrected, on
           {(Object.keys(days) as Compared[]).map(c => <option key={c} value={c}>{w.compared[c]}</option>)}
         </select></label>
       <button type="button" class="slim" data-testid="write-note" onClick={onNote}>{w.note.add}</button>
-      <Files poolId={poolId} shown={shown} width={width} look={look.value} />
+      <Files poolId={poolId} shown={shown} width={width} look={look.value} compared={compared.value} />
     </div>
   );
 }
