@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.AlarmStory.cs and Contracts.Rules.cs.
+// The shapes of the server's Contracts.AlarmStory.cs and Contracts.Rules.cs.
 
 import type { AlarmChangeView, AlarmView } from './contract';
 import type { Iso, Measurand, Priority } from './contract.words';

@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.Balance.cs.
+// The shapes of the server's Contracts.Balance.cs.
 import type { Iso, Measurand, Said } from './contract.words';
 
 export interface BalanceView {

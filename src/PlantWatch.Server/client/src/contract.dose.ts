@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.Dose.cs.
+// The shapes of the server's Contracts.Dose.cs.
 
 import type { Measurand, Said } from './contract.words';
 import type { Amount } from './contract.units';

@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.Exceptions.cs.
+// The shapes of the server's Contracts.Exceptions.cs.
 
 import type { Iso, Said } from './contract.words';
 

@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.Incident.cs.
+// The shapes of the server's Contracts.Incident.cs.
 
 import type { Iso, Said } from './contract.words';
 

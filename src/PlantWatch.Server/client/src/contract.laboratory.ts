@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.Laboratory.cs and Contracts.AlarmHealth.cs.
+// The shapes of the server's Contracts.Laboratory.cs and Contracts.AlarmHealth.cs.
 
 import type { Iso } from './contract.words';
 

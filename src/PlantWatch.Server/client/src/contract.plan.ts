@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.DosingPlan.cs.
+// The shapes of the server's Contracts.DosingPlan.cs.
 
 import type { Said } from './contract.words';
 import type { BalanceInput } from './contract.balance';

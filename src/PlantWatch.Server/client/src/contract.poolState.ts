@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.PoolState.cs.
+// The shapes of the server's Contracts.PoolState.cs.
 
 import type { Iso, Said } from './contract.words';
 

@@ -1,4 +1,4 @@
-// The record in words. Mirrors Api/Contracts.Record.cs.
+// The record in words. Mirrors Contracts.Record.cs.
 import type { Iso } from './contract';
 
 export type RecordGroup = 'all' | 'exceptions' | 'tests' | 'doses' | 'jobs' | 'filters' | 'reagents' | 'probes' | 'pools' | 'limits' | 'chemicals' | 'handovers' | 'notes' | 'rounds';

@@ -1,4 +1,4 @@
-// The shapes of the server's Api/Contracts.WhatIf.cs.
+// The shapes of the server's Contracts.WhatIf.cs.
 import type { Iso, Said } from './contract.words';
 import type { BalanceInput } from './contract.balance';
 import type { Amount } from './contract.units';
