@@ -136,7 +136,8 @@ public sealed class OfflineTests(Chromium chromium) : IClassFixture<Chromium>, I
         await Expect(phone["no-room"]).ToBeVisibleAsync();
         await RoundTests.BeginAsync(phone, "main");
         await Expect(phone["unkept"]).ToBeVisibleAsync();
-        phone.IsClean();
+        // The browser says so itself: a header that keeps other windows out counts for nothing on plain http.
+        phone.IsClean(said => said.Contains("Cross-Origin-Opener-Policy header has been ignored", StringComparison.Ordinal));
     }
 
     // The pages and the last state lie on the device.
