@@ -56,6 +56,7 @@ internal static class PlantWatchServer
         services.AddHostedService<PlantRunner>();
         AddBroker(services, options.Broker.Mode);
         services.AddTelling(options.Broker.Mode);
+        services.AddSingleton<Api.ExportTurn>();
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
         services.AddSingleton(s => new BoardWatcher(BoardWatcher.ShippedFolder, BoardWatcher.OwnFolder(options), clock, s.GetRequiredService<ILogger<BoardWatcher>>()));
         services.AddHostedService(s => s.GetRequiredService<BoardWatcher>());

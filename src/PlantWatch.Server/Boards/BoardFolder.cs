@@ -9,32 +9,46 @@ internal sealed class BoardFolder
     /// <summary>More than so many are a folder named by mistake; what lies beyond is told and not read.</summary>
     public const int Most = 100;
 
-    private BoardFolder(IReadOnlyList<BoardSource> files) => Files = files;
+    private BoardFolder(IReadOnlyList<BoardSource> files, int beyond = 0, string? trouble = null) => (Files, Beyond, Trouble) = (files, beyond, trouble);
 
     /// <summary>In the order of their names.</summary>
     public IReadOnlyList<BoardSource> Files { get; }
 
+    /// <summary>Files beyond <see cref="Most"/>, which were not read.</summary>
+    public int Beyond { get; }
+
+    /// <summary>Why the folder could not be read, so that nothing is known of its boards; null when it could.</summary>
+    public string? Trouble { get; }
+
     /// <summary>No folder at all.</summary>
     public static BoardFolder None { get; } = new([]);
 
-    /// <summary>Takes the bytes of every board; a folder that is not there holds none, and a file that cannot be read is told with its reason.</summary>
+    /// <summary>A folder that is there and cannot be read.</summary>
+    public static BoardFolder Unreadable(string why) => new([], 0, why);
+
+    /// <summary>Takes the bytes of every board; a folder that is not there holds none, and a folder or a file that cannot be read is told with its reason.</summary>
     public static BoardFolder Read(string? folder)
     {
         try
         {
-            return folder is null || !Directory.Exists(folder)
-                ? None
-                : new([.. Directory.EnumerateFiles(folder, "*" + BoardFile.Ending).Order(StringComparer.Ordinal).Take(Most).Select(BoardSource.Read)]);
+            if (folder is null || !Directory.Exists(folder)) return None;
+            string[] paths = [.. Directory.EnumerateFiles(folder, "*" + BoardFile.Ending).Order(StringComparer.Ordinal)];
+            return new([.. paths.Take(Most).Select(BoardSource.Read)], Math.Max(0, paths.Length - Most));
+        }
+        catch (DirectoryNotFoundException)
+        {
+            // Gone between two looks.
+            return None;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
         {
-            // Gone between two looks, or not ours to read: there is nothing to show of it.
-            return None;
+            return Unreadable(Text.Plain(error.Message));
         }
     }
 
     /// <summary>True when another look found the very same.</summary>
-    public bool IsSame(BoardFolder other) => Files.Count == other.Files.Count && Files.Zip(other.Files).All(pair => pair.First.IsSame(pair.Second));
+    public bool IsSame(BoardFolder other) =>
+        (Trouble, Beyond, Files.Count) == (other.Trouble, other.Beyond, other.Files.Count) && Files.Zip(other.Files).All(pair => pair.First.IsSame(pair.Second));
 }
 
 /// <summary>One file of a board: its bytes, or why there are none.</summary>

@@ -14,6 +14,12 @@ internal static partial class BoardLog
     [LoggerMessage(3102, LogLevel.Warning, "Board, {Error}")]
     public static partial void Wrong(ILogger log, PlantFileError error);
 
+    [LoggerMessage(3103, LogLevel.Warning, "Boards in {Folder} cannot be read: {Why}; what was taken from there stays")]
+    public static partial void Unreadable(ILogger log, string folder, string why);
+
+    [LoggerMessage(3104, LogLevel.Warning, "Boards in {Folder}: the first {Most} by name are read, {Beyond} beyond them are not")]
+    public static partial void TooMany(ILogger log, string folder, int most, int beyond);
+
     [LoggerMessage(3110, LogLevel.Error, "Boards in {Folder}: the file system does not notify; they are looked at every {Seconds} s")]
     public static partial void NoNotifications(ILogger log, Exception error, string folder, double seconds);
 }

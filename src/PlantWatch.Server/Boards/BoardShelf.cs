@@ -19,14 +19,17 @@ internal sealed class BoardShelf
     /// <summary>A board; null when there is none of that id.</summary>
     public BoardStanding? Find(string id) => _boards.GetValueOrDefault(id);
 
-    /// <summary>What stands after another look. A board that was broken meanwhile keeps its last good version and bears its errors.</summary>
+    /// <summary>What stands after another look. A board that was broken meanwhile keeps its last good version and bears its errors; those of a folder that cannot be read stay as they are.</summary>
     public BoardShelf After(BoardFolder shipped, BoardFolder own)
     {
         var next = ImmutableSortedDictionary.CreateBuilder<string, BoardStanding>(StringComparer.Ordinal);
-        foreach (var source in shipped.Files) next[source.Id] = Stand(source, false, null);
-        foreach (var source in own.Files) next[source.Id] = Stand(source, true, next.GetValueOrDefault(source.Id));
+        foreach (var board in Standing(shipped, false, next)) next[board.Id] = board;
+        foreach (var board in Standing(own, true, next)) next[board.Id] = board;
         return new(next.ToImmutable());
     }
+
+    private IEnumerable<BoardStanding> Standing(BoardFolder folder, bool own, ImmutableSortedDictionary<string, BoardStanding>.Builder shipped) =>
+        folder.Trouble is null ? folder.Files.Select(source => Stand(source, own, own ? shipped.GetValueOrDefault(source.Id) : null)) : InOrder.Where(board => board.Own == own);
 
     private BoardStanding Stand(BoardSource source, bool own, BoardStanding? shipped)
     {

@@ -22,6 +22,9 @@ internal sealed class BoardWatcher(string shipped, string own, TimeProvider cloc
     /// <summary>Whether the file system is asked to notify; looking goes on without.</summary>
     public bool Listen { get; init; } = true;
 
+    /// <summary>Reads a folder.</summary>
+    public Func<string?, BoardFolder> Read { get; init; } = BoardFolder.Read;
+
     /// <summary>The boards as they stand.</summary>
     public BoardShelf Shelf => _shelf;
 
@@ -57,17 +60,25 @@ internal sealed class BoardWatcher(string shipped, string own, TimeProvider cloc
     }
 
     // A plant file may lie beside the program, as that of the demonstration does: then the one folder is both.
-    private (BoardFolder Shipped, BoardFolder Own) Look() => (BoardFolder.Read(shipped), own == shipped ? BoardFolder.None : BoardFolder.Read(own));
+    private (BoardFolder Shipped, BoardFolder Own) Look() => (Read(shipped), own == shipped ? BoardFolder.None : Read(own));
 
     private static bool IsSame((BoardFolder Shipped, BoardFolder Own) a, (BoardFolder Shipped, BoardFolder Own) b) => a.Shipped.IsSame(b.Shipped) && a.Own.IsSame(b.Own);
 
     private void Take((BoardFolder Shipped, BoardFolder Own) found)
     {
         if (IsSame(found, _seen)) return;
+        Tell(shipped, found.Shipped, _seen.Shipped);
+        Tell(own, found.Own, _seen.Own);
         var before = _shelf;
         (_seen, _shelf) = (found, before.After(found.Shipped, found.Own));
         foreach (var board in _shelf.InOrder.Where(b => !ReferenceEquals(before.Find(b.Id), b))) Tell(board);
         Changed?.Invoke();
+    }
+
+    private void Tell(string folder, BoardFolder found, BoardFolder seen)
+    {
+        if (found.Trouble is { } trouble && trouble != seen.Trouble) BoardLog.Unreadable(log, folder, trouble);
+        if (found.Beyond > 0 && found.Beyond != seen.Beyond) BoardLog.TooMany(log, folder, BoardFolder.Most, found.Beyond);
     }
 
     private void Tell(BoardStanding board)

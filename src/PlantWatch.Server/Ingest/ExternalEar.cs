@@ -1,6 +1,5 @@
 using Microsoft.Extensions.Options;
 using MQTTnet;
-using MQTTnet.Exceptions;
 using MQTTnet.Formatter;
 using MQTTnet.Protocol;
 using PlantWatch.Core.Quantities;
@@ -17,6 +16,7 @@ internal sealed class ExternalEar(TopicEar ear, IOptions<PlantWatchOptions> opti
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan Look = TimeSpan.FromSeconds(5);
+    private const string Everything = "#";
     private readonly SemaphoreSlim _wanted = new(0, 1);
 
     private Instant Now => Instant.From(time.GetUtcNow());
@@ -30,6 +30,8 @@ internal sealed class ExternalEar(TopicEar ear, IOptions<PlantWatchOptions> opti
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         ear.Wanted += Wake;
+        // Somebody may have asked before.
+        if (ear.IsWanted(Now)) Wake();
         try
         {
             while (!stoppingToken.IsCancellationRequested)
@@ -66,8 +68,9 @@ internal sealed class ExternalEar(TopicEar ear, IOptions<PlantWatchOptions> opti
         {
             await ListenAsync(stopping);
         }
-        catch (Exception e) when (e is MqttCommunicationException or MqttClientNotConnectedException or OperationCanceledException && !stopping.IsCancellationRequested)
+        catch (Exception e) when (!stopping.IsCancellationRequested)
         {
+            // Nobody's readings hang on it: whatever it is, the server goes on.
             IngestLog.EarDeaf(logger, e.Message);
         }
 
@@ -93,8 +96,15 @@ internal sealed class ExternalEar(TopicEar ear, IOptions<PlantWatchOptions> opti
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(stopping);
         patience.CancelAfter(Patience);
         var answer = await client.ConnectAsync(Options(), patience.Token);
-        if (answer.ResultCode == MqttClientConnectResultCode.Success) await client.SubscribeAsync("#", MqttQualityOfServiceLevel.AtMostOnce, patience.Token);
+        if (answer.ResultCode == MqttClientConnectResultCode.Success) await SubscribeAsync(client, patience.Token);
         else IngestLog.EarDeaf(logger, answer.ResultCode.ToString());
+    }
+
+    private async Task SubscribeAsync(IMqttClient client, CancellationToken cancellation)
+    {
+        var answer = await client.SubscribeAsync(Everything, MqttQualityOfServiceLevel.AtMostOnce, cancellation);
+        foreach (var refused in answer.Items.Where(i => i.ResultCode > MqttClientSubscribeResultCode.GrantedQoS2))
+            IngestLog.EarDeaf(logger, $"the broker refused the topic filter {Everything}: {refused.ResultCode}");
     }
 
     private MqttClientOptions Options()

@@ -23,7 +23,7 @@ internal sealed class TopicEar
     private readonly LinkedList<HeardTopic> _oldestFirst = [];
     private Instant _askedAt = Instant.Never;
 
-    /// <summary>Topics that gave way to newer ones.</summary>
+    /// <summary>Topics that gave way to newer ones since somebody began to ask.</summary>
     public long Forgotten { get; private set; }
 
     /// <summary>Raised when somebody asks after nobody did.</summary>
@@ -46,7 +46,7 @@ internal sealed class TopicEar
         }
     }
 
-    /// <summary>What was heard, newest first; asking keeps it listening.</summary>
+    /// <summary>What was heard since somebody began to ask, newest first; asking keeps it listening.</summary>
     public IReadOnlyList<HeardTopic> Ask(Instant now)
     {
         bool woke;
@@ -54,12 +54,21 @@ internal sealed class TopicEar
         lock (_gate)
         {
             woke = !_askedAt.IsSet || now - _askedAt > Attention;
+            if (woke) Forget();
             _askedAt = now;
             heard = [.. _oldestFirst.Reverse()];
         }
 
         if (woke) Wanted?.Invoke();
         return heard;
+    }
+
+    // What came in between was not heard: a topic that seems to speak once an hour would have it set as its interval.
+    private void Forget()
+    {
+        _byName.Clear();
+        _oldestFirst.Clear();
+        Forgotten = 0;
     }
 
     private void Remember(in IncomingMessage message, Instant at)
@@ -81,7 +90,7 @@ internal sealed class TopicEar
 /// <param name="Payload">The newest payload, its beginning where it is long.</param>
 /// <param name="Bytes">How long it was.</param>
 /// <param name="Retained">It is a last value that the broker keeps and no new sample.</param>
-/// <param name="FirstAt">When it was first heard.</param>
+/// <param name="FirstAt">When it was first heard, since somebody began to ask.</param>
 /// <param name="LastAt">When it was last heard.</param>
-/// <param name="Count">How often.</param>
+/// <param name="Count">How often since then.</param>
 internal sealed record HeardTopic(string Topic, ReadOnlyMemory<byte> Payload, int Bytes, bool Retained, Instant FirstAt, Instant LastAt, long Count);

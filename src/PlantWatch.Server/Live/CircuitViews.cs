@@ -21,14 +21,14 @@ internal static class CircuitViews
             [.. state.Plan.Pumps.Select((plan, i) => PumpViews.Of(plan, state.Pumps[i], now))],
             [.. state.Alarms.Values.Where(a => a.Id != Guid.Empty).OrderByDescending(a => a.Priority).ThenByDescending(a => a.RaisedAt).Select(a => AlarmViews.Now(state, a, words))],
             [.. state.Jobs.Values.Select(w => JobViews.Of(state, w, words))],
-            [.. state.Calibrations.Where(c => c.Status == CalibrationStatus.Proposed).Select(c => Calibration(c, state))],
+            [.. state.Calibrations.Where(c => c.Status == CalibrationStatus.Proposed).Select(c => Calibration(c, state, words))],
             ledger);
     }
 
-    public static CalibrationView Calibration(Calibration c, CircuitState state) => new(
+    public static CalibrationView Calibration(Calibration c, CircuitState state, Wording words) => new(
         c.Id, c.ProbeId, c.Kind, c.Status, c.Slope, c.Offset, c.Checks, c.ProposedBy, c.ProposedAt, c.Note,
         c.DecidedBy, c.DecidedAt.OrNull(), c.Decision, c.HoldsFrom.OrNull(), c.Basis, BenchViews.WorkDone(c.Work),
-        BenchViews.Sheet(c.Sheet, state.Plan.Probes.FirstOrDefault(p => p.Id == c.ProbeId)?.Measurand ?? Core.Quantities.Measurand.Ph), c.WaitsForReview, c.ReviewedBy, c.ReviewedAt.OrNull(), c.Review, c.Objected);
+        BenchViews.Sheet(c.Sheet, state.Plan.Probes.FirstOrDefault(p => p.Id == c.ProbeId)?.Measurand ?? Core.Quantities.Measurand.Ph, words), c.WaitsForReview, c.ReviewedBy, c.ReviewedAt.OrNull(), c.Review, c.Objected);
 
     public static Instant? OrNull(this Instant instant) => instant.IsSet ? instant : null;
 

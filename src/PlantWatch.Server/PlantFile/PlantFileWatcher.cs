@@ -13,9 +13,9 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     : IHostedService, IAsyncDisposable
 {
     private readonly string _path = Path.GetFullPath(path);
-    private volatile Standing _standing = new([], null);
+    private volatile Standing _standing = new([], null, null);
     private volatile PlantFileSource? _seen;
-    private volatile ExpectedFile? _expected;
+    private ExpectedFile? _expected;
     private Lookout? _lookout;
 
     /// <summary>How often the content is looked at without any notification.</summary>
@@ -61,15 +61,16 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
     public ValueTask DisposeAsync() => _lookout?.DisposeAsync() ?? ValueTask.CompletedTask;
 
     /// <summary>Tells who writes the version that will be found next.</summary>
-    public void Expect(string hash, PlanSigned signed) => _expected = new(hash, signed);
+    public void Expect(string hash, PlanSigned signed) => Volatile.Write(ref _expected, new(hash, signed));
 
-    /// <summary>Looks at once, and returns when a version is in force or found broken, or after a while in any case.</summary>
+    /// <summary>Looks at once, and returns when this version is in force or was found broken or refused, or after a while in any case.</summary>
     public async Task TakenAsync(string hash, TimeSpan patience, CancellationToken cancellation)
     {
         var taken = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         void Look()
         {
-            if (InForceHash == hash || (Errors.Count > 0 && (_seen is null || _seen.Hash == hash))) taken.TrySetResult();
+            var standing = _standing;
+            if (standing.InForceHash == hash || (standing.Errors.Count > 0 && standing.LookedAtHash == hash)) taken.TrySetResult();
         }
 
         Changed += Look;
@@ -103,55 +104,64 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
         if (found.Hash is not null && found.Hash == _standing.InForceHash)
         {
             // Back to what is in force: a slip was undone.
-            Publish(new([], _standing.InForceHash));
+            Fulfil(found.Hash);
+            Publish(new([], found.Hash, found.Hash));
             return;
         }
 
         var result = found.Understand();
         if (result.Plan is { } plan) await BringIntoForceAsync(plan, result.Packs, found.Hash!, cancellation);
-        else Refuse(result.Errors);
+        else Refuse(result.Errors, found.Hash);
     }
 
     private async Task BringIntoForceAsync(PlantPlan plan, PackShelf packs, string hash, CancellationToken cancellation)
     {
         try
         {
-            Signed = _expected is { } expected && expected.Hash == hash ? expected.Signed : null;
+            Signed = Volatile.Read(ref _expected) is { } expected && expected.Hash == hash ? expected.Signed : null;
             await bringIntoForce(plan, cancellation);
         }
         catch (PlanRefusedException refused)
         {
             // What stands in its way may be seen to at any time.
             _seen = null;
-            Stay(new(1, "circuits", refused.Message));
+            Stay(new(1, "circuits", refused.Message), hash);
             return;
         }
         catch (Exception error) when (error is not OperationCanceledException)
         {
             PlantFileLog.NotTaken(log, error, _path);
             _seen = null;
-            Publish(_standing with { Errors = [new(1, "", "the file is good, but it could not be brought into force; it is tried again")] });
+            Publish(_standing with { Errors = [new(1, "", "the file is good, but it could not be brought into force; it is tried again")], LookedAtHash = hash });
             return;
         }
 
         Packs = packs;
+        Fulfil(hash);
         PlantFileLog.InForce(log, _path, hash[..12]);
-        Publish(new([], hash));
+        Publish(new([], hash, hash));
     }
 
     // It is looked at again and again, and said once.
-    private void Stay(PlantFileError error)
+    private void Stay(PlantFileError error, string hash)
     {
-        if (!_standing.Errors.SequenceEqual([error])) Refuse([error]);
+        if (!_standing.Errors.SequenceEqual([error])) Refuse([error], hash);
+        else if (_standing.LookedAtHash != hash) Publish(_standing with { LookedAtHash = hash });
     }
 
-    private void Refuse(IReadOnlyList<PlantFileError> errors)
+    // The same bytes found again one day are somebody else's doing.
+    private void Fulfil(string hash)
+    {
+        if (Volatile.Read(ref _expected) is { } expected && expected.Hash == hash) Interlocked.CompareExchange(ref _expected, null, expected);
+    }
+
+    private void Refuse(IReadOnlyList<PlantFileError> errors, string? hash)
     {
         if (IsMissing) PlantFileLog.NoneYet(log, _path);
         else if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
         else PlantFileLog.OldStays(log, _path, errors.Count);
         foreach (var error in errors) PlantFileLog.Wrong(log, error);
-        Publish(_standing with { Errors = errors });
+        Publish(_standing with { Errors = errors, LookedAtHash = hash });
     }
 
     private void Publish(Standing next)
@@ -179,5 +189,6 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 
     private sealed record ExpectedFile(string Hash, PlanSigned Signed);
 
-    private sealed record Standing(IReadOnlyList<PlantFileError> Errors, string? InForceHash);
+    // The errors are those of what was looked at last.
+    private sealed record Standing(IReadOnlyList<PlantFileError> Errors, string? InForceHash, string? LookedAtHash);
 }

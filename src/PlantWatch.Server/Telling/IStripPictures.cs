@@ -1,4 +1,5 @@
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Telling;
 
@@ -6,5 +7,5 @@ namespace PlantWatch.Server.Telling;
 internal interface IStripPictures
 {
     /// <summary>As PNG; null where the alarm is about nothing that is measured.</summary>
-    Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation);
+    Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, Wording words, CancellationToken cancellation);
 }

@@ -65,7 +65,7 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
         var message = Message.Read(item.Written.Content);
         var person = plan.People.FirstOrDefault(person => person.Id == item.Notice.Person);
         if (message.Sheet is not null) return await SendSheetAsync(plan, channel, circuit, item, message, cancellation);
-        return await TryAsync(plan, channel, circuit, item, new(message, person, channel.SpeaksToPersons ? await PictureAsync(circuit, message, cancellation) : null), cancellation);
+        return await TryAsync(plan, channel, circuit, item, new(message, person, channel.SpeaksToPersons ? await PictureAsync(circuit, message, Wording.Of(plan.Site), cancellation) : null), cancellation);
     }
 
     // Without its sheet the letter would say nothing: it goes once that is printed, and others meanwhile.
@@ -125,11 +125,11 @@ internal sealed class Sender(OutboxBook book, Channels channels, IStripPictures 
     }
 
     // The words say it all without the picture.
-    private async Task<byte[]?> PictureAsync(CircuitWorker circuit, Message message, CancellationToken cancellation)
+    private async Task<byte[]?> PictureAsync(CircuitWorker circuit, Message message, Wording words, CancellationToken cancellation)
     {
         try
         {
-            return await pictures.OfAsync(circuit, message, cancellation).WaitAsync(LongestAttempt, clock, cancellation);
+            return await pictures.OfAsync(circuit, message, words, cancellation).WaitAsync(LongestAttempt, clock, cancellation);
         }
         catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
         {

@@ -3,6 +3,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Charts;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Telling;
@@ -14,13 +15,13 @@ internal sealed class StripPictures(ISeriesStore series, IRecordStore record, Ti
     private static readonly TimeSpan Longest = TimeSpan.FromDays(2);
     private const int Width = 900;
 
-    public async Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation)
+    public async Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, Wording words, CancellationToken cancellation)
     {
         var plan = circuit.State.Plan;
         if (MeasurandOf(plan, message.Subject) is not { } measurand || PoolOf(plan, message) is not { } pool) return null;
         var now = Instant.From(clock.GetUtcNow());
         var from = Instant.Later(message.Since - Before, now - Longest);
-        var input = await PoolStrips.InputAsync(circuit, pool, new(from, now, Width, 0, ChartTheme.Light), series, record, cancellation, measurand);
+        var input = await PoolStrips.InputAsync(circuit, pool, new(from, now, Width, 0, ChartTheme.Light), series, record, words, cancellation, measurand);
         return input.Strips.Count == 0 ? null : StripChart.Png(input);
     }
 

@@ -1,7 +1,9 @@
 using System.Diagnostics;
+using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using PlantWatch.Server.Boards;
 using PlantWatch.Server.Tests.PlantFile;
+using PlantWatch.Server.Tests.Telling;
 
 namespace PlantWatch.Server.Tests.Boards;
 
@@ -89,6 +91,49 @@ public sealed class BoardWatcherTests : IDisposable
         Save(_shipped, "round", "Round");
         await using var watcher = await Started(_shipped.Root);
         Assert.Equal(("Round", false), Shown(watcher));
+    }
+
+    [Fact]
+    public void Boards_of_a_folder_that_cannot_be_read_stay_as_they_were_also_where_they_stand_in_for_others()
+    {
+        Save(_shipped, "round", "Round");
+        Save(_own, "round", "Our round");
+        Save(_own, "night", "Night");
+        var shelf = BoardShelf.Empty.After(BoardFolder.Read(_shipped.Root), BoardFolder.Read(_own.Root));
+
+        var unreadable = shelf.After(BoardFolder.Read(_shipped.Root), BoardFolder.Unreadable("the share is gone"));
+        Assert.Equal(shelf.InOrder, unreadable.InOrder);
+        Assert.Equal("Round", Assert.Single(unreadable.After(BoardFolder.Read(_shipped.Root), BoardFolder.None).InOrder).Shown!.Title);
+    }
+
+    [Fact]
+    public void What_lies_beyond_the_most_boards_is_counted()
+    {
+        for (var i = 0; i < BoardFolder.Most + 2; i++) Save(_own, $"b{i:000}", "Round");
+        var read = BoardFolder.Read(_own.Root);
+        Assert.Equal((BoardFolder.Most, 2), (read.Files.Count, read.Beyond));
+    }
+
+    [Fact]
+    public async Task A_folder_that_cannot_be_read_and_one_that_holds_too_many_are_told_once()
+    {
+        for (var i = 0; i <= BoardFolder.Most; i++) Save(_own, $"b{i:000}", "Round");
+        using var log = new KeptLog();
+        using var lines = new LoggerFactory([log]);
+        string? trouble = null;
+        await using var watcher = new BoardWatcher(_shipped.Root, _own.Root, _clock, lines.CreateLogger<BoardWatcher>())
+        {
+            Listen = false, Read = folder => folder == _own.Root && trouble is { } why ? BoardFolder.Unreadable(why) : BoardFolder.Read(folder),
+        };
+        await watcher.StartAsync(default);
+        Assert.Equal((1, 0), (log.Count(3104), log.Count(3103)));
+
+        trouble = "the share is gone";
+        Save(_shipped, "round", "Round");
+        await LookAndSettle(watcher, () => Shown(watcher) == ("Round", false));
+        Save(_shipped, "round", "Our round");
+        await LookAndSettle(watcher, () => Shown(watcher) == ("Our round", false));
+        Assert.Equal((1, 1, BoardFolder.Most + 1), (log.Count(3104), log.Count(3103), watcher.Shelf.InOrder.Count()));
     }
 
     private static (string?, bool) Shown(BoardWatcher watcher) => watcher.Shelf.Find("round") is { } board ? (board.Shown?.Title, board.Own) : (null, false);

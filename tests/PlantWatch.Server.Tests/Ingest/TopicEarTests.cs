@@ -21,7 +21,7 @@ public sealed class TopicEarTests
         var later = Noon + TopicEar.Attention + TimeSpan.FromSeconds(3);
         Assert.False(_ear.IsWanted(later));
         Hear("hall/orp", "712", later);
-        Assert.Single(_ear.Ask(later));
+        Assert.Empty(_ear.Ask(later));
     }
 
     [Fact]
@@ -33,6 +33,18 @@ public sealed class TopicEarTests
         var heard = _ear.Ask(Noon + TimeSpan.FromSeconds(42));
         Assert.Equal(["hall/orp", "hall/ph"], heard.Select(h => h.Topic));
         Assert.Equal((5, "7.4", Noon, Noon + TimeSpan.FromSeconds(40)), (heard[1].Count, Encoding.UTF8.GetString(heard[1].Payload.Span), heard[1].FirstAt, heard[1].LastAt));
+    }
+
+    [Fact]
+    public void After_a_pause_a_topic_is_counted_from_the_new_listening_on()
+    {
+        _ear.Ask(Noon);
+        for (var i = 0; i < 3; i++) Hear("hall/ph", "7.2", Noon + TimeSpan.FromSeconds(i));
+        var later = Noon + TimeSpan.FromHours(1);
+        Assert.Empty(_ear.Ask(later));
+        for (var i = 1; i <= 2; i++) Hear("hall/ph", "7.2", later + TimeSpan.FromSeconds(i));
+        var heard = Assert.Single(_ear.Ask(later + TimeSpan.FromSeconds(3)));
+        Assert.Equal((2, later + TimeSpan.FromSeconds(1)), (heard.Count, heard.FirstAt));
     }
 
     [Fact]

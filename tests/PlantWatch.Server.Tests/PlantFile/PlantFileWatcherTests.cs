@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using Microsoft.Extensions.Logging.Abstractions;
 using PlantWatch.Core.Plans;
+using PlantWatch.Server.Loop;
 using PlantWatch.Server.PlantFile;
 
 namespace PlantWatch.Server.Tests.PlantFile;
@@ -116,6 +117,49 @@ public sealed class PlantFileWatcherTests : IDisposable
         await LookAndSettle();
         await Until(() => watcher.Errors.Count == 0);
         Assert.Equal(["Hall"], _inForce);
+    }
+
+    [Fact]
+    public async Task What_was_saved_on_the_page_is_signed_once_and_the_same_bytes_by_hand_later_are_not()
+    {
+        Save("Hall");
+        List<string?> signedBy = [];
+        PlantFileWatcher? watched = null;
+        await using var watcher = watched = Watcher((_, _) =>
+        {
+            signedBy.Add(watched?.Signed?.By);
+            return Task.CompletedTask;
+        });
+        await watcher.StartAsync(default);
+
+        foreach (var (name, count) in new[] { ("New hall", 2), ("Hall", 3), ("New hall", 4) })
+        {
+            Save(name);
+            if (count == 2) watcher.Expect(PlantFileSource.Read(File).Hash!, new("A. Sample", null));
+            await LookAndSettle();
+            await Until(() => signedBy.Count == count);
+            await Until(() => watcher.InForceHash == PlantFileSource.Read(File).Hash);
+        }
+
+        Assert.Equal([null, "A. Sample", null, null], signedBy);
+    }
+
+    [Fact]
+    public async Task Who_saved_a_version_hears_of_that_version_and_not_of_the_one_refused_before()
+    {
+        Save("Hall");
+        await using var watcher = Watcher((plan, _) => plan.Site.Name == "Hall" ? Task.CompletedTask : throw new PlanRefusedException("a work is open"));
+        await watcher.StartAsync(default);
+        Save("First");
+        await LookAndSettle();
+        await Until(() => watcher.Errors.Count > 0);
+
+        Save("Second");
+        var taken = watcher.TakenAsync(PlantFileSource.Read(File).Hash!, TimeSpan.FromDays(1), default);
+        Assert.False(taken.IsCompleted);
+        await LookAndSettle();
+        await taken.WaitAsync(TimeSpan.FromSeconds(20));
+        Assert.Equal("a work is open", Assert.Single(watcher.Errors).Message);
     }
 
     [Fact]

@@ -54,7 +54,7 @@ internal sealed class CountingTopic : IAlarmTopic
 /// <summary>Letters without a picture.</summary>
 internal sealed class NoPictures : IStripPictures
 {
-    public Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation) => Task.FromResult<byte[]?>(null);
+    public Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, Server.Words.Wording words, CancellationToken cancellation) => Task.FromResult<byte[]?>(null);
 }
 
 /// <summary>Letters that enclose nothing.</summary>

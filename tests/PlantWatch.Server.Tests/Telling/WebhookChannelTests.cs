@@ -145,6 +145,6 @@ public sealed class WebhookChannelTests : IDisposable
 
     private sealed class NoPicture : IStripPictures
     {
-        public Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, CancellationToken cancellation) => Task.FromResult<byte[]?>(null);
+        public Task<byte[]?> OfAsync(CircuitWorker circuit, Message message, Server.Words.Wording words, CancellationToken cancellation) => Task.FromResult<byte[]?>(null);
     }
 }

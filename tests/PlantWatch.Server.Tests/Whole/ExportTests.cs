@@ -104,6 +104,38 @@ public sealed class ExportTests
         Assert.DoesNotContain("the week before", await SvgAsync("&compare=last_week"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task One_table_is_made_at_a_time_and_who_would_wait_long_is_told()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var path = new Uri("/api/v1/exports/pools/main.csv?from=2026-03-29T00:00:00Z&to=2026-03-29T12:00:00Z", UriKind.Relative);
+        using (await server.ExportTurn.TakeAsync(TimeSpan.Zero, CancellationToken.None))
+        {
+            using var busy = await server.Http.GetAsync(path);
+            Assert.Equal(HttpStatusCode.TooManyRequests, busy.StatusCode);
+            Assert.Contains("export.busy", await busy.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        using var after = await server.Http.GetAsync(path);
+        Assert.Equal(HttpStatusCode.OK, after.StatusCode);
+    }
+
+    [PeerFact("mosquitto_pub")]
+    public async Task What_the_file_does_not_hold_is_said_in_its_last_row_in_the_language_of_the_reader_and_not_where_it_holds_all()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Berlin);
+        var start = (WholeServer.Now.UnixMilliseconds / 1000) - 600;
+        await server.PublishAsync("hall/pack", $"[{string.Join(',', Enumerable.Range(0, 4).Select(s => FormattableString.Invariant($"{{\"n\":\"urn:dev:ops:hall:temperature\",\"t\":{start + s},\"v\":{28 + s}}}")))}]");
+        var query = $"from={Instant.FromUnixMilliseconds((start - 5) * 1000)}&to={Instant.FromUnixMilliseconds((start + 120) * 1000)}&width=4000&language=de";
+        server.ExportTurn.MostReadings = 4;
+        Assert.DoesNotContain(await RowsAsync(server, query), r => r["kind"] == "cut");
+
+        server.ExportTurn.MostReadings = 3;
+        var rows = await RowsAsync(server, query);
+        Assert.Equal(["28", "29", "30"], rows.Where(r => r["kind"] == "reading" && r["subject"] == "water").Select(r => r["raw"]));
+        Assert.Equal(("cut", "Main pool", "Diese Datei enthält nicht alles: von Temperature die ersten 3 Messwerte der verlangten Zeit; den Rest mit einem späteren Beginn holen"), (rows[^1]["kind"], rows[^1]["pool"], rows[^1]["text"]));
+    }
+
     private static async Task<List<Dictionary<string, string>>> RowsAsync(WholeServer server, string query)
     {
         using var csv = new CsvReader(new StringReader(await server.Http.GetStringAsync(new Uri($"/api/v1/exports/pools/main.csv?{query}", UriKind.Relative))), CultureInfo.InvariantCulture);

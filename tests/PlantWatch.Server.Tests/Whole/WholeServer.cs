@@ -95,6 +95,8 @@ internal sealed class WholeServer : IAsyncDisposable
     public int Port => Address.Port;
     public PlantHost Host => _app.Services.GetRequiredService<PlantHost>();
     public Server.Paper.PaperTurn PaperTurn => _app.Services.GetRequiredService<Server.Paper.PaperTurn>();
+    public Server.Paper.PaperDesk PaperDesk => _app.Services.GetRequiredService<Server.Paper.PaperDesk>();
+    public Server.Api.ExportTurn ExportTurn => _app.Services.GetRequiredService<Server.Api.ExportTurn>();
     public IRecordStore Record => _app.Services.GetRequiredService<IRecordStore>();
     public ISeriesStore Series => _app.Services.GetRequiredService<ISeriesStore>();
 

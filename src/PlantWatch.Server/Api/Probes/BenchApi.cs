@@ -47,7 +47,7 @@ internal static class BenchApi
         var plan = state.Plan.Probes[index];
         var held = CalibrationsInForce.At(state.Calibrations, probeId, request.EndedAt.IsSet ? request.EndedAt : Instant.From(clock.GetUtcNow()));
         return BenchResult.TryOf(plan, SheetRequests.Work(request), SheetRequests.Sheet(request), held, out var result, out var remark)
-            ? Answers.Ok(new SheetResult(result!.Kind, result.Status, result.Slope, result.Offset, BenchViews.Sheet(result.Sheet, plan.Measurand)!))
+            ? Answers.Ok(new SheetResult(result!.Kind, result.Status, result.Slope, result.Offset, BenchViews.Sheet(result.Sheet, plan.Measurand, Reader.Words)!))
             : Answers.Problem(StatusCodes.Status400BadRequest, "Not possible", [Reader.Words.Say(remark!)]);
     }
 
@@ -104,7 +104,7 @@ internal static class BenchApi
     }
 
     private static CalibrationView? Kept(CircuitState state, Guid id) =>
-        state.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? CircuitViews.Calibration(kept, state) : null;
+        state.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? CircuitViews.Calibration(kept, state, Reader.Words) : null;
 
     private static IResult Say(Outcome outcome, CircuitWorker worker, Guid id) => outcome is Outcome.TurnedDown no
         ? Answers.From(no)

@@ -3,6 +3,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
@@ -19,7 +20,7 @@ internal static class CalibrationApi
 
     /// <summary>All calibrations of a probe, newest proposal first.</summary>
     internal static CalibrationView[] Of(CircuitState state, string probe) =>
-        [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(c => CircuitViews.Calibration(c, state))];
+        [.. state.Calibrations.Where(c => c.ProbeId == probe).OrderByDescending(c => c.ProposedAt).Select(c => CircuitViews.Calibration(c, state, Reader.Words))];
 
     private static async Task<IResult> ProposeAsync(Guid id, ProposeCalibration request, PlantHost host, CancellationToken cancellation)
     {
@@ -56,5 +57,5 @@ internal static class CalibrationApi
 
     private static IResult Say(Outcome outcome, CircuitWorker worker, Guid id) => outcome is Outcome.TurnedDown no
         ? Answers.From(no)
-        : worker.State.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? Answers.Ok(CircuitViews.Calibration(kept, worker.State)) : Answers.NotFound($"calibration {id}");
+        : worker.State.Calibrations.FirstOrDefault(c => c.Id == id) is { } kept ? Answers.Ok(CircuitViews.Calibration(kept, worker.State, Reader.Words)) : Answers.NotFound($"calibration {id}");
 }

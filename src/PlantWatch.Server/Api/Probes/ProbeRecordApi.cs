@@ -2,6 +2,7 @@ using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Correction;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -19,7 +20,7 @@ internal static class ProbeRecordApi
         {
             if (host.WithProbe(id) is not { } worker || worker.State.Plan.Probes.FirstOrDefault(p => p.Id == id) is not { } probe) return Answers.NotFound($"probe {id}");
             if (Times.Range(from, to, out var start, out var end) is { } no) return no;
-            return Answers.Ok(await new QualityReader(worker, probe, series, record).DaysAsync(start, end, cancellation));
+            return Answers.Ok(await new QualityReader(worker, probe, series, record, Reader.Words).DaysAsync(start, end, cancellation));
         }).Produces<IReadOnlyList<DayQualityView>>();
     }
 

@@ -11,7 +11,7 @@ using PlantWatch.Storage;
 namespace PlantWatch.Server.Api;
 
 /// <summary>Gathers what is known of each day of a probe, and has it rated by the core.</summary>
-internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeriesStore series, IRecordStore record)
+internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeriesStore series, IRecordStore record, Wording words)
 {
     private const int MostEntries = 20_000;
 
@@ -36,7 +36,7 @@ internal sealed class QualityReader(CircuitWorker worker, ProbePlan probe, ISeri
         {
             var ends = MidnightOf(day.AddDays(1));
             var quality = DayRating.Of(probe.Measurand, Evidence(begins, ends, Instant.Earlier(ends, end), points.GetValueOrDefault(day) ?? [], standings, told));
-            days.Add(new(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), quality.Rating, quality.Completeness, quality.Error, Reader.Words.Say(quality.Why)));
+            days.Add(new(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), quality.Rating, quality.Completeness, quality.Error, words.Say(quality.Why)));
         }
 
         return days;

@@ -20,7 +20,7 @@ public sealed record HeardView(string Broker, string Address, IReadOnlyList<Hear
 /// <summary>A topic.</summary>
 /// <param name="Topic">Its name.</param>
 /// <param name="LastAt">When it was last heard.</param>
-/// <param name="Count">How often.</param>
+/// <param name="Count">How often since somebody began to ask.</param>
 /// <param name="EverySeconds">Time between two messages, on average; null before the second.</param>
 /// <param name="Retained">A last value that the broker keeps, no new sample.</param>
 /// <param name="Payload">The beginning of the newest payload as text.</param>

@@ -1,6 +1,7 @@
 using PlantWatch.Server.Charts;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Api;
@@ -19,7 +20,7 @@ internal static class ChartApi
             if (Times.Range(from, to, out var start, out var end) is { } no) return no;
             var frame = new StripFrame(start, end, width ?? 1200, height ?? 0, theme == "dark" ? ChartTheme.Dark : ChartTheme.Light);
             var pool = worker.State.Plan.Pools.First(p => p.Id == poolId);
-            var drawn = await PoolStrips.InputAsync(worker, pool, frame with { Look = LookOf(look), Compared = ComparedOf(compare) }, series, record, cancellation);
+            var drawn = await PoolStrips.InputAsync(worker, pool, frame with { Look = LookOf(look), Compared = ComparedOf(compare) }, series, record, Reader.Words, cancellation);
             var notes = await NoteApi.TouchingAsync(poolId, start, end, host, record, cancellation);
             // A picture that is taken away says of which plant it is.
             var input = drawn with { Notes = [.. notes.Where(n => !n.Retracted).Select(n => new NoteMark(n.From, n.To, n.Text))], Title = host.Plan is { Site.Name: { Length: > 0 } plant } ? $"{plant}, {pool.Name}" : pool.Name };

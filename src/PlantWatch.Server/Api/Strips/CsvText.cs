@@ -3,14 +3,13 @@ using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Api;
 
 /// <summary>A table as comma-separated values (RFC 4180), in UTF-8 with its mark, so that a spreadsheet reads names aright.</summary>
 internal static class CsvText
 {
-    private const string FormulaSigns = "=@+-\t\r";
-
     private static readonly CsvConfiguration Format = new(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
 
     /// <summary>The bytes of a table.</summary>
@@ -41,5 +40,5 @@ internal static class CsvText
 
     // Words of people stand in it: what a spreadsheet would take for a formula is made text. A number below zero stays one.
     private static string? Harmless(string? field) =>
-        field is { Length: > 0 } && FormulaSigns.Contains(field[0], StringComparison.Ordinal) && !double.TryParse(field, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "'" + field : field;
+        field is null || double.TryParse(field, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? field : SafeText.Of(field);
 }

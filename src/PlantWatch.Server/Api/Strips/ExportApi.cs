@@ -2,6 +2,7 @@ using System.Globalization;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Reasons;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Words;
@@ -14,11 +15,10 @@ namespace PlantWatch.Server.Api;
 /// <summary>What the strips of a pool show, as a file to take away.</summary>
 internal static class ExportApi
 {
-    // Single readings of one probe in one file: more than the widest strip of single readings holds at one a second.
-    private const int MostReadings = 400_000;
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(5);
 
     public static void MapExports(this RouteGroupBuilder api) =>
-        api.MapGet("/exports/pools/{file}", async (string file, string from, string to, int? width, PlantHost host, ISeriesStore series, IRecordStore record, CancellationToken cancellation) =>
+        api.MapGet("/exports/pools/{file}", async (string file, string from, string to, int? width, PlantHost host, ISeriesStore series, IRecordStore record, ExportTurn turn, CancellationToken cancellation) =>
         {
             if (Path.GetExtension(file) != ".csv") return Answers.NotFound($"export {file}; ask for .csv");
             if (host.WithPool(Path.GetFileNameWithoutExtension(file)) is not { } worker) return Answers.NotFound($"pool {Path.GetFileNameWithoutExtension(file)}");
@@ -26,11 +26,15 @@ internal static class ExportApi
             var pool = worker.State.Plan.Pools.First(p => p.Id == Path.GetFileNameWithoutExtension(file));
             var zone = TimeZoneInfo.FindSystemTimeZoneById(worker.State.Plan.TimeZone);
             var table = new PoolTable(pool.Name, zone);
+            using var taken = await turn.TakeAsync(LongestWait, cancellation);
+            if (taken is null) return Answers.Problem(StatusCodes.Status429TooManyRequests, "Not now", [new("", "export.busy", Reader.Words.Find("export.busy"))]);
             List<string?[]> rows = [];
-            foreach (var probe in ProbesOf(worker.State.Plan, pool)) rows.AddRange(await ReadingsAsync(table, worker, probe, start, end, Math.Clamp(width ?? 800, 1, 4000), series, cancellation));
+            List<string> cut = [];
+            foreach (var probe in ProbesOf(worker.State.Plan, pool)) rows.AddRange(await ReadingsAsync(table, worker, probe, start, end, Math.Clamp(width ?? 800, 1, 4000), series, turn.MostReadings, cut, cancellation));
             rows.AddRange(await HappeningsAsync(table, worker, pool, start, end, host, record, cancellation));
+            if (cut.Count > 0) rows.Add(table.Cut(Reader.Words.Text(Reason.Of("export.cut", turn.MostReadings, string.Join(", ", cut)))));
             return Results.File(CsvText.Write(PoolTable.Header, rows), "text/csv; charset=utf-8", NameOf(host, pool, start, end, zone) + ".csv");
-        }).Produces<string>(contentType: "text/csv").Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound);
+        }).Produces<string>(contentType: "text/csv").Produces<Problem>(StatusCodes.Status400BadRequest).Produces<Problem>(StatusCodes.Status404NotFound).Produces<Problem>(StatusCodes.Status429TooManyRequests);
 
     /// <summary>What a file of a pool and a time is called: plant, pool, and the times on the site's clock.</summary>
     public static string NameOf(PlantHost host, PoolPlan pool, Instant from, Instant to, TimeZoneInfo zone)
@@ -48,12 +52,14 @@ internal static class ExportApi
         plan.Probes.Where(p => (p.PoolId is null || p.PoolId == pool.Id) && p.Measurand is not (Measurand.CirculationFlow or Measurand.FilterPressure));
 
     private static async Task<IEnumerable<string?[]>> ReadingsAsync(
-        PoolTable table, CircuitWorker worker, ProbePlan probe, Instant from, Instant to, int width, ISeriesStore series, CancellationToken cancellation)
+        PoolTable table, CircuitWorker worker, ProbePlan probe, Instant from, Instant to, int width, ISeriesStore series, int most, List<string> cut, CancellationToken cancellation)
     {
         var (answer, correct) = (await SeriesApi.QueryAsync(worker, series, probe.Id, from, to, width, cancellation), SeriesApi.Correction(worker.State, probe.Id));
         if (answer.Tier != Tier.Raw) return table.Means(probe, answer.Points, SecondsOf(answer.Tier), correct);
         var gaps = table.Means(probe, answer.Points.Where(p => p.IsGap), 0, null);
-        return gaps.Concat(table.Single(probe, await series.RawAsync(worker.Partition, probe.Id, from, to, MostReadings, cancellation), correct));
+        var readings = await series.RawAsync(worker.Partition, probe.Id, from, to, most + 1, cancellation);
+        if (readings.Count > most) cut.Add(probe.Name);
+        return gaps.Concat(table.Single(probe, readings.Take(most), correct));
     }
 
     private static async Task<IEnumerable<string?[]>> HappeningsAsync(

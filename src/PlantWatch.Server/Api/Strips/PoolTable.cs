@@ -43,6 +43,9 @@ internal sealed class PoolTable(string pool, TimeZoneInfo zone)
     public string?[] Of(MarkView mark) =>
         [Wording.Key(mark.Kind), pool, mark.Subject, mark.SubjectName, null, null, .. Times(mark.At), CsvText.Number((mark.Until - mark.At)?.TotalSeconds), null, null, null, null, null, null, null, null, mark.By, mark.Text];
 
+    /// <summary>Says at the end that the file does not hold everything.</summary>
+    public string?[] Cut(string says) => ["cut", pool, .. Enumerable.Repeat<string?>(null, Header.Count - 3), says];
+
     private string?[] Row(string kind, ProbePlan probe, Instant at, double? covers, double? raw, double? min, double? max, double? corrected, int? count, int? good, string quality) =>
     [
         kind, pool, probe.Id, probe.Name, Wording.Key(probe.Measurand), probe.Measurand.Unit(), .. Times(at), CsvText.Number(covers),

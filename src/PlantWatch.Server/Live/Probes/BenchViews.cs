@@ -38,9 +38,9 @@ internal static class BenchViews
     public static WorkView? Work(WorkWindow window, Instant now) =>
         window.Since.IsSet ? new(window.Id, window.By ?? "", window.Since, window.Until, window.IsOpen && window.Holds(now)) : null;
 
-    public static SheetView? Sheet(BenchSheet? sheet, Measurand measurand) => sheet is null ? null : new(
+    public static SheetView? Sheet(BenchSheet? sheet, Measurand measurand, Wording words) => sheet is null ? null : new(
         sheet.StartedAt.OrNull(), sheet.EndedAt.OrNull(), Points(sheet.AsFound, measurand), Points(sheet.Points, measurand), Points(sheet.AsLeft, measurand), Care(sheet.Limits), sheet.HeldSlope, sheet.HeldOffset,
-        100 * sheet.SlopeShare, sheet.OffsetMillivolts, sheet.FoundError, sheet.LeftError, sheet.Verdict, Reader.Words.Say(sheet.Why));
+        100 * sheet.SlopeShare, sheet.OffsetMillivolts, sheet.FoundError, sheet.LeftError, sheet.Verdict, words.Say(sheet.Why));
 
     /// <summary>What was done, one by one.</summary>
     public static IReadOnlyList<ProbeWork> WorkDone(ProbeWork work) => [.. Enum.GetValues<ProbeWork>().Where(w => w != ProbeWork.None && work.HasFlag(w))];

@@ -24,7 +24,7 @@ internal static class ProbeViews
         return new ProbeView(
             plan.Id, last.MeasuredAt.OrNull(), heard ? last.Raw : null, heard ? last.Value : null, heard && last.Quality.IsGood(), stale,
             standing, words.Say(reasons), probe.Trust.Bias.OrNull(), Believed(plan, probe, heard), probe.Trust.Verdict, probe.Trust.JudgedAt.OrNull(),
-            probe.Trust.Taken, InForce(state, plan.Id), due, due < now, BenchViews.Work(probe.Work, now));
+            probe.Trust.Taken, InForce(state, plan.Id, words), due, due < now, BenchViews.Work(probe.Work, now));
     }
 
     /// <summary>True when the probe has not spoken for longer than it should.</summary>
@@ -44,12 +44,12 @@ internal static class ProbeViews
             ? new WithU(probe.Last.Value - probe.Trust.Bias.Value, probe.Trust.Bias.Expanded)
             : null;
 
-    private static CalibrationView? InForce(CircuitState state, string probeId)
+    private static CalibrationView? InForce(CircuitState state, string probeId, Wording words)
     {
         Calibration? newest = null;
         foreach (var c in state.Calibrations)
             if (c.ProbeId == probeId && c.Status is CalibrationStatus.Approved or CalibrationStatus.Adjusted && c.Kind != CalibrationKind.Verification && (newest is null || c.HoldsFrom >= newest.HoldsFrom))
                 newest = c;
-        return newest is null ? null : CircuitViews.Calibration(newest, state);
+        return newest is null ? null : CircuitViews.Calibration(newest, state, words);
     }
 }

@@ -52,10 +52,11 @@ internal static class PoolStrips
     /// <param name="frame">From when to when, and how large.</param>
     /// <param name="series">The readings.</param>
     /// <param name="record">The tests.</param>
+    /// <param name="words">What the strips are called in, and what stands beside them.</param>
     /// <param name="cancellation">Ends it.</param>
     /// <param name="only">The one quantity to draw; null for all.</param>
     public static async Task<StripChartInput> InputAsync(
-        CircuitWorker worker, PoolPlan pool, StripFrame frame, ISeriesStore series, IRecordStore record, CancellationToken cancellation, Measurand? only = null)
+        CircuitWorker worker, PoolPlan pool, StripFrame frame, ISeriesStore series, IRecordStore record, Wording words, CancellationToken cancellation, Measurand? only = null)
     {
         var rows = await record.EntriesAsync(worker.Partition, new EntryQuery(["check"], pool.Id, frame.From, frame.To, 2000), cancellation);
         ManualCheck[] checks = [.. rows.Select(r => r.Body).OfType<CheckEntry>().Select(c => c.Check)];
@@ -66,10 +67,10 @@ internal static class PoolStrips
             var lines = new List<StripLine>();
             foreach (var probe in group) lines.Add(await WithOtherDayAsync(worker, probe, frame, series, cancellation));
             var (low, high) = limits.Ends(group.Key);
-            strips.Add(new Strip(Reader.Words.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
+            strips.Add(new Strip(words.Find($"name.{Wording.Key(group.Key)}"), group.Key, lines, low, high, [.. Marks(checks, group.Key)]));
         }
 
-        if (only is null) strips.AddRange(OfTests(pool, checks, limits).Where(t => strips.All(s => s.Measurand != t.Measurand)));
+        if (only is null) strips.AddRange(OfTests(pool, checks, limits, words).Where(t => strips.All(s => s.Measurand != t.Measurand)));
         return new StripChartInput
         {
             Title = pool.Name,
@@ -80,8 +81,8 @@ internal static class PoolStrips
             Height = frame.Height,
             Theme = frame.Theme,
             Strips = strips,
-            OtherDay = frame.Compared == ComparedDay.None ? null : Reader.Words.Find($"chart.compared.{Wording.Key(frame.Compared)}"),
-            Words = ChartWords.From(Reader.Words.Find),
+            OtherDay = frame.Compared == ComparedDay.None ? null : words.Find($"chart.compared.{Wording.Key(frame.Compared)}"),
+            Words = ChartWords.From(words.Find),
         };
     }
 
@@ -111,19 +112,19 @@ internal static class PoolStrips
     private static SeriesPoint Alone(SeriesPoint point, double value) => point with { Min = value, Mean = value, Max = value, Last = value };
 
     // What no probe measures and people test every day.
-    private static IEnumerable<Strip> OfTests(PoolPlan pool, ManualCheck[] checks, LimitsInForce limits)
+    private static IEnumerable<Strip> OfTests(PoolPlan pool, ManualCheck[] checks, LimitsInForce limits, Wording words)
     {
         Measurand[] tested = pool.Disinfectant == Disinfectant.Bromine ? [Measurand.Bromine] : [Measurand.FreeChlorine, Measurand.CombinedChlorine];
         foreach (var measurand in tested)
         {
             var (low, high) = limits.Ends(measurand);
-            yield return new Strip(Reader.Words.Find($"name.{Wording.Key(measurand)}"), measurand, [], low, high, [.. measurand == Measurand.CombinedChlorine ? Combined(checks) : Marks(checks, measurand)]);
+            yield return new Strip(words.Find($"name.{Wording.Key(measurand)}"), measurand, [], low, high, [.. measurand == Measurand.CombinedChlorine ? Combined(checks, words) : Marks(checks, measurand)]);
         }
     }
 
-    private static IEnumerable<CheckMark> Combined(ManualCheck[] checks) =>
+    private static IEnumerable<CheckMark> Combined(ManualCheck[] checks, Wording words) =>
         from check in checks
-        let combined = CombinedViews.Of(check, Reader.Words)
+        let combined = CombinedViews.Of(check, words)
         where combined?.Value is not null
         select new CheckMark(check.SampledAt, combined.Value!.Value, combined.U, Censoring.None, combined.Remark is not null);
 

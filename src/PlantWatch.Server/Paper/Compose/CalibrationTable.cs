@@ -15,7 +15,7 @@ internal sealed class CalibrationTable(SheetSource source, ProbePlan probe, Word
 
     // Each in its newest version, of the span or still waiting.
     private IEnumerable<CalibrationView> Those() => source.Rows.Select(r => r.Body).OfType<CalibrationEntry>().Select(e => e.Calibration).Where(c => c.ProbeId == probe.Id)
-        .GroupBy(c => c.Id).Select(g => source.State.Calibrations.FirstOrDefault(c => c.Id == g.Key) ?? g.Last()).OrderBy(c => c.HoldsFrom.IsSet ? c.HoldsFrom : c.ProposedAt).Select(c => CircuitViews.Calibration(c, source.State));
+        .GroupBy(c => c.Id).Select(g => source.State.Calibrations.FirstOrDefault(c => c.Id == g.Key) ?? g.Last()).OrderBy(c => c.HoldsFrom.IsSet ? c.HoldsFrom : c.ProposedAt).Select(c => CircuitViews.Calibration(c, source.State, words));
 
     /// <summary>The services.</summary>
     public Table Services() => new(words.Paper("services_caption", probe.Name),

@@ -35,7 +35,7 @@ internal sealed class RatingTable(SheetDraft draft, SheetSource source)
     public IEnumerable<ProbePlan> ProbesOf(PoolPlan pool) => source.Plan.Probes.Where(p => (p.PoolId is null || p.PoolId == pool.Id) && !p.Measurand.IsOfPlant());
 
     private Task<IReadOnlyList<DayQualityView>> DaysAsync(ProbePlan probe, CancellationToken cancellation) =>
-        new QualityReader(source.Worker, probe, draft.Series, draft.Record).DaysAsync(draft.Span.From, draft.Span.To, cancellation);
+        new QualityReader(source.Worker, probe, draft.Series, draft.Record, draft.Words).DaysAsync(draft.Span.From, draft.Span.To, cancellation);
 
     private Cell Share(DayQualityView? day) => day is null ? Dash.Cell : Percent(day.Completeness, draft.Words.PaperWord("rated", day.Rating));
 

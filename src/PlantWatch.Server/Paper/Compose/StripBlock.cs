@@ -16,7 +16,7 @@ internal static class StripBlock
     /// <summary>The picture; a sentence where nothing is measured.</summary>
     public static async Task<Block> MakeAsync(SheetSource source, PoolPlan pool, ISeriesStore series, IRecordStore record, Wording words, CancellationToken cancellation)
     {
-        var input = await PoolStrips.InputAsync(source.Worker, pool, new(source.Span.From, source.Span.To, Width, Height, ChartTheme.Print), series, record, cancellation);
+        var input = await PoolStrips.InputAsync(source.Worker, pool, new(source.Span.From, source.Span.To, Width, Height, ChartTheme.Print), series, record, words, cancellation);
         if (input.Strips.Count == 0) return new Remark(words.Paper("no_probes", pool.Name));
         var (width, height) = StripChart.SizeOf(input);
         return new StripPicture(scale => StripChart.Png(input, scale), width, height, words.Paper("strip", pool.Name, string.Join(", ", input.Strips.Select(s => s.Name))));

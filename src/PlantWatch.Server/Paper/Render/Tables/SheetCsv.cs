@@ -3,6 +3,7 @@ using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
 using PlantWatch.Server.Paper.Model;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Paper.Render.Tables;
 

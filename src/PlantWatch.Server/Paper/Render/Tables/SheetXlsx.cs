@@ -5,6 +5,7 @@ using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
 using PlantWatch.Server.Paper.Model;
+using PlantWatch.Server.Words;
 using Block = PlantWatch.Server.Paper.Model.Block;
 using OfSheet = PlantWatch.Server.Paper.Model.Sheet;
 using OfTable = PlantWatch.Server.Paper.Model.Table;

@@ -1,4 +1,4 @@
-namespace PlantWatch.Server.Paper.Render.Tables;
+namespace PlantWatch.Server.Words;
 
 /// <summary>Words of people in a table: what a spreadsheet would take for a formula is made text.</summary>
 internal static class SafeText
