@@ -24,6 +24,11 @@ public static class PersonNames
     /// <summary>True when both were typed alike, but for capitals and spaces: what was asked of events that were taken before spellings were compared.</summary>
     public static bool AreTypedAlike(string a, string b) => string.Equals(Spaced(a), Spaced(b), StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>True when both have the same letters and digits, but for capitals: what was asked of rows of the stock book that were taken before spellings were compared.</summary>
+    public static bool AreOfSameLetters(string a, string b) => string.Equals(Lettered(a), Lettered(b), StringComparison.OrdinalIgnoreCase);
+
+    private static string Lettered(string name) => string.Concat(name.Where(char.IsLetterOrDigit));
+
     private static string Spaced(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>True when there is a letter or a digit in it.</summary>

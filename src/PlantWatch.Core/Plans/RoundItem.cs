@@ -78,6 +78,7 @@ public static class RoundReadings
     };
 
     /// <summary>What a gauge of that kind can show: beyond it a digit slipped. A suction gauge shows less than nil.</summary>
+    /// <remarks>Our choice, deliberately wide, because it is to catch a slip of the finger and nothing else: from vacuum to twenty bar; a flow as of <see cref="Measurands.Possible"/>, and of sample water up to 5 m3/h; twice full, as sensors are set wrong; a meter of eight digits; ten cubic metres.</remarks>
     public static ValueRange Possible(this RoundReadingKind kind) => kind switch
     {
         RoundReadingKind.Pressure => new(-100, 2_000),

@@ -62,6 +62,9 @@ public static class Measurands
     /// <summary>True for what tells of the plant and not of the water: nobody tests it by hand, and its jumps are its job.</summary>
     public static bool IsOfPlant(this Measurand measurand) => measurand is Measurand.SampleFlow or Measurand.CirculationFlow or Measurand.FilterPressure;
 
+    /// <summary>True when nought means that there is none of it, so that a share of a reading means something. The noughts of degrees Celsius, pH and mV are agreed upon.</summary>
+    public static bool HasTrueNought(this Measurand measurand) => measurand is not (Measurand.None or Measurand.Temperature or Measurand.Ph or Measurand.Orp);
+
     /// <summary>Decimals that people write the measurand with.</summary>
     public static int Decimals(this Measurand measurand) => measurand switch
     {

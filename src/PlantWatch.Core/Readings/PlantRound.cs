@@ -25,7 +25,7 @@ public sealed record RoundReading(string ItemId, double? Value, bool? Works, str
 /// <summary>How the rounds of a circuit stand. The default: nobody has walked one.</summary>
 public sealed record RoundStanding
 {
-    /// <summary>How many ids are remembered; older ones are in the record.</summary>
+    /// <summary>How many ids are remembered; older ones are in the record (our choice, because rounds may be typed in from a month's paper, one a day, and what is sent again is among them).</summary>
     public const int Remembered = 40;
 
     /// <summary>Nobody has walked one.</summary>

@@ -48,7 +48,7 @@ public sealed record Verification(Guid Id, Measurand Measurand, string Standard,
 /// <param name="Made">Its verifications, in the order of their times: a check that is told late is judged by those of its time.</param>
 public sealed record InstrumentState(string Id, ImmutableArray<Verification> Made)
 {
-    /// <summary>How many are remembered of each quantity. What a standard said last is remembered beyond it.</summary>
+    /// <summary>How many are remembered of each quantity. What a standard said last is remembered beyond it. Our choice, because at the usual month between two that is two years, as far back as one can be told.</summary>
     public const int Remembered = 24;
 
     /// <summary>The newest verification of what a measurand is read by, made by an instant; null when there is none.</summary>

@@ -74,8 +74,14 @@ public static class InstrumentWatch
     private static double ByFailure(Verification failed, TestResult result)
     {
         var off = Math.Abs(failed.Off);
-        return failed.Nominal > 0 && result.Measurand != Measurand.Ph ? Math.Max(off * Math.Max(1, result.Dilution), off / failed.Nominal * Math.Abs(result.Value)) : off;
+        if (!result.Measurand.HasTrueNought()) return off;
+        var offset = off * Math.Max(1, result.Dilution);
+        return TellsAShare(failed) ? Math.Max(offset, off / failed.Nominal * Math.Abs(result.Value)) : offset;
     }
+
+    // Well above nothing: five times what the standard is known and its figure is read to (our choice, because then neither is more than a fifth of the share; lower down the share is made of them and grows without end).
+    private static bool TellsAShare(Verification failed) =>
+        failed.Nominal + 1e-9 >= 5 * Math.Max(failed.Tolerance, Math.Pow(10, -failed.Measurand.Decimals()));
 }
 
 /// <summary>What is added to the uncertainty of a result for its instrument.</summary>

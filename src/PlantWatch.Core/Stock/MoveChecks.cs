@@ -4,14 +4,12 @@ using PlantWatch.Core.Reasons;
 
 namespace PlantWatch.Core.Stock;
 
-/// <summary>What is impossible about a row of the stock book, by field; null when nothing is.</summary>
+/// <summary>What is impossible about a row of the stock book, by field; null when nothing is. What was not asked from the beginning is asked at the door, by the MoveObjection of the plant.</summary>
 public static class MoveChecks
 {
     // Litres or kilograms: some three tankers (our choice, to catch a slip of the finger and nothing else).
     private const double Most = 100_000;
 
-    // A millilitre, a gram: no container is smaller, and the price of a unit stays a number.
-    private const double Least = 0.001;
     // A lorry of the smallest cans (our choice, likewise).
     private const int MostContainers = 10_000;
 
@@ -38,7 +36,7 @@ public static class MoveChecks
 
     private static (string, Reason)? OfAmount(StockMove move, PumpPlan? tank)
     {
-        if (!(move.Amount <= Most) || move.Amount < 0 || (move.Amount < Least && move.Act != StockAct.Counted)) return ("amount", Reason.Of("stock.amount_impossible"));
+        if (!(move.Amount <= Most) || move.Amount < 0 || (move.Amount == 0 && move.Act != StockAct.Counted)) return ("amount", Reason.Of("stock.amount_impossible"));
         if (move.Containers is < 1 or > MostContainers) return ("containers", Reason.Of("stock.containers_impossible"));
         // A tank that is topped up while it is emptied takes a little more than it holds; what went into a wrong one is told whatever it was.
         return tank?.TankLitres is { } litres && move.Amount > 1.1 * litres && !move.WentIn ? ("amount", Reason.Of("stock.more_than_the_tank", litres)) : null;
@@ -59,10 +57,10 @@ public static class MoveChecks
     // A count hurts nobody when one person is mistaken; what goes into a tank or onto a shelf can.
     private static (string, Reason)? OfPeople(StockMove move)
     {
-        if (!PersonNames.SaysSomebody(move.By)) return ("by", Reason.Of("field.required"));
+        if (string.IsNullOrWhiteSpace(move.By)) return ("by", Reason.Of("field.required"));
         if (move.Act == StockAct.Counted) return null;
-        if (!PersonNames.SaysSomebody(move.CheckedBy)) return ("checkedBy", Reason.Of("field.required"));
-        return PersonNames.AreSame(move.By, move.CheckedBy) ? ("checkedBy", Reason.Of("stock.two_people")) : null;
+        if (string.IsNullOrWhiteSpace(move.CheckedBy)) return ("checkedBy", Reason.Of("field.required"));
+        return PersonNames.AreOfSameLetters(move.By, move.CheckedBy) ? ("checkedBy", Reason.Of("stock.two_people")) : null;
     }
 
     private static (string, Reason)? OfCorrection(StockMove move) =>

@@ -105,6 +105,6 @@ public sealed record StockMove
         _ => 0,
     };
 
-    /// <summary>Price of a unit, where the delivery has one.</summary>
-    public double? UnitPrice => Act == StockAct.Delivered && Price is { } price && Amount > 0 ? price / Amount : null;
+    /// <summary>Price of a unit, where the delivery has one; null for next to nothing, whose price has no end.</summary>
+    public double? UnitPrice => Act == StockAct.Delivered && Price is { } price && Amount > 0 && double.IsFinite(price / Amount) ? price / Amount : null;
 }

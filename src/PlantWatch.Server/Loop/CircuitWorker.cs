@@ -19,6 +19,7 @@ internal sealed class CircuitWorker : IAsyncDisposable
 
     private readonly Channel<Waiting> _inbox = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(InboxCapacity) { SingleReader = true });
     private readonly Lock _stamping = new();
+    private readonly SemaphoreSlim _asking = new(1, 1);
     private readonly Committer _committer;
     private readonly Snapshots _snapshots;
     private readonly TimeProvider _clock;
@@ -66,6 +67,20 @@ internal sealed class CircuitWorker : IAsyncDisposable
         while (!TryEnqueue(make, answer))
             if (!await _inbox.Writer.WaitToWriteAsync(cancellation)) throw new OperationCanceledException("the circuit has stopped");
         return answer.Task;
+    }
+
+    /// <summary>Asks the circuit as it stands, and sends when nothing speaks against it. One at a time: of two at once the second is asked when the first is committed.</summary>
+    public async Task<Outcome> AskAsync(Func<CircuitState, Outcome.TurnedDown?> objection, Func<Instant, PlantEvent> make, CancellationToken cancellation)
+    {
+        await _asking.WaitAsync(cancellation);
+        try
+        {
+            return objection(State) ?? await await SendAsync(make, cancellation);
+        }
+        finally
+        {
+            _asking.Release();
+        }
     }
 
     /// <summary>A tick when nothing else moves time on.</summary>

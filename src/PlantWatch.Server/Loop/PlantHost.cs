@@ -118,6 +118,13 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
         return await await worker.SendAsync(make, cancellation);
     }
 
+    /// <summary>Hands an event to a circuit as <see cref="SendAsync"/> does, when the circuit as it stands has no objection. What two may answer at once is asked of one after the other.</summary>
+    public async Task<Outcome> AskAsync(string circuit, Func<CircuitState, Outcome.TurnedDown?> objection, Func<Instant, PlantEvent> make, CancellationToken cancellation)
+    {
+        var worker = Find(circuit) ?? throw new OperationCanceledException($"circuit {circuit} is gone");
+        return await worker.AskAsync(objection, make, cancellation);
+    }
+
     public async Task SessionLostAsync(string session, Instant since, CancellationToken cancellation)
     {
         foreach (var worker in Circuits.ToArray())

@@ -72,10 +72,40 @@ public sealed class PlantRoundTests
         var bench = new Bench(Plan);
         Walk(bench, new RoundReading("make_up_meter", 1204, null, null));
         bench.Skip(TimeSpan.FromDays(3));
-        foreach (var (day, number) in new[] { (5, 10), (6, 100), (7, 1000), (8, 10_000) })
-            bench.Run(at => new BathersCounted(at, new(Guid.CreateVersion7(), "main", new DateOnly(2026, 5, day), number, "R. Example")));
+        Bathe(bench);
         var told = Line(WalkAt(bench, bench.Now - TimeSpan.FromDays(1), new RoundReading("make_up_meter", 1207, null, null)), "make_up_meter").Says[0];
-        Assert.Equal(("round.made_up", 1100.0), (told.Code, told.Facts[1].Number));
+        // From nine on the 5th to nine on the 7th: the 5th and the 6th, whose bathers came after nine. Those of the 7th are still to come.
+        Assert.Equal(("round.made_up", 110.0), (told.Code, told.Facts[1].Number));
+    }
+
+    [Theory]
+    // The first reading at nine or at 21:00 of the 5th, the second at the same or the other end of the 7th.
+    [InlineData(0, 48, 110)]
+    [InlineData(0, 60, 1110)]
+    [InlineData(12, 48, 100)]
+    [InlineData(12, 60, 1100)]
+    // Noon itself is afternoon.
+    [InlineData(0, 51, 1110)]
+    public void A_days_bathers_are_before_a_reading_of_the_afternoon_and_after_one_of_the_morning(double first, double second, double bathers)
+    {
+        var bench = new Bench(Plan);
+        var nine = bench.Now;
+        bench.Skip(TimeSpan.FromDays(4));
+        Bathe(bench);
+        WalkAt(bench, nine + TimeSpan.FromHours(first), new RoundReading("make_up_meter", 1204, null, null));
+        var told = Line(WalkAt(bench, nine + TimeSpan.FromHours(second), new RoundReading("make_up_meter", 1207, null, null)), "make_up_meter").Says[0];
+        Assert.Equal(("round.made_up", bathers), (told.Code, told.Facts[1].Number));
+    }
+
+    [Fact]
+    public void Yesterdays_count_is_this_mornings_and_todays_is_not_waited_for()
+    {
+        var bench = new Bench(Plan);
+        Walk(bench, new RoundReading("make_up_meter", 1204, null, null));
+        bench.Run(at => new BathersCounted(at, new(Guid.CreateVersion7(), "main", new DateOnly(2026, 5, 5), 150, "R. Example")));
+        bench.Skip(TimeSpan.FromDays(1));
+        var told = Line(Walk(bench, new RoundReading("make_up_meter", 1209, null, null)), "make_up_meter").Says[0];
+        Assert.Equal(("round.made_up", 150.0), (told.Code, told.Facts[1].Number));
     }
 
     [Fact]
@@ -138,6 +168,13 @@ public sealed class PlantRoundTests
         Assert.Contains(bench.Entries.Select(e => e.Body).OfType<PlanEntry>().Last().Effects, e => e.Code == "plan.round_changed");
         Assert.Equal("round.below", Line(Walk(bench, new RoundReading("uv", 55, null, null)), "uv").Says[0].Code);
         Assert.Empty(Line(Walk(bench, new RoundReading("uv", 60, null, null)), "uv").Says);
+    }
+
+    // One more nought on each day, so that the sum says which days are in it.
+    private static void Bathe(Bench bench)
+    {
+        foreach (var (day, number) in new[] { (4, 1), (5, 10), (6, 100), (7, 1000), (8, 10_000) })
+            bench.Run(at => new BathersCounted(at, new(Guid.CreateVersion7(), "main", new DateOnly(2026, 5, day), number, "R. Example")));
     }
 
     private static PlantRound Round(ImmutableArray<RoundReading> readings, Instant at) => new(TimeOrderedId.Derive(at, $"round {readings.Length}"), at, "R. Example", readings, null);

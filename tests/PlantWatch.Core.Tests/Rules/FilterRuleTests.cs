@@ -248,7 +248,14 @@ public sealed class FilterRuleTests
         var bench = new Bench(Plan);
         Begin(bench);
         bench.Pass(TimeSpan.FromMinutes(31));
-        Assert.IsType<Outcome.Done>(bench.Run(at => new BackwashBegun(at, TimeOrderedId.Derive(at, "again"), "f1", "R. Example")));
+        var again = TimeOrderedId.Derive(bench.Now, "again");
+        BackwashBegun Begun(Instant at) => new(at, again, "f1", "R. Example");
+        Assert.Equal("backwash.again_why", BackwashWhy.Objection(bench.State, Begun(bench.Now))?.Remarks[0].Reason.Code);
+        Assert.IsType<Outcome.Done>(bench.Run(Begun));
+        // Sent again it is answered as the first time, also when it is over.
+        bench.Pass(TimeSpan.FromMinutes(31));
+        Assert.Null(BackwashWhy.Objection(bench.State, Begun(bench.Now)));
+        Assert.IsType<Outcome.AlreadyDone>(bench.Run(Begun));
     }
 
     // As the interface asks: at the door first.

@@ -74,6 +74,27 @@ public sealed class InstrumentTests
     }
 
     [Fact]
+    public void A_thermometer_that_was_off_in_ice_water_is_off_by_as_much_in_the_pool()
+    {
+        var plan = Plan with { Instruments = [new() { Id = "thermo", Name = "Thermometer", Kind = InstrumentKind.Meter, Tests = [Measurand.Temperature] }] };
+        ImmutableArray<InstrumentState> states = [new InstrumentState("thermo", []).With(Made(Hall.Nine, 0.5, "ice water", 0.1) with { Measurand = Measurand.Temperature })];
+        // The nought of degrees Celsius is the ice's and no absence of heat: 0.4 off is 0.4 off at 28, and not 4 times 28.
+        Assert.Equal(0.4, InstrumentWatch.Against(plan, states, new TestResult(Measurand.Temperature, 28, TestMethod.Meter), Minutes(1))!.Value.Shared, 9);
+    }
+
+    [Theory]
+    // 0.4 off at five times the tolerance of 0.1 is 1.6 at 2; below that, and where the figure itself has no fifth of it, it is 0.4.
+    [InlineData(0.5, 0.1, 1.6)]
+    [InlineData(0.4, 0.1, 0.4)]
+    [InlineData(0.0, 0.1, 0.4)]
+    [InlineData(0.04, 0.001, 0.4)]
+    public void A_share_is_told_only_by_a_standard_well_above_nothing(double nominal, double tolerance, double shared)
+    {
+        ImmutableArray<InstrumentState> states = [new InstrumentState("photo", []).With(Made(Hall.Nine, nominal + 0.4, "glass", nominal) with { Tolerance = tolerance })];
+        Assert.Equal(shared, InstrumentWatch.Against(Plan, states, Bench.Test(Measurand.FreeChlorine, 2), Minutes(1))!.Value.Shared, 9);
+    }
+
+    [Fact]
     public void What_a_standard_said_last_is_never_forgotten_for_others_and_for_other_quantities()
     {
         var ph = Made(Hall.Nine, 7.9, "buffer 7", 7) with { Measurand = Measurand.Ph };

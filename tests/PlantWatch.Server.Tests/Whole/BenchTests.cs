@@ -1,5 +1,6 @@
 using System.Net;
 using PlantWatch.Core.Chemistry;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Probes;
 using PlantWatch.Core.Probes.Calibrating;
 using PlantWatch.Core.Quantities;
@@ -49,6 +50,18 @@ public sealed class BenchTests
             Assert.Equal(HttpStatusCode.Conflict, (await server.PostAsync($"/api/v1/calibrations/{id}/review", new ReviewRequest(false, "T. Wren", "no"))).StatusCode);
             Assert.Equal(id, (await server.GetAsync<CalibrationView>($"/api/v1/calibrations/{id}")).Id);
         }
+    }
+
+    [Fact]
+    public async Task A_second_look_by_another_spelling_that_a_journal_of_before_holds_is_answered_as_the_first_time_when_it_is_sent_again()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var (id, by) = (Guid.CreateVersion7(), "Castellan, R.");
+        await WholeServer.ReadAsync<CalibrationView>(await server.PutAsync($"/api/v1/bench/ph/sheets/{id}", Sheet));
+        var review = new ReviewRequest(true, by, null);
+        await RefusedAsync(await server.PostAsync($"/api/v1/calibrations/{id}/review", review), HttpStatusCode.Conflict);
+        Assert.IsType<Outcome.Done>(await server.Host.SendAsync("hall", at => new CalibrationReviewed(at, id, true, by, null), default));
+        Assert.Equal(by, (await WholeServer.ReadAsync<CalibrationView>(await server.PostAsync($"/api/v1/calibrations/{id}/review", review))).ReviewedBy);
     }
 
     [PeerFact("mosquitto_pub")]

@@ -54,6 +54,18 @@ public sealed class FilterTests
     }
 
     [Fact]
+    public async Task A_second_backwash_without_a_word_that_a_journal_of_before_holds_is_answered_as_the_first_time_when_it_is_sent_again()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await WholeServer.ReadAsync<FilterView>(await server.PostAsync("/api/v1/filters/f1/backwash", new WashRequest(Guid.CreateVersion7(), "R. Castellan", "hall")));
+        await WholeServer.ReadAsync<WashView>(await server.PostAsync("/api/v1/filters/f1/washed", new WashRequest(Guid.CreateVersion7(), "R. Castellan")));
+        var again = new WashRequest(Guid.CreateVersion7(), "J. Sample", "hall");
+        Assert.Equal(HttpStatusCode.BadRequest, (await server.PostAsync("/api/v1/filters/f1/backwash", again)).StatusCode);
+        Assert.IsType<Outcome.Done>(await server.Host.SendAsync("hall", at => new BackwashBegun(at, again.Id, "f1", again.By!), default));
+        Assert.Equal(again.Id, (await WholeServer.ReadAsync<FilterView>(await server.PostAsync("/api/v1/filters/f1/backwash", again))).Backwash?.Id);
+    }
+
+    [Fact]
     public async Task The_water_of_a_wash_is_dilution_and_a_strainer_is_emptied_by_hand()
     {
         await using var server = await WholeServer.StartAsync(plant: Plant);

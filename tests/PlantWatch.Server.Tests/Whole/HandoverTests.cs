@@ -1,5 +1,6 @@
 using System.Net;
 using PlantWatch.Core.Maintenance;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Handover;
 using PlantWatch.Server.Api;
 
@@ -56,8 +57,37 @@ public sealed class HandoverTests
     }
 
     [Theory]
+    [InlineData("Castellan, R.")]
+    [InlineData("R. C\u0430stellan")]
+    public async Task Who_wrote_it_does_not_sign_it_in_another_spelling(string by)
+    {
+        await using var server = await WholeServer.StartAsync();
+        var id = Guid.CreateVersion7();
+        var written = await WholeServer.ReadAsync<HandoverView>(await server.PostAsync("/api/v1/handover/note", new HandoverNote(id, "R. Castellan", "The acid pump hums")));
+        var answer = await SignAsync(server, id, by, written.Shown);
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        Assert.Contains("handover.same_person", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.NotNull((await ViewAsync(server)).Waiting);
+    }
+
+    [Fact]
+    public async Task What_a_journal_of_before_holds_is_answered_as_the_first_time_when_it_is_sent_again()
+    {
+        await using var server = await WholeServer.StartAsync();
+        var note = new HandoverNote(Guid.CreateVersion7(), "...", "The acid pump hums");
+        Assert.IsType<Outcome.Done>(await server.Host.SendAsync("hall", at => new HandoverWritten(at, note.Id, note.By!, note.Note!), default));
+        await WholeServer.ReadAsync<HandoverView>(await server.PostAsync("/api/v1/handover/note", note));
+        var seen = await ViewAsync(server);
+        Assert.IsType<Outcome.Done>(await server.Host.SendAsync("hall", at => new HandoverSigned(at, note.Id, ".", null, HandoverSheet.Of(server.Host.Find("hall")!.State, at).Hash()), default));
+        await WholeServer.ReadAsync<HandoverView>(await SignAsync(server, note.Id, ".", seen.Shown));
+        Assert.Equal(".", Assert.Single((await ViewAsync(server)).Past).Said.To);
+    }
+
+    [Theory]
     [InlineData("note", "", HttpStatusCode.BadRequest)]
     [InlineData("sign", "", HttpStatusCode.BadRequest)]
+    [InlineData("note", "...", HttpStatusCode.BadRequest)]
+    [InlineData("sign", "...", HttpStatusCode.BadRequest)]
     public async Task Nobody_hands_over_or_takes_over_without_a_name(string what, string by, HttpStatusCode expected)
     {
         await using var server = await WholeServer.StartAsync();

@@ -1,4 +1,5 @@
 using System.Net;
+using PlantWatch.Core.Plant;
 using PlantWatch.Core.Stock;
 using PlantWatch.Server.Api;
 
@@ -154,6 +155,65 @@ public sealed class StockTests
 
         Assert.Equal(HttpStatusCode.BadRequest, (await server.PutAsync($"/api/v1/deliveries/{Guid.NewGuid()}", row)).StatusCode);
         Assert.Equal(HttpStatusCode.BadRequest, (await server.Http.GetAsync("/api/v1/stock?days=0")).StatusCode);
+    }
+
+    [Theory]
+    [InlineData("R. Castellan", "Castellan, R.", HttpStatusCode.BadRequest, "stock.two_people")]
+    [InlineData("R. Castellan", "R. C\u0430stellan", HttpStatusCode.BadRequest, "stock.two_people")]
+    [InlineData("R. Castellan", "...", HttpStatusCode.BadRequest, "field.required")]
+    [InlineData("...", "T. Wren", HttpStatusCode.BadRequest, "field.required")]
+    public async Task One_person_in_another_spelling_is_no_second_one(string by, string checkedBy, HttpStatusCode status, string code)
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        foreach (var path in new[] { "deliveries", "refills" })
+        {
+            var answer = await server.PutAsync($"/api/v1/{path}/{Guid.CreateVersion7()}", Delivery("hypo", "hypo-pump", 50) with { By = by, CheckedBy = checkedBy });
+            Assert.Equal(status, answer.StatusCode);
+            Assert.Contains(code, await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.Empty(await server.GetAsync<List<StockMoveView>>("/api/v1/stock/moves"));
+    }
+
+    [Fact]
+    public async Task A_row_is_corrected_once_and_next_to_nothing_is_no_delivery()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        var row = Delivery("hypo", null, 100);
+        var first = await PutAsync(server, "deliveries", row);
+        await PutAsync(server, "deliveries", row with { Litres = 10, Corrects = first.Move.Id, CorrectionReason = "a nought too many" });
+        foreach (var (wrong, status, code) in new[]
+        {
+            (row with { Litres = 11, Corrects = first.Move.Id, CorrectionReason = "so did I" }, HttpStatusCode.Conflict, "stock.corrected_already"),
+            (row with { Litres = 1e-320, Price = 5 }, HttpStatusCode.BadRequest, "stock.amount_impossible"),
+        })
+        {
+            var answer = await server.PutAsync($"/api/v1/deliveries/{Guid.CreateVersion7()}", wrong);
+            Assert.Equal(status, answer.StatusCode);
+            Assert.Contains(code, await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.Equal(10, (await HypoAsync(server)).Store);
+    }
+
+    [Fact]
+    public async Task A_row_that_a_journal_of_before_holds_is_answered_as_the_first_time_when_it_is_sent_again()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        var row = Delivery("hypo", null, 100) with { CheckedBy = "Castellan, R." };
+        var old = new StockMove { Id = Guid.CreateVersion7(), Act = StockAct.Delivered, ProductId = "hypo", Amount = 100, HappenedAt = row.HappenedAt, By = row.By!, CheckedBy = row.CheckedBy };
+        // Two corrections of one row, by one person in two spellings: what was not asked once.
+        var wrongs = new[] { 10.0, 11 }.Select(litres => old with { Id = Guid.CreateVersion7(), Amount = litres, Corrects = old.Id, CorrectionReason = "a nought too many" }).ToArray();
+        foreach (var taken in wrongs.Prepend(old)) Assert.IsType<Outcome.Done>(await server.Host.SendAsync("hall", at => new StockMoved(at, taken), default));
+        await WholeServer.ReadAsync<StockMoveView>(await server.PutAsync($"/api/v1/deliveries/{old.Id}", row));
+        foreach (var taken in wrongs)
+        {
+            var again = row with { Litres = taken.Amount, Corrects = old.Id, CorrectionReason = taken.CorrectionReason };
+            Assert.Equal(taken.Id, (await WholeServer.ReadAsync<StockMoveView>(await server.PutAsync($"/api/v1/deliveries/{taken.Id}", again))).Move.Id);
+        }
+
+        Assert.Equal(11, (await HypoAsync(server)).Store);
+        Assert.Equal(3, (await server.GetAsync<List<StockMoveView>>("/api/v1/stock/moves")).Count);
     }
 
     [Fact]

@@ -13,7 +13,7 @@ internal static class HandoverFold
         var known = draft.Handover;
         if (said.Id == known.SignedId) return Outcome.AlreadyDone.Instance;
         if (said.Id == known.Id) return known.From == said.By.Trim() && known.Note == said.Note.Trim() ? Outcome.AlreadyDone.Instance : No(TurnedDownKind.Conflict, "id", Reason.Of("id.taken"));
-        if (!PersonNames.SaysSomebody(said.By)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
+        if (string.IsNullOrWhiteSpace(said.By)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
         if (string.IsNullOrWhiteSpace(said.Note)) return No(TurnedDownKind.Invalid, "note", Reason.Of("field.required"));
         if (known.Waits) Enter(draft, said.At, new(known.Id, HandoverChange.LeftUnsigned, known.From, null, known.Note, null, known.WrittenAt));
         draft.Handover = known with { Id = said.Id, From = said.By.Trim(), Note = said.Note.Trim(), WrittenAt = said.At };
@@ -25,11 +25,11 @@ internal static class HandoverFold
     {
         var known = draft.Handover;
         // Who signs second is not told that it is signed by them.
-        if (said.Id == known.SignedId) return PersonNames.AreSame(known.SignedBy, said.By) ? Outcome.AlreadyDone.Instance : No(TurnedDownKind.Conflict, "id", Reason.Of("id.taken"));
-        if (!PersonNames.SaysSomebody(said.By)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
+        if (said.Id == known.SignedId) return known.SignedBy == said.By.Trim() || PersonNames.AreSame(known.SignedBy, said.By) ? Outcome.AlreadyDone.Instance : No(TurnedDownKind.Conflict, "id", Reason.Of("id.taken"));
+        if (string.IsNullOrWhiteSpace(said.By)) return No(TurnedDownKind.Invalid, "by", Reason.Of("field.required"));
         if (known.Waits && said.Id != known.Id) return No(TurnedDownKind.Conflict, "id", Reason.Of("handover.another_waits", known.From!));
-        // A signature is a second pair of eyes.
-        if (known.Waits && PersonNames.AreSame(known.From, said.By)) return No(TurnedDownKind.Conflict, "by", Reason.Of("handover.same_person"));
+        // A signature is a second pair of eyes. Another spelling is asked for at the door: see HandoverObjection.
+        if (known.Waits && string.Equals(known.From, said.By.Trim(), StringComparison.OrdinalIgnoreCase)) return No(TurnedDownKind.Conflict, "by", Reason.Of("handover.same_person"));
         var sheet = HandoverSheet.Of(draft.Seal(), said.At);
         if (sheet.Hash() != said.Shown) return No(TurnedDownKind.Conflict, "shown", Reason.Of("handover.changed"));
         draft.Handover = new(Guid.Empty, null, null, Instant.Never, said.Id, said.By.Trim(), said.At);

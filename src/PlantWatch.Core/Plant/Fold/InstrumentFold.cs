@@ -9,7 +9,10 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>Instruments: what they read of their standards, and what that makes of the results made with them.</summary>
 internal static class InstrumentFold
 {
-    private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(10);
+    // A phone's clock may be ahead: twice what a check is allowed (our choice, because nothing of the water is judged by the minute of a verification).
+    private static readonly TimeSpan Ahead = 2 * ImpossibleChecks.ClockTolerance;
+
+    // Two years back (our choice, because the last yearly service is told when PlantWatch is new in the house, and older ones say nothing of today).
     private static readonly TimeSpan LongAgo = TimeSpan.FromDays(2 * 366);
 
     public static Outcome Verify(Draft draft, InstrumentVerified said)

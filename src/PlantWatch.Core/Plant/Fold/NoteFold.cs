@@ -6,7 +6,7 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>Notes about a span of time: into the record, and nothing is judged by them.</summary>
 internal static class NoteFold
 {
-    // Older ones are found by their id in the record; the shell looks there before it sends.
+    // Older ones are found by their id in the record; the shell looks there before it sends (our choice: a month of four a day, because what is sent again or corrected is of these days).
     private const int Remembered = 128;
 
     public static Outcome Write(Draft draft, NoteWritten said)

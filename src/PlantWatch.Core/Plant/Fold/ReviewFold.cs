@@ -35,7 +35,7 @@ internal static class ReviewFold
     }
 
     private static bool Repeats(Calibration done, CalibrationReviewed said) =>
-        done.ReviewedBy is { } earlier && PersonNames.AreSame(earlier, said.By) && said.Accepted == !done.Objected;
+        done.ReviewedBy is { } earlier && (earlier == said.By.Trim() || PersonNames.AreSame(earlier, said.By)) && said.Accepted == !done.Objected;
 
     private static Outcome.TurnedDown No(TurnedDownKind kind, string field, Reason reason) => Outcome.TurnedDown.Because(kind, field, reason);
 }

@@ -9,9 +9,12 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>Rounds through the plant room.</summary>
 internal static class RoundFold
 {
-    // A phone's clock may be ahead; a round is typed in on the day after at the latest, or from paper within the month.
-    private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(10);
+    // A phone's clock may be ahead: twice what a check is allowed (our choice, because nothing of the water is judged by the minute of a round).
+    private static readonly TimeSpan Ahead = 2 * ImpossibleChecks.ClockTolerance;
+
+    // A round is typed in on the day after, or from paper within the month (our choice, because a sheet is put away with its month).
     private static readonly TimeSpan LongAgo = TimeSpan.FromDays(31);
+    private static readonly TimeOnly Noon = new(12, 0);
 
     public static Outcome Walk(Draft draft, PlantRoundDone said)
     {
@@ -24,13 +27,24 @@ internal static class RoundFold
         return Outcome.Done.Instance;
     }
 
-    // Of each day and pool the newest count, from the day after the last reading on, whose own day was partly before it, to the day of this one.
+    /// <summary>How many bathed between two readings of a meter, of each day and pool by the newest count; null where nobody counted.</summary>
+    /// <remarks>
+    /// A count is of a whole day, a reading of an hour. Our choice: a day's bathers come after a reading of its morning and before one of its afternoon, parted at noon, because most rounds are walked
+    /// before the house opens or after it has closed. So a round of the morning has yesterday's in it, and today's, which is not written yet, is the next one's.
+    /// </remarks>
     private static int? Bathers(Draft draft, Instant since, Instant until)
     {
         if (!SiteClock.TryOf(draft.Plan.TimeZone, out var clock)) return null;
-        var (first, last) = (clock.DayOf(since), clock.DayOf(until));
-        var counts = draft.Bathers.Where(b => b.Day > first && b.Day <= last).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
+        var (first, end) = (NextToCome(clock, since), NextToCome(clock, until));
+        var counts = draft.Bathers.Where(b => b.Day >= first && b.Day < end).GroupBy(b => (b.PoolId, b.Day)).Select(g => g.Last().Number).ToArray();
         return counts.Length == 0 ? null : counts.Sum();
+    }
+
+    // The first day whose bathers come after a reading.
+    private static DateOnly NextToCome(SiteClock clock, Instant read)
+    {
+        var day = clock.DayOf(read);
+        return read < clock.At(day, Noon) ? day : day.AddDays(1);
     }
 
     private static Outcome.TurnedDown? Objection(RoundPlan plan, PlantRound round, Instant now)

@@ -8,7 +8,7 @@ namespace PlantWatch.Core.Plant.Fold;
 /// <summary>The stock book: deliveries, refills, counts. What is wrong with the tank is told and not only refused, for it may have happened.</summary>
 internal static class StockFold
 {
-    // Older ones are found by their id in the record; the shell looks there before it sends.
+    // Older ones are found by their id in the record; the shell looks there before it sends (our choice: a month of four a day, because what is sent again or corrected is of these days).
     private const int MovesRemembered = 128;
 
     public static Outcome Write(Draft draft, StockMoved said)
@@ -33,8 +33,6 @@ internal static class StockFold
         var tank = pump < 0 ? null : draft.Plan.Pumps[pump];
         if (MoveChecks.Of(move, tank, now) is var (field, why)) return No(TurnedDownKind.Invalid, field, why);
         if (move.Corrects is { } wrong && !draft.Moves.Any(m => m.Id == wrong)) return No(TurnedDownKind.Invalid, "corrects", Reason.Of("stock.corrects_unknown"));
-        // Taken back twice, it would be missing in the book.
-        if (draft.Moves.Any(m => m.Corrects is { } done && done == move.Corrects)) return No(TurnedDownKind.Conflict, "corrects", Reason.Of("stock.corrected_already"));
         if (tank is null) return null;
         if (move.Act == StockAct.Counted && move.ProductId != tank.ProductId) return No(TurnedDownKind.Invalid, "productId", Reason.Of("stock.not_of_the_tank", move.Product, tank.Name));
         // Nothing is connected yet, one hopes: it is asked before it is written down as done.
@@ -43,7 +41,7 @@ internal static class StockFold
 
     private static void Take(Draft draft, StockMove move, int pump, ProductPlan product, Instant at)
     {
-        var old = move.Corrects is { } wrong ? draft.Moves.First(m => m.Id == wrong) : null;
+        var old = move.Corrects is null ? null : Standing(draft, move);
         var isCorrected = draft.Moves.Any(m => m.Corrects == move.Id);
         draft.Moves = draft.Moves.Length < MovesRemembered ? draft.Moves.Add(move) : draft.Moves.RemoveAt(0).Add(move);
         draft.Entries.Add(new RecordEntry(move.Id, at, move.HappenedAt, move.PumpId ?? move.ProductId, new StockEntry(move, at)));
@@ -52,6 +50,19 @@ internal static class StockFold
         if (isCorrected) return;
         StoreFold.Take(draft, move);
         if (pump >= 0) TankFold.Fill(draft, pump, move, product, at);
+    }
+
+    // Corrected by two at once, or twice in a journal of before the door asked, a row is taken back once: the newest correction takes the place of the one before.
+    private static StockMove Standing(Draft draft, StockMove move)
+    {
+        var origin = OriginOf(draft, move);
+        return draft.Moves.Last(m => OriginOf(draft, m) == origin);
+    }
+
+    private static Guid OriginOf(Draft draft, StockMove move)
+    {
+        if (move.Corrects is not { } wrong) return move.Id;
+        return draft.Moves.FirstOrDefault(m => m.Id == wrong) is { } corrected ? OriginOf(draft, corrected) : wrong;
     }
 
     // What the shell adds to it may differ from one sending to the next.

@@ -25,6 +25,7 @@ internal static class HandoverApi
         if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("note", request.Note)) is { } tooLong) return tooLong;
         if (await IsOverAsync(request.Id, host, store, cancellation)) return Answers.Conflict("id", "id.taken");
+        if (Objection(host, state => HandoverObjection.ToWrite(state, request.Id, request.By ?? "")) is { } no) return no;
         return await TellAsync(host, (_, at) => new HandoverWritten(at, request.Id, request.By ?? "", request.Note ?? ""), cancellation) ?? Answers.Ok(await ViewAsync(host, store, clock, cancellation));
     }
 
@@ -32,6 +33,7 @@ internal static class HandoverApi
     {
         if (!TimeOrderedId.IsVersion7(request.Id)) return Answers.Invalid("id", "id.not_version_7");
         if ((Bounds.OfName("by", request.By) ?? Bounds.OfRemark("remark", request.Remark)) is { } tooLong) return tooLong;
+        if (Objection(host, state => HandoverObjection.ToSign(state, request.Id, request.By ?? "")) is { } no) return no;
         // Looked at for all before the first is told: what changed in one circuit must not leave the others signed.
         var states = host.Circuits.ToArray().Select(w => w.State).ToArray();
         var shown = request.Shown ?? "";
@@ -53,6 +55,10 @@ internal static class HandoverApi
 
         return false;
     }
+
+    // Asked of all before the first is told.
+    private static IResult? Objection(PlantHost host, Func<CircuitState, Outcome.TurnedDown?> ask) =>
+        host.Circuits.ToArray().Select(w => ask(w.State)).FirstOrDefault(no => no is not null) is { } first ? Answers.From(first) : null;
 
     // Every circuit keeps its part. Sent again after a break it reaches those that it had not reached.
     private static async Task<IResult?> TellAsync(PlantHost host, Func<string, Instant, PlantEvent> make, CancellationToken cancellation)

@@ -55,8 +55,7 @@ internal static class StockApi
         foreach (var circuit in host.Circuits.ToArray())
             if (await store.EntryAsync(circuit.Partition, id, cancellation) is { } known) return Again(known, Move(id, act, request, amount), host);
         var move = Labelled(Move(id, act, request, amount), product, host, Today(host.Plan, Instant.From(clock.GetUtcNow())));
-        var arrivedAt = Instant.Never;
-        var outcome = await host.SendAsync(worker.Partition.Value, at => new StockMoved(arrivedAt = at, move), cancellation);
+        var outcome = await host.AskAsync(worker.Partition.Value, state => MoveObjection.Of(state, move), at => new StockMoved(at, move), cancellation);
         if (outcome is Outcome.TurnedDown no) return Answers.From(no);
         return await store.EntryAsync(worker.Partition, id, cancellation) is { Body: StockEntry kept } ? Answers.Ok(View(kept, worker.State.Plan, false)) : Answers.NotFound($"row {id}");
     }

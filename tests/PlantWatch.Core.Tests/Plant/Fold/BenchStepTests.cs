@@ -180,9 +180,27 @@ public sealed class BenchStepTests
         var id = Sign(7.2, 4.2);
         Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationReviewed(at, id, true, "Example R.", "as it should be")));
         Assert.Equal("Example R.", _bench.State.Calibrations.Single(c => c.Id == id).ReviewedBy);
+        // Sent again it is answered as the first time; whoever else comes is told that it is done, and not that they are the first person.
+        Assert.IsType<Outcome.AlreadyDone>(Review(id, accepted: true, "Example R."));
+        Assert.Equal("review.already_done", Code(Review(id, accepted: true, "M. Invented")));
         // What was turned down even then is so still.
         var next = Sign(7.2, 4.2);
         Assert.Equal("review.second_person", Code(_bench.Run(at => new CalibrationReviewed(at, next, true, " r.  example", "as it should be"))));
+    }
+
+    [Theory]
+    [InlineData("Example R.")]
+    [InlineData("...")]
+    public void An_approval_by_another_spelling_that_a_journal_of_before_holds_is_answered_as_the_first_time(string by)
+    {
+        var id = Sign(7.0, 4.8);
+        Assert.NotNull(SecondPerson.Objection(_bench.State, id, by));
+        Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationDecided(at, id, CalibrationStatus.Approved, Instant.Never, by, null)));
+        Assert.Null(SecondPerson.Objection(_bench.State, id, by));
+        Assert.IsType<Outcome.AlreadyDone>(Decide(id, CalibrationStatus.Approved, by));
+        var next = Sign(7.2, 4.2);
+        Assert.IsType<Outcome.Done>(_bench.Run(at => new CalibrationReviewed(at, next, true, by, null)));
+        Assert.IsType<Outcome.AlreadyDone>(Review(next, accepted: true, by));
     }
 
     private static readonly Guid Work = TimeOrderedId.Derive(Hall.Nine, "work");

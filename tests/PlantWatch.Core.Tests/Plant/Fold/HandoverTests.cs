@@ -56,17 +56,40 @@ public sealed class HandoverTests
     }
 
     [Theory]
-    [InlineData("r.example")]
-    [InlineData("Example, R.")]
-    [InlineData("R. Ex\u0430mple")]
-    public void Who_wrote_it_does_not_sign_it_in_another_spelling(string by)
+    [InlineData("r.example", "handover.same_person")]
+    [InlineData("Example, R.", "handover.same_person")]
+    [InlineData("R. Ex\u0430mple", "handover.same_person")]
+    [InlineData("\u200B", "field.required")]
+    public void Who_wrote_it_does_not_sign_it_in_another_spelling_and_what_was_signed_before_stays_signed(string by, string why)
     {
         var bench = new Bench(Plan);
         var id = Id(bench, "handover");
         Write(bench, id);
-        Assert.Equal("handover.same_person", Code(Sign(bench, id, by)));
-        Assert.Equal("field.required", Code(Sign(bench, id, "\u200B")));
-        Assert.True(bench.State.Handover.Waits);
+        Assert.Equal(why, HandoverObjection.ToSign(bench.State, id, by)?.Remarks[0].Reason.Code);
+        Assert.Null(HandoverObjection.ToSign(bench.State, id, "J. Sample"));
+        Assert.IsType<Outcome.Done>(Sign(bench, id, by));
+        Assert.False(bench.State.Handover.Waits);
+        // Sent again it is answered as the first time, also when another note waits by now.
+        Write(bench, Id(bench, "next"));
+        Assert.Null(HandoverObjection.ToSign(bench.State, id, by));
+        Assert.IsType<Outcome.AlreadyDone>(Sign(bench, id, by));
+    }
+
+    [Fact]
+    public void A_note_is_somebodys_and_one_of_before_that_was_asked_is_kept()
+    {
+        var bench = new Bench(Plan);
+        var id = Id(bench, "handover");
+        Assert.Equal("field.required", HandoverObjection.ToWrite(bench.State, id, "...")?.Remarks[0].Reason.Code);
+        Assert.Null(HandoverObjection.ToWrite(bench.State, id, "R. Example"));
+        Assert.IsType<Outcome.Done>(Write(bench, id, by: "..."));
+        // Sent again it is answered as the first time, before and after somebody has signed it; the next one is asked.
+        Assert.Null(HandoverObjection.ToWrite(bench.State, id, "..."));
+        Assert.IsType<Outcome.AlreadyDone>(Write(bench, id, by: "..."));
+        Sign(bench, id);
+        Assert.Null(HandoverObjection.ToWrite(bench.State, id, "..."));
+        Assert.IsType<Outcome.AlreadyDone>(Write(bench, id, by: "..."));
+        Assert.NotNull(HandoverObjection.ToWrite(bench.State, Id(bench, "next"), "..."));
     }
 
     [Fact]
