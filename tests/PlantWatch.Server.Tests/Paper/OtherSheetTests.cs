@@ -3,6 +3,7 @@ using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Api;
 using PlantWatch.Server.Tests.Peers;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Tests.Paper;
 
@@ -114,10 +115,12 @@ public sealed class OtherSheetTests
             Assert.Contains($"{kind}-2026-05-01-to-2026-05-04.{format}", answer.Content.Headers.ContentDisposition!.ToString(), StringComparison.Ordinal);
         }
 
-        foreach (var language in (string[])["en", "fr", "de"])
+        foreach (var language in Language.All)
         {
-            var text = PaperPlant.TextOf(await server.PdfAsync($"from=2026-05-01&to=2026-05-04&language={language}", kind));
-            Assert.All(["Bramble Street Baths", "Europe/London", "I. Spector"], part => Assert.Contains(part, text, StringComparison.Ordinal));
+            var text = PaperPlant.TextOf(await server.PdfAsync($"from=2026-05-01&to=2026-05-04&language={language.Code}", kind));
+            var title = Wording.Of(language).Find($"paper.kind_{kind.Replace('-', '_')}");
+            Assert.All([title, "Bramble Street Baths", "Europe/London", "I. Spector"], part => Assert.Contains(part, text, StringComparison.Ordinal));
+            if (language != Language.English) Assert.NotEqual(Wording.English.Find($"paper.kind_{kind.Replace('-', '_')}"), title);
             // A code without words would stand there as it is.
             Assert.DoesNotContain("paper.", text.Replace("docs/paper.md", "", StringComparison.Ordinal), StringComparison.Ordinal);
         }
