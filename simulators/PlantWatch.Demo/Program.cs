@@ -69,10 +69,18 @@ internal static class DemoProgram
 
     private static PlantWatchOptions Settings(string folder, int broker) => new()
     {
-        PlantFile = Path.Combine(AppContext.BaseDirectory, "plant.yaml"),
+        PlantFile = PlantFileIn(folder),
         Data = folder,
         Broker = new BrokerOptions { Mode = BrokerMode.Embedded, Port = broker },
     };
+
+    // A copy: what is saved on the page goes with the folder, and stays with it where the record is kept.
+    private static string PlantFileIn(string folder)
+    {
+        var copy = Path.Combine(folder, "plant.yaml");
+        if (!File.Exists(copy)) File.Copy(Path.Combine(AppContext.BaseDirectory, "plant.yaml"), copy);
+        return copy;
+    }
 
     private static async Task PlayAsync(SimulatedPlant plant, DemoClock clock, Gateways gateways, HttpClient http, bool known, CancellationToken cancellation)
     {

@@ -13,11 +13,27 @@ var options = configuration.GetSection("PlantWatch").Get<PlantWatchOptions>() ??
 try
 {
     await using var app = PlantWatchServer.Build(options, TimeProvider.System, configuration["urls"] ?? "http://127.0.0.1:5080");
-    await app.RunAsync();
+    await RunAsync(app);
     return 0;
 }
 catch (Exception fault) when (StartFailure.Explain(fault) is { } words)
 {
     await Console.Error.WriteLineAsync($"PlantWatch did not start: {words}");
     return 1;
+}
+
+static async Task RunAsync(WebApplication app)
+{
+    try
+    {
+        await app.StartAsync();
+    }
+    catch
+    {
+        // What has begun is ended in order, with its last batch and snapshots, before the record is closed. Why it did not start is what counts.
+        await app.StopAsync().ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        throw;
+    }
+
+    await app.WaitForShutdownAsync();
 }

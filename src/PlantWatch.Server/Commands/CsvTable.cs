@@ -67,7 +67,7 @@ internal static class CsvTable
         }
 
         writer.Flush();
-        output.WriteLine($"{good} rows worked out, {bad} not; written to {to}");
+        output.WriteLine($"Rows worked out: {good}, not: {bad}; written to {to}");
         return bad == 0 ? 0 : 1;
     }
 

@@ -1,3 +1,4 @@
+using PlantWatch.Server.Hosting;
 using Serilog;
 using Serilog.Core;
 using Serilog.Debugging;
@@ -30,6 +31,9 @@ internal static class LoggingSetup
         .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
         // Every question of a supervisor would be a line without a reason; the answer itself carries the reasons, and the parts log them once.
         .MinimumLevel.Override("Microsoft.Extensions.Diagnostics.HealthChecks", LogEventLevel.Fatal)
+        // Why a server does not start is one sentence on the console where a person can mend it, without the trace of the code.
+        .Filter.ByExcluding(line => line.Exception is { } fault && StartFailure.Explain(fault) is not null
+            && line.Properties.GetValueOrDefault(Constants.SourceContextPropertyName) is ScalarValue { Value: "Microsoft.Extensions.Hosting.Internal.Host" })
         .ReadFrom.Configuration(configuration)
         .Enrich.FromLogContext()
         .Enrich.With<MessageNumber>()

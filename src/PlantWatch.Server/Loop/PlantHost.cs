@@ -84,7 +84,7 @@ internal sealed class PlantHost(IRecordStore store, Committer committer, Snapsho
                 .ToFrozenDictionary(x => x.Topic, x => _workers[x.Circuit], StringComparer.Ordinal);
             Plan = plan;
             _ticker ??= clock.CreateTimer(_ => Tick(), null, IdleTick, IdleTick);
-            LoopLog.PlanInForce(log, plan.Circuits.Length, plan.Circuits.Sum(c => c.Probes.Length));
+            if (!plan.Circuits.IsEmpty || before is not null) LoopLog.PlanInForce(log, plan.Circuits.Length, plan.Circuits.Sum(c => c.Probes.Length));
         }
         catch
         {

@@ -157,11 +157,21 @@ internal sealed class PlantFileWatcher(string path, Func<PlantPlan, Cancellation
 
     private void Refuse(IReadOnlyList<PlantFileError> errors, string? hash)
     {
-        if (IsMissing) PlantFileLog.NoneYet(log, _path);
-        else if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
+        Say(errors);
+        Publish(_standing with { Errors = errors, LookedAtHash = hash });
+    }
+
+    private void Say(IReadOnlyList<PlantFileError> errors)
+    {
+        if (IsMissing)
+        {
+            PlantFileLog.NoneYet(log, _path);
+            return;
+        }
+
+        if (_standing.InForceHash is null) PlantFileLog.NoneInForce(log, _path, errors.Count);
         else PlantFileLog.OldStays(log, _path, errors.Count);
         foreach (var error in errors) PlantFileLog.Wrong(log, error);
-        Publish(_standing with { Errors = errors, LookedAtHash = hash });
     }
 
     private void Publish(Standing next)

@@ -3,7 +3,7 @@ namespace PlantWatch.Server.Telling;
 /// <summary>What telling people says, ids 6000 to 6099.</summary>
 internal static partial class TellingLog
 {
-    [LoggerMessage(6000, LogLevel.Information, "{Count} messages about circuit {Circuit} are written down to be sent")]
+    [LoggerMessage(6000, LogLevel.Information, "Written down to be sent about circuit {Circuit}: {Count}")]
     public static partial void Queued(ILogger log, int count, string circuit);
 
     [LoggerMessage(6001, LogLevel.Information, "Message {Notice} was delivered by {Channel} at attempt {Attempt}")]

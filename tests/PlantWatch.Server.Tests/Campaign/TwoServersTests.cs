@@ -1,3 +1,5 @@
+using System.Net;
+using System.Net.Sockets;
 using PlantWatch.Campaign;
 using PlantWatch.Server.Tests.Peers;
 
@@ -33,6 +35,21 @@ public sealed class TwoServersTests : IDisposable
         first.AskToEnd();
         Assert.True(await first.EndsAsync(Patience));
         Assert.Equal(200, new PlantWatch.Campaign.Record(Path.Combine(first.Data, "record.db"), first.PlantFile).Rows());
+    }
+
+    [PeerFact("stdbuf")]
+    public async Task Where_the_pages_port_is_taken_one_sentence_says_so_and_what_had_begun_ends_in_order()
+    {
+        var taken = new TcpListener(IPAddress.Loopback, 0);
+        taken.Start();
+        await using var server = new ServerProcess(_folder, BrokerMode.Embedded, Programs.FreePort());
+        await File.WriteAllTextAsync(server.PlantFile, new NumberPlant(2).Yaml());
+        server.Start($"export urls=http://{taken.LocalEndpoint}");
+        Assert.True(await server.EndsAsync(Patience));
+        taken.Stop();
+        Assert.Equal(1, server.ExitCode);
+        Assert.Single(server.Said, line => line.StartsWith("PlantWatch did not start: the page's port is taken", StringComparison.Ordinal));
+        Assert.DoesNotContain(server.Said, line => line.StartsWith("   at ", StringComparison.Ordinal) || line.Contains(" WRN ", StringComparison.Ordinal) || line.Contains(" ERR ", StringComparison.Ordinal));
     }
 
     [PeerFact("stdbuf")]

@@ -24,7 +24,7 @@ public sealed class TableCommandTests : IDisposable
         Assert.Equal(-33.708, Number(row["CCPP_mgL_CaCO3"]), 0.05);
         Assert.Equal(-0.6425, Number(row["LSI_table"]), 0.001);
         Assert.Equal(6.8 - 7.5522, Number(row["LSI_closed"]), 0.001);
-        Assert.Equal("1 rows worked out, 0 not; written to " + Path.Combine(_folder, "out.csv"), _output.ToString().Trim());
+        Assert.Equal("Rows worked out: 1, not: 0; written to " + Path.Combine(_folder, "out.csv"), _output.ToString().Trim());
     }
 
     [Fact]

@@ -26,7 +26,7 @@ export function BoardsPage() {
         {boards.value === null ? <p class="hint" role="status">{words.overview.waiting}</p> : boards.value.length === 0 ? <p class="hint">{w.none}</p>
           : <ul class="board-list">{boards.value.map(b => <Line key={b.id} board={b} />)}</ul>}
       </section>
-      <section class="sheet card"><h2>{w.ownTitle}</h2><p>{w.ownHow}</p><p><code>PlantWatch.Server check-board --plant plant.yaml boards/my-board.board.yaml</code></p></section>
+      <section class="sheet card"><h2>{w.ownTitle}</h2><p>{w.ownHow}</p><p><code>dotnet run --project src/PlantWatch.Server -- check-board --plant "$PWD/plant.yaml" "$PWD/boards/my-board.board.yaml"</code></p></section>
     </div>
   );
 }
