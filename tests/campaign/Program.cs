@@ -1,8 +1,11 @@
 using System.Globalization;
 using PlantWatch.Campaign;
+using PlantWatch.Fuzz;
 using PlantWatch.Server;
 
 const string Usage = "tests/campaign/run [--kills 20] [--rate 2000] [--mode external|embedded|both] [--devices 20] [--tries 1] [--seed 1] [--broker-too] [--never-catch-up] [--no-page]";
+
+if (args is ["fuzz", .. var rest]) return ProgramOfFuzz.Run(rest);
 
 var asked = new Dictionary<string, string>(StringComparer.Ordinal);
 for (var i = 0; i < args.Length; i++)

@@ -50,7 +50,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
         foreach (var probe in circuit.Probes.Where(p => p.Setup.Record.Length > 0 && !p.IsSilent(hours)))
         {
             if (probe.SendsNaN(hours))
-                messages.Add(new(now, Gateway(probe.Setup), probe.Setup.Topic, SenmlPack.NotANumber(circuit.Setup.BaseName, probe.Setup.Record, deviceTime), 1));
+                messages.Add(new(now, Gateway(probe.Setup), probe.Setup.Topic, SenmlPack.NotANumber(circuit.Setup.BaseName, probe.Setup.Record, deviceTime, circuit.Setup.Packs), 1));
             else
                 PackFor(probe).Add(probe.Setup.Record, Unit(probe.Setup.Measures), deviceTime, Rounded(probe));
         }
@@ -90,7 +90,7 @@ internal sealed class Speech(SimulatedCircuit circuit)
     private SenmlPack PackFor(Probe probe)
     {
         if (!_packs.TryGetValue(probe.Setup.Topic, out var found))
-            _packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName));
+            _packs[probe.Setup.Topic] = found = (probe.Setup.Topic, Gateway(probe.Setup), new SenmlPack(circuit.Setup.BaseName, circuit.Setup.Packs));
         return found.Pack;
     }
 

@@ -43,6 +43,15 @@ internal sealed class ProductSetup
     public double PricePerLitre { get; set; }
 }
 
+/// <summary>How a gateway writes its packs.</summary>
+internal enum PackForm
+{
+    /// <summary>SenML in JSON.</summary>
+    Json,
+    /// <summary>SenML in CBOR.</summary>
+    Cbor,
+}
+
 /// <summary>Pools that share treatment.</summary>
 internal sealed class CircuitSetup
 {
@@ -54,6 +63,8 @@ internal sealed class CircuitSetup
     public MakeUpSetup MakeUp { get; set; } = new();
     /// <summary>SenML base name of the gateway, such as <c>urn:dev:ops:site-circuit:</c>.</summary>
     public string BaseName { get; set; } = "";
+    /// <summary>What its packs are written in.</summary>
+    public PackForm Packs { get; set; }
     public List<PoolSetup> Pools { get; set; } = [];
     public List<ProbeSetup> Probes { get; set; } = [];
     public List<PumpSetup> Pumps { get; set; } = [];

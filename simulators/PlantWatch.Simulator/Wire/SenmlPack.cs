@@ -1,10 +1,11 @@
 using System.Text;
 using System.Text.Json;
+using PlantWatch.Simulator.Setup;
 
 namespace PlantWatch.Simulator.Wire;
 
-/// <summary>Writes SenML JSON packs (RFC 8428): the first record carries base name and base time, the others names and times relative to them.</summary>
-internal sealed class SenmlPack(string baseName)
+/// <summary>Writes SenML packs (RFC 8428) in JSON or CBOR: the first record carries base name and base time, the others names and times relative to them.</summary>
+internal sealed class SenmlPack(string baseName, PackForm form)
 {
     private readonly List<(string Name, string Unit, DateTimeOffset At, double Value)> _records = [];
 
@@ -21,14 +22,21 @@ internal sealed class SenmlPack(string baseName)
     public byte[] Take()
     {
         var buffer = new System.Buffers.ArrayBufferWriter<byte>(64 * _records.Count);
-        using (var json = new Utf8JsonWriter(buffer)) Write(json);
+        if (form == PackForm.Cbor) Write(new CborBytes(buffer));
+        else
+            using (var json = new Utf8JsonWriter(buffer)) Write(json);
         _records.Clear();
         return buffer.WrittenSpan.ToArray();
     }
 
     /// <summary>A pack whose one value is no number. JSON has no word for it, so no pack with good readings may contain it.</summary>
-    public static byte[] NotANumber(string baseName, string name, DateTimeOffset at) =>
-        Encoding.UTF8.GetBytes(FormattableString.Invariant($$"""[{"bn":"{{baseName}}","bt":{{Seconds(at)}},"n":"{{name}}","v":NaN}]"""));
+    public static byte[] NotANumber(string baseName, string name, DateTimeOffset at, PackForm form)
+    {
+        if (form == PackForm.Json) return Encoding.UTF8.GetBytes(FormattableString.Invariant($$"""[{"bn":"{{baseName}}","bt":{{Seconds(at)}},"n":"{{name}}","v":NaN}]"""));
+        var pack = new SenmlPack(baseName, form);
+        pack.Add(name, "", at, double.NaN);
+        return pack.Take();
+    }
 
     private void Write(Utf8JsonWriter json)
     {
@@ -50,6 +58,28 @@ internal sealed class SenmlPack(string baseName)
             json.WriteEndObject();
         }
         json.WriteEndArray();
+    }
+
+    // Section 6: integers for the labels, a decimal fraction for what has decimals. What a probe shows is decimal, and so nothing is rounded.
+    private void Write(CborBytes cbor)
+    {
+        var start = _records[0].At;
+        cbor.Array(_records.Count);
+        for (var i = 0; i < _records.Count; i++)
+        {
+            var (name, unit, at, value) = _records[i];
+            cbor.Map((i == 0 ? 2 : 0) + (unit.Length > 0 ? 1 : 0) + (at != start ? 1 : 0) + 2);
+            if (i == 0)
+            {
+                cbor.Field(-2, baseName);
+                cbor.Field(-3, Seconds(start));
+            }
+            cbor.Field(0, name);
+            if (unit.Length > 0) cbor.Field(1, unit);
+            if (at != start) cbor.Field(6, (decimal)(at - start).TotalMilliseconds / 1000);
+            if (double.IsNaN(value)) cbor.FieldOfNoNumber(2);
+            else cbor.Field(2, (decimal)value);
+        }
     }
 
     // Seconds since 1970 with milliseconds; decimal, so that no digit is invented.

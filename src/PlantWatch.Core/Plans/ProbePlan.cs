@@ -18,6 +18,8 @@ public enum PayloadFormat
     Number = 0,
     /// <summary>SenML JSON (RFC 8428).</summary>
     SenmlJson,
+    /// <summary>SenML CBOR (RFC 8428 section 6).</summary>
+    SenmlCbor,
 }
 
 /// <summary>One inline probe.</summary>

@@ -29,7 +29,7 @@ public enum RefusalReason
     ClockBehind,
     /// <summary>Another value is already stored for this device time; the first one stands.</summary>
     ConflictingValue,
-    /// <summary>Not JSON, or not an array of SenML records.</summary>
+    /// <summary>Not the JSON or CBOR that it should be, or not an array of SenML records.</summary>
     MalformedSenml,
     /// <summary>A SenML version or a mandatory field (label ending in _) that is not understood.</summary>
     UnsupportedSenml,

@@ -19,7 +19,7 @@ internal static class ProbeChecks
             }
             Slope(probe["calibration"]["slope_percent"], complaints);
             if (probe["format"].String == "number")
-                Meaningless(probe["record"], "a plain number has no record name; expected format: senml_json, or no record", complaints);
+                Meaningless(probe["record"], "a plain number has no record name; expected format: senml_json or senml_cbor, or no record", complaints);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using PlantWatch.Core.Plans;
 
 namespace PlantWatch.Server.PlantFile;
 
@@ -27,23 +28,23 @@ internal static class TopicChecks
         foreach (var circuit in root["circuits"].Items)
         {
             foreach (var probe in circuit["probes"].Items)
-                yield return new(circuit.Path, probe["topic"], probe["record"], probe["format"].String == "senml_json");
+                yield return new(circuit.Path, probe["topic"], probe["record"], EnumWords<PayloadFormat>.Find(probe["format"].String) ?? PayloadFormat.Number);
             foreach (var pump in circuit["pumps"].Items)
             {
-                yield return new(circuit.Path, pump["state_topic"], default, false);
-                yield return new(circuit.Path, pump["tank_topic"], default, false);
-                yield return new(circuit.Path, pump["strokes_topic"], default, false);
+                yield return new(circuit.Path, pump["state_topic"], default, PayloadFormat.Number);
+                yield return new(circuit.Path, pump["tank_topic"], default, PayloadFormat.Number);
+                yield return new(circuit.Path, pump["strokes_topic"], default, PayloadFormat.Number);
             }
         }
     }
 
     private static void Shared(string topic, Claim first, Claim second, Complaints complaints)
     {
-        var why = (first.Senml, second.Senml) switch
+        var why = (first.Format, second.Format) switch
         {
-            (true, true) => first.Circuit == second.Circuit ? null : "a message belongs to one circuit, so each circuit needs its own topic",
-            (false, false) => "a plain number cannot say whose it is; give each its own topic, or send SenML",
-            _ => "one topic has one format",
+            (PayloadFormat.Number, PayloadFormat.Number) => "a plain number cannot say whose it is; give each its own topic, or send SenML",
+            var (one, other) when one != other => "one topic has one format",
+            _ => first.Circuit == second.Circuit ? null : "a message belongs to one circuit, so each circuit needs its own topic",
         };
         if (why is null) return;
         complaints.Add(second.Topic, $"the topic '{Text.Short(topic)}' is taken on line {first.Topic.Line}; {why}");
@@ -66,5 +67,5 @@ internal static class TopicChecks
         return true;
     }
 
-    private sealed record Claim(string Circuit, Place Topic, Place Record, bool Senml);
+    private sealed record Claim(string Circuit, Place Topic, Place Record, PayloadFormat Format);
 }

@@ -1,7 +1,11 @@
+using System.Formats.Cbor;
 using System.Text;
 using System.Text.Json;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Core.Readings.Payloads;
 using PlantWatch.Simulator.Plant;
 using PlantWatch.Simulator.Setup;
+using CborReader = System.Formats.Cbor.CborReader;
 
 namespace PlantWatch.Server.Tests.Simulator;
 
@@ -56,6 +60,30 @@ public sealed class SpeechTests
     }
 
     [Fact]
+    public void A_gateway_that_writes_CBOR_says_the_same_as_one_that_writes_JSON()
+    {
+        var json = Said(Plants.Quiet(), TimeSpan.FromHours(1)).Where(m => m.Topic == Topic).SelectMany(m => Resolve(m.Payload)).ToList();
+        var messages = Said(Plants.Quiet(s => s.Circuits[0].Packs = PackForm.Cbor), TimeSpan.FromHours(1)).Where(m => m.Topic == Topic).ToList();
+        Assert.Equal(json, messages.SelectMany(m => ResolveCbor(m.Payload)));
+
+        var items = new List<DecodedItem>();
+        foreach (var message in messages) SenmlCbor.Decode(message.Payload, Instant.FromUtc(2026, 1, 1), items);
+        Assert.Equal(json.Select(r => (r.Name, (string?)r.Unit, Instant.From(r.At), r.Value)), items.Select(i => (i.Sample.Name, i.Sample.Unit, i.Sample.DeviceTime, i.Sample.Value)));
+    }
+
+    [Fact]
+    public void A_reading_in_CBOR_that_is_no_number_is_a_float_that_is_none()
+    {
+        var said = Said(Plants.Quiet(s =>
+        {
+            s.Circuits[0].Packs = PackForm.Cbor;
+            s.Faults.Add(Plants.Fault("main-ph", FaultKind.NotANumber, 0, "0m"));
+        }), TimeSpan.FromMinutes(30)).Where(m => m.Topic == Topic).Select(m => ResolveCbor(m.Payload)).ToList();
+        Assert.Equal(30, said.Count(pack => double.IsNaN(Assert.Single(pack.Take(1)).Value)));
+        Assert.All(said.Where(pack => pack.Count > 1), pack => Assert.DoesNotContain(pack, r => double.IsNaN(r.Value)));
+    }
+
+    [Fact]
     public void A_probe_without_record_name_sends_plain_numbers()
     {
         var messages = Said(Plants.Quiet(s =>
@@ -91,6 +119,40 @@ public sealed class SpeechTests
     {
         var plant = new SimulatedPlant(scenario, Plants.Start) { Cadence = Cadence.History };
         return plant.AdvanceTo(Plants.Start + time).Messages;
+    }
+
+    /// <summary>The same from CBOR, by the platform's own reader and the integers of RFC 8428 section 6, table 4.</summary>
+    private static List<(string Name, string Unit, DateTimeOffset At, double Value)> ResolveCbor(byte[] pack)
+    {
+        var (name, time) = ("", 0m);
+        List<(string, string, DateTimeOffset, double)> resolved = [];
+        var cbor = new CborReader(pack, CborConformanceMode.Strict);
+        for (var records = cbor.ReadStartArray()!.Value; records > 0; records--)
+        {
+            var (own, unit, t, v) = ("", "", 0m, double.NaN);
+            for (var fields = cbor.ReadStartMap()!.Value; fields > 0; fields--)
+            {
+                switch (cbor.ReadInt32())
+                {
+                    case -2: name = cbor.ReadTextString(); break;
+                    case -3: time = Number(cbor); break;
+                    case 0: own = cbor.ReadTextString(); break;
+                    case 1: unit = cbor.ReadTextString(); break;
+                    case 6: t = Number(cbor); break;
+                    case 2: v = cbor.PeekState() == CborReaderState.HalfPrecisionFloat ? cbor.ReadDouble() : (double)Number(cbor); break;
+                    default: throw new InvalidOperationException("a label that a gateway does not use");
+                }
+            }
+
+            cbor.ReadEndMap();
+            resolved.Add((name + own, unit, DateTimeOffset.FromUnixTimeMilliseconds((long)((time + t) * 1000)), v));
+        }
+
+        cbor.ReadEndArray();
+        Assert.Equal(0, cbor.BytesRemaining);
+        return resolved;
+
+        static decimal Number(CborReader cbor) => cbor.PeekState() == CborReaderState.Tag ? cbor.ReadDecimal() : cbor.ReadInt64();
     }
 
     private static List<(string Name, string Unit, DateTimeOffset At, double Value)> Resolve(byte[] pack)

@@ -18,6 +18,9 @@ public sealed class HeardTopicTests
         await server.PublishAsync("quay/ph", "7.41");
         await server.PublishAsync("hall/ph", "7.2");
         await server.PublishAsync("quay/pack", """[{"bn":"urn:dev:ops:quay:","n":"orp","u":"mV","v":712},{"n":"water","u":"Cel","v":28.4}]""");
+        // [{-2: "urn:dev:ops:quay:", 0: "orp", 1: "mV", 2: 712}], and one record cut short.
+        await server.PublishAsync("quay/cbor", Convert.FromHexString("81a4217175726e3a6465763a6f70733a717561793a00636f727001626d56021902c8"));
+        await server.PublishAsync("quay/cut", Convert.FromHexString("81a4217175726e"));
         await server.PublishAsync("quay/door", "open\u0007");
         var heard = await HeardAsync(server);
         var ph = Of(heard, "quay/ph");
@@ -27,6 +30,10 @@ public sealed class HeardTopicTests
         var pack = Of(heard, "quay/pack");
         Assert.Equal(PayloadFormat.SenmlJson, pack.Format);
         Assert.Equal([new("urn:dev:ops:quay:orp", "mV", 712, null, Measurand.Orp), new("urn:dev:ops:quay:water", "Cel", 28.4, null, Measurand.Temperature)], pack.Values);
+        var cbor = Of(heard, "quay/cbor");
+        Assert.Equal(PayloadFormat.SenmlCbor, cbor.Format);
+        Assert.Equal(new HeardValue("urn:dev:ops:quay:orp", "mV", 712, null, Measurand.Orp), Assert.Single(cbor.Values));
+        Assert.Equal((null, "0x81a4217175726e"), (Of(heard, "quay/cut").Format, Of(heard, "quay/cut").Payload));
         Assert.Equal((null, "open\u00b7"), (Of(heard, "quay/door").Format, Of(heard, "quay/door").Payload));
         Assert.NotNull(Of(heard, "quay/door").Trouble);
         // It is heard beside the record and not instead of it: what nobody claims is refused and kept as ever.

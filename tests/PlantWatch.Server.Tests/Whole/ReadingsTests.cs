@@ -46,6 +46,41 @@ public sealed class ReadingsTests
     ];
 
     [PeerFact("mosquitto_pub")]
+    public async Task A_pack_in_CBOR_becomes_a_reading_and_a_bad_record_of_it_is_kept_and_shown_as_bytes()
+    {
+        await using var server = await WholeServer.StartAsync(plant: WholeServer.Plant.Replace("senml_json", "senml_cbor", StringComparison.Ordinal));
+        await server.PublishAsync("hall/pack", Pack(("urn:dev:ops:hall:temperature", 28.4m), ("urn:dev:ops:hall:other", 1m)));
+        await server.PublishAsync("hall/pack", """[{"n":"urn:dev:ops:hall:temperature","v":28.5}]""");
+
+        var water = (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Probes.Single(p => p.Id == "water");
+        Assert.Equal(28.4, water.Value);
+        var refusals = await server.GetAsync<List<RefusalView>>("/api/v1/refusals");
+        Assert.Equal([RefusalReason.UnknownName, RefusalReason.MalformedSenml], refusals.Select(r => r.Reason).Order(Comparer<RefusalReason>.Create((a, b) => b.CompareTo(a))));
+        Assert.Equal("0x" + Convert.ToHexStringLower(Pack(("urn:dev:ops:hall:other", 1m)).AsSpan(1)), refusals.Single(r => r.Reason == RefusalReason.UnknownName).PayloadText);
+        var sums = await server.SumsAsync();
+        Assert.Equal((3, 1, 2), (sums.Received, sums.Stored, sums.Refused));
+    }
+
+    // By the platform's own encoder.
+    private static byte[] Pack(params (string Name, decimal Value)[] records)
+    {
+        var cbor = new System.Formats.Cbor.CborWriter();
+        cbor.WriteStartArray(records.Length);
+        foreach (var (name, value) in records)
+        {
+            cbor.WriteStartMap(2);
+            cbor.WriteInt32(0);
+            cbor.WriteTextString(name);
+            cbor.WriteInt32(2);
+            cbor.WriteDecimal(value);
+            cbor.WriteEndMap();
+        }
+
+        cbor.WriteEndArray();
+        return cbor.Encode();
+    }
+
+    [PeerFact("mosquitto_pub")]
     public async Task Everything_bad_is_refused_by_name_kept_with_its_bytes_and_the_sums_close()
     {
         await using var server = await WholeServer.StartAsync();

@@ -21,14 +21,15 @@ internal static class MessageFold
 
     private static void Open(Draft draft, MessageArrived message, TopicRoute route, List<DecodedItem> items)
     {
-        if (route.Format != PayloadFormat.SenmlJson || route.PumpState >= 0)
+        if (route.Format == PayloadFormat.Number || route.PumpState >= 0)
         {
             OpenOne(draft, message, route);
             return;
         }
 
         items.Clear();
-        SenmlJson.Decode(message.Payload.Span, message.At, items);
+        if (route.Format == PayloadFormat.SenmlCbor) SenmlCbor.Decode(message.Payload.Span, message.At, items);
+        else SenmlJson.Decode(message.Payload.Span, message.At, items);
         draft.Sums.Received += items.Count;
         if (WasTaken(draft, message))
         {

@@ -3,7 +3,7 @@ using System.Text.Unicode;
 
 namespace PlantWatch.Core.Readings.Payloads;
 
-/// <summary>What all payloads have in common: they are bounded UTF-8 text.</summary>
+/// <summary>What all payloads have in common: they are bounded, and all but CBOR are UTF-8 text.</summary>
 public static class PayloadText
 {
     /// <summary>The largest payload that is decoded, in bytes. A probe needs a few; a SenML pack of a minute's back-fill some thousand.</summary>
@@ -20,9 +20,17 @@ public static class PayloadText
     /// <summary>Refuses what no decoder needs to look at: nothing at all, too much, or no UTF-8. Null when the text may be decoded.</summary>
     internal static DecodedItem? Screen(ReadOnlySpan<byte> payload)
     {
-        if (payload.Length > Largest) return DecodedItem.Refused(RefusalReason.TooLarge, $"> {Largest} B", Range.All);
+        if (ScreenSize(payload) is { } refused) return refused;
         if (payload.IndexOfAnyExcept(" \t\r\n"u8) < 0) return DecodedItem.Refused(RefusalReason.Empty, "", Range.All);
-        if (!Utf8.IsValid(payload)) return DecodedItem.Refused(RefusalReason.InvalidUtf8, HexOfFirstInvalid(payload), Range.All);
+        if (!Utf8.IsValid(payload)) return DecodedItem.Refused(RefusalReason.InvalidUtf8, ByteAt(payload, FirstInvalid(payload)), Range.All);
+        return null;
+    }
+
+    /// <summary>The same for a payload that is no text as a whole: refuses nothing at all and too much.</summary>
+    internal static DecodedItem? ScreenSize(ReadOnlySpan<byte> payload)
+    {
+        if (payload.Length > Largest) return DecodedItem.Refused(RefusalReason.TooLarge, $"> {Largest} B", Range.All);
+        if (payload.IsEmpty) return DecodedItem.Refused(RefusalReason.Empty, "", Range.All);
         return null;
     }
 
@@ -43,10 +51,14 @@ public static class PayloadText
         });
     }
 
-    private static string HexOfFirstInvalid(ReadOnlySpan<byte> payload)
+    /// <summary>Where the first byte stands that is no UTF-8; the last one where a character is cut off.</summary>
+    internal static int FirstInvalid(ReadOnlySpan<byte> text)
     {
         var at = 0;
-        while (at < payload.Length && Rune.DecodeFromUtf8(payload[at..], out _, out var length) == System.Buffers.OperationStatus.Done) at += length;
-        return $"0x{payload[Math.Min(at, payload.Length - 1)]:x2} @ {at}";
+        while (at < text.Length && Rune.DecodeFromUtf8(text[at..], out _, out var length) == System.Buffers.OperationStatus.Done) at += length;
+        return Math.Min(at, text.Length - 1);
     }
+
+    /// <summary>A byte and its place, for a person to find it by; the place alone behind the last byte.</summary>
+    internal static string ByteAt(ReadOnlySpan<byte> payload, int at) => at < payload.Length ? $"0x{payload[at]:x2} @ {at}" : $"@ {at}";
 }

@@ -3,7 +3,7 @@ using PlantWatch.Core.Quantities;
 
 namespace PlantWatch.Core.Readings.Payloads;
 
-/// <summary>Sensor measurement lists in JSON (RFC 8428, application/senml+json): a pack of records, each one sample or one refusal.</summary>
+/// <summary>Sensor measurement lists in JSON (RFC 8428 section 5, application/senml+json): a pack of records, each one sample or one refusal.</summary>
 /// <remarks>
 /// A record that is wrong in itself is refused alone. A pack is refused as a whole, as one item, where its text is no JSON array of
 /// objects or where a base field cannot be read: what follows would take a wrong name, time or value from it. A record of base
@@ -16,7 +16,7 @@ public static class SenmlJson
 
     private static readonly JsonReaderOptions Strict = new() { MaxDepth = Deepest };
 
-    /// <summary>Decodes a payload and appends its items. Never throws for anything that can arrive.</summary>
+    /// <summary>Decodes a payload and appends its items. Never throws for anything that can arrive. What it can refuse: <see cref="DecoderRefusals.SenmlJson"/>.</summary>
     /// <param name="payload">The bytes as they came.</param>
     /// <param name="receivedAt">What relative times count from; must be set.</param>
     /// <param name="items">Gets one item a record, or one for the whole.</param>
@@ -29,19 +29,16 @@ public static class SenmlJson
             items.Add(refused);
             return;
         }
-        var before = items.Count;
-        var fault = TryReadPack(payload, receivedAt, items);
-        if (!fault.IsSet && items.Count == before) fault = new(RefusalReason.SenmlWithoutNumber, "");
-        if (!fault.IsSet) return;
-        items.RemoveRange(before, items.Count - before);
-        items.Add(DecodedItem.Refused(fault.Reason, fault.Detail, Range.All));
+
+        var pack = new SenmlPack(payload, receivedAt, items);
+        pack.Close(TryReadPack(payload, ref pack));
     }
 
-    private static SenmlFault TryReadPack(ReadOnlySpan<byte> payload, Instant receivedAt, List<DecodedItem> items)
+    private static SenmlFault TryReadPack(ReadOnlySpan<byte> payload, ref SenmlPack pack)
     {
         try
         {
-            return ReadPack(payload, receivedAt, items);
+            return ReadPack(payload, ref pack);
         }
         catch (JsonException e)
         {
@@ -54,29 +51,51 @@ public static class SenmlJson
         }
     }
 
-    private static SenmlFault ReadPack(ReadOnlySpan<byte> payload, Instant receivedAt, List<DecodedItem> items)
+    private static SenmlFault ReadPack(ReadOnlySpan<byte> payload, ref SenmlPack pack)
     {
         var json = new Utf8JsonReader(payload, Strict);
-        var bases = new SenmlBase(payload);
         json.Read();
         if (json.TokenType != JsonTokenType.StartArray) return new(RefusalReason.MalformedSenml, PayloadText.Excerpt(payload));
-        var number = 1;
-        for (; json.Read() && json.TokenType != JsonTokenType.EndArray; number++)
+        while (json.Read() && json.TokenType != JsonTokenType.EndArray)
         {
-            if (json.TokenType != JsonTokenType.StartObject) return new(RefusalReason.MalformedSenml, $"#{number}");
+            if (json.TokenType != JsonTokenType.StartObject) return new(RefusalReason.MalformedSenml, $"#{pack.Count + 1}");
             var start = (int)json.TokenStartIndex;
-            var record = SenmlRecord.Read(ref json, payload);
-            var fault = bases.Apply(record);
-            if (fault.IsSet) return fault with { Detail = $"#{number} {fault.Detail}" };
-            if (record.IsBaseOnly) continue;
-            var bytes = start..(int)json.BytesConsumed;
-            fault = bases.Resolve(record, receivedAt, out var sample, out var relative);
-            items.Add(fault.IsSet
-                ? DecodedItem.Refused(fault.Reason, $"#{number} {fault.Detail}".TrimEnd(), bytes)
-                : DecodedItem.Of(sample, bytes, relative));
+            var record = ReadRecord(ref json, payload);
+            var fault = pack.Add(record, start..(int)json.BytesConsumed);
+            if (fault.IsSet) return fault;
         }
+
         // Reads to the end: anything behind the array is an error.
         json.Read();
-        return number == 1 ? new(RefusalReason.MalformedSenml, "[]") : default;
+        return pack.Count == 0 ? new(RefusalReason.MalformedSenml, "[]") : default;
     }
+
+    // From the object's opening brace to its closing one. Throws only what the reader throws for text that is no JSON.
+    private static SenmlRecord ReadRecord(ref Utf8JsonReader json, ReadOnlySpan<byte> payload)
+    {
+        var record = default(SenmlRecord);
+        while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
+        {
+            var label = SenmlText.At(ref json).In(payload);
+            var field = SenmlLabels.Find(label);
+            json.Read();
+            if (field == SenmlFields.None) record.PassOver(label);
+            else record.Take(field, Value(ref json, field));
+            json.Skip();
+        }
+
+        return record;
+    }
+
+    private static SenmlValue Value(ref Utf8JsonReader json, SenmlFields field) => json.TokenType switch
+    {
+        JsonTokenType.Number when json.TryGetDouble(out var number) => SenmlValue.Of(number),
+        JsonTokenType.True => SenmlValue.Of(true),
+        JsonTokenType.False => SenmlValue.Of(false),
+        // JSON writes octets as text (section 4.3).
+        JsonTokenType.String when field == SenmlFields.DataValue => SenmlValue.Data,
+        // Only a text that is used is taken out of its escapes.
+        JsonTokenType.String => SenmlValue.Of((field & SenmlFields.Names) != 0 ? SenmlText.At(ref json) : default),
+        _ => default,
+    };
 }

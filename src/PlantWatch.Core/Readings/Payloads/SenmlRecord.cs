@@ -1,8 +1,6 @@
-using System.Text.Json;
-
 namespace PlantWatch.Core.Readings.Payloads;
 
-/// <summary>One record as it stands in the pack, before the base values are applied.</summary>
+/// <summary>One record as it stands in the pack, before the base values are applied: the same whether it was read from JSON or from CBOR.</summary>
 internal struct SenmlRecord
 {
     /// <summary>Fields that are present.</summary>
@@ -22,25 +20,8 @@ internal struct SenmlRecord
     /// <summary>Base fields and nothing else, which is no measurement (section 5.1.7).</summary>
     public readonly bool IsBaseOnly => !RecordFault.IsSet && Present != SenmlFields.None && (Present & ~SenmlFields.Base) == 0;
 
-    /// <summary>Reads from the object's opening brace to its closing one. Throws only what the reader throws for text that is no JSON.</summary>
-    public static SenmlRecord Read(ref Utf8JsonReader json, ReadOnlySpan<byte> payload)
-    {
-        var record = default(SenmlRecord);
-        while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
-        {
-            var label = SenmlText.At(ref json).In(payload);
-            var field = SenmlLabels.Find(label);
-            json.Read();
-            if (field == SenmlFields.None) record.PassOver(label);
-            else if (record.Has(field)) record.Note(field, RefusalReason.MalformedSenml, label);
-            else record.Take(field, label, ref json);
-            json.Skip();
-        }
-        return record;
-    }
-
     /// <summary>Section 4.4: what is not known is ignored unless its label ends in an underscore. A label in b is a base field and holds for what follows (section 12.2).</summary>
-    private void PassOver(ReadOnlySpan<byte> label)
+    public void PassOver(ReadOnlySpan<byte> label)
     {
         if (label is not [.., (byte)'_']) return;
         var fault = SenmlFault.Of(RefusalReason.UnsupportedSenml, label);
@@ -48,50 +29,43 @@ internal struct SenmlRecord
         else RecordFault = RecordFault.Or(fault);
     }
 
-    private void Take(SenmlFields field, ReadOnlySpan<byte> label, ref Utf8JsonReader json)
+    /// <summary>Takes one field over; a second one of its label is a fault, for nobody can say which is meant.</summary>
+    public void Take(SenmlFields field, in SenmlValue value)
     {
-        Present |= field;
-        var understood = field switch
+        if (Has(field))
         {
-            SenmlFields.BaseName => TryText(ref json, out BaseName),
-            SenmlFields.BaseTime => TryNumber(ref json, out BaseTime),
-            SenmlFields.BaseUnit => TryText(ref json, out BaseUnit),
-            SenmlFields.BaseValue => TryNumber(ref json, out BaseValue),
-            SenmlFields.BaseVersion => TryNumber(ref json, out BaseVersion),
-            SenmlFields.Name => TryText(ref json, out Name),
-            SenmlFields.Unit => TryText(ref json, out Unit),
-            SenmlFields.Value => TryNumber(ref json, out Value),
-            SenmlFields.Time => TryNumber(ref json, out Time),
-            SenmlFields.StringValue or SenmlFields.DataValue => json.TokenType == JsonTokenType.String,
-            SenmlFields.BooleanValue => TryBoolean(ref json, out BooleanValue),
-            // Sums and update times are checked and not used: no reading is made of them.
-            _ => TryNumber(ref json, out _),
-        };
-        if (!understood) Note(field, (field & SenmlFields.AnyValue) != 0 ? RefusalReason.SenmlWithoutNumber : RefusalReason.MalformedSenml, label);
+            Note(field, RefusalReason.MalformedSenml);
+            return;
+        }
+
+        Present |= field;
+        if (value.Kind != SenmlLabels.KindOf(field)) Note(field, (field & SenmlFields.AnyValue) != 0 ? RefusalReason.SenmlWithoutNumber : RefusalReason.MalformedSenml);
+        else Put(field, value);
     }
 
-    private void Note(SenmlFields field, RefusalReason reason, ReadOnlySpan<byte> label)
+    // Sums and update times are checked and not used: no reading is made of them, nor of texts and octets.
+    private void Put(SenmlFields field, in SenmlValue value)
     {
+        switch (field)
+        {
+            case SenmlFields.BaseName: BaseName = value.Text; break;
+            case SenmlFields.BaseTime: BaseTime = value.Number; break;
+            case SenmlFields.BaseUnit: BaseUnit = value.Text; break;
+            case SenmlFields.BaseValue: BaseValue = value.Number; break;
+            case SenmlFields.BaseVersion: BaseVersion = value.Number; break;
+            case SenmlFields.Name: Name = value.Text; break;
+            case SenmlFields.Unit: Unit = value.Text; break;
+            case SenmlFields.Value: Value = value.Number; break;
+            case SenmlFields.Time: Time = value.Number; break;
+            case SenmlFields.BooleanValue: BooleanValue = value.Boolean; break;
+        }
+    }
+
+    private void Note(SenmlFields field, RefusalReason reason)
+    {
+        var label = SenmlLabels.NameOf(field);
         if ((field & SenmlFields.Base) != 0) PackFault = PackFault.Or(SenmlFault.Of(RefusalReason.MalformedSenml, label));
         else RecordFault = RecordFault.Or(SenmlFault.Of(reason, label));
-    }
-
-    private static bool TryText(ref Utf8JsonReader json, out SenmlText text)
-    {
-        text = json.TokenType == JsonTokenType.String ? SenmlText.At(ref json) : default;
-        return json.TokenType == JsonTokenType.String;
-    }
-
-    private static bool TryNumber(ref Utf8JsonReader json, out double number)
-    {
-        number = 0;
-        return json.TokenType == JsonTokenType.Number && json.TryGetDouble(out number);
-    }
-
-    private static bool TryBoolean(ref Utf8JsonReader json, out bool value)
-    {
-        value = json.TokenType == JsonTokenType.True;
-        return json.TokenType is JsonTokenType.True or JsonTokenType.False;
     }
 }
 

@@ -22,6 +22,9 @@ internal readonly struct SenmlText
         return new(0, own.Length, own);
     }
 
+    /// <summary>A text that stands in the payload as it is, which is how CBOR writes every text of one piece.</summary>
+    public static SenmlText Of(int start, int length) => new(start, length, null);
+
     /// <summary>Its UTF-8 bytes, given the payload that it was read from.</summary>
     public ReadOnlySpan<byte> In(ReadOnlySpan<byte> payload) => _unescaped ?? payload.Slice(_start, _length);
 }

@@ -36,9 +36,10 @@ internal static class RecordApi
             return Answers.Ok(all.OrderByDescending(f => f.Count).ToArray());
         }).Produces<IReadOnlyList<ForgottenView>>();
 
-    // Foreign bytes are shown, never interpreted: what is no printable text becomes a dot.
+    // Foreign bytes are shown, never interpreted: what is no printable text becomes a dot, what is no text at all is shown as bytes.
     private static string Shown(ReadOnlySpan<byte> payload)
     {
+        if (!ForeignBytes.IsText(payload)) return ForeignBytes.Hex(payload);
         var text = new StringBuilder();
         foreach (var rune in Encoding.UTF8.GetString(payload[..Math.Min(ShownBytes, payload.Length)]).EnumerateRunes())
             text.Append(Rune.IsControl(rune) ? "." : rune.ToString());

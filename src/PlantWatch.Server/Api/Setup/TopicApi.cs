@@ -25,7 +25,7 @@ public sealed record HeardView(string Broker, string Address, IReadOnlyList<Hear
 /// <param name="Retained">A last value that the broker keeps, no new sample.</param>
 /// <param name="Payload">The beginning of the newest payload as text.</param>
 /// <param name="Bytes">Its length.</param>
-/// <param name="Format">How a probe would read it: number or senml_json; null when as neither.</param>
+/// <param name="Format">How a probe would read it: number, senml_json or senml_cbor; null when as neither.</param>
 /// <param name="Values">What a probe would read in it.</param>
 /// <param name="Trouble">Why it cannot be read; null when it can.</param>
 public sealed record HeardTopicView(
@@ -58,7 +58,7 @@ internal static class TopicApi
     }
 
     private static string Beginning(ReadOnlySpan<byte> payload) =>
-        string.Concat(Encoding.UTF8.GetString(payload[..Math.Min(Shown, payload.Length)]).Select(c => char.IsControl(c) ? '\u00b7' : c));
+        ForeignBytes.IsText(payload) ? string.Concat(Encoding.UTF8.GetString(payload[..Math.Min(Shown, payload.Length)]).Select(c => char.IsControl(c) ? '\u00b7' : c)) : ForeignBytes.Hex(payload);
 
     private static (PayloadFormat?, IReadOnlyList<HeardValue>, string?) Decode(HeardTopic heard, PlantPlan? plan, Instant now)
     {
@@ -67,10 +67,15 @@ internal static class TopicApi
         if (plain.IsSample) return (PayloadFormat.Number, [Value(heard.Topic, null, null, plain.Sample.Value, plan)], null);
         var items = new List<DecodedItem>();
         SenmlJson.Decode(heard.Payload.Span, now, items);
-        HeardValue[] values = [.. items.Where(i => i.IsSample).Select(i => i.Sample).GroupBy(s => s.Name).Select(g => Value(heard.Topic, g.Key, g.Last().Unit, g.Last().Value, plan))];
-        if (values.Length > 0) return (PayloadFormat.SenmlJson, values, null);
+        if (Values(heard.Topic, items, plan) is { Count: > 0 } json) return (PayloadFormat.SenmlJson, json, null);
+        items.Clear();
+        SenmlCbor.Decode(heard.Payload.Span, now, items);
+        if (Values(heard.Topic, items, plan) is { Count: > 0 } cbor) return (PayloadFormat.SenmlCbor, cbor, null);
         return (null, TakenBy(heard.Topic, null, plan) is { } pump ? [new(null, null, null, pump, Measurand.None)] : [], Reader.Words.Find("topics.no_reading"));
     }
+
+    private static List<HeardValue> Values(string topic, List<DecodedItem> items, PlantPlan? plan) =>
+        [.. items.Where(i => i.IsSample).Select(i => i.Sample).GroupBy(s => s.Name).Select(g => Value(topic, g.Key, g.Last().Unit, g.Last().Value, plan))];
 
     private static HeardValue Value(string topic, string? record, string? unit, double value, PlantPlan? plan) =>
         new(record, unit, value, TakenBy(topic, record, plan), TopicGuess.Of(record ?? topic, unit));

@@ -14,7 +14,7 @@ const shown = (v: number) => String(Number(v.toPrecision(6)));
 const keyOf = (t: HeardTopicView, v: HeardValue) => `${t.topic} ${v.record ?? ''}`;
 
 function Facts({ topic }: { topic: HeardTopicView }) {
-  return <span class="hint">{topic.format === 'number' ? w.asNumber : topic.format ? w.asSenml : topic.trouble}; {topic.retained ? w.retained : topic.everySeconds ? w.every(topic.everySeconds < 10 ? topic.everySeconds.toFixed(1) : topic.everySeconds.toFixed(0)) : w.once}; <Age at={Date.parse(topic.lastAt)} /></span>;
+  return <span class="hint">{topic.format ? { number: w.asNumber, senml_json: w.asSenml, senml_cbor: w.asCbor }[topic.format] : topic.trouble}; {topic.retained ? w.retained : topic.everySeconds ? w.every(topic.everySeconds < 10 ? topic.everySeconds.toFixed(1) : topic.everySeconds.toFixed(0)) : w.once}; <Age at={Date.parse(topic.lastAt)} /></span>;
 }
 
 /** What is heard at the broker, live; what is picked becomes a probe. */
