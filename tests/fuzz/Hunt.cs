@@ -71,7 +71,8 @@ internal sealed class Hunt(Target target, int seed)
         return _catch;
     }
 
-    private byte[] Any() => _kept[_mutator.Below(_kept.Count)];
+    // Half of the time from what is known to be good for something.
+    private byte[] Any() => _mutator.Below(2) == 0 ? target.Seeds[_mutator.Below(target.Seeds.Count)] : _kept[_mutator.Below(_kept.Count)];
 
     private void One(byte[] payload)
     {
@@ -96,10 +97,12 @@ internal sealed class Hunt(Target target, int seed)
         _catch.MostOfAllowed = Math.Max(_catch.MostOfAllowed, (double)_examination.Allocated / Examination.Allowed(payload.Length));
     }
 
-    // Payloads that are answered alike are of one kind; one of each kind is enough to go on from.
+    // Payloads that are answered alike are of one kind; one of each is enough to go on from.
     private void Keep(byte[] payload)
     {
         if (payload.Length > LongestKept) return;
+        // What is refused as a whole says little, and there is no end of it.
+        if (_examination.Items is [{ IsSample: false }] && _mutator.Below(64) != 0) return;
         var kind = (ulong)_examination.Items.Count;
         foreach (var item in _examination.Items.Take(6))
             kind = (((kind * 31) + (ulong)item.Refusal) * 127 + (ulong)item.Detail.Length) * 2 + (item.Sample.DeviceTime.IsSet ? 1UL : 0);

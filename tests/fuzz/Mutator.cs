@@ -11,7 +11,7 @@ internal sealed class Mutator(int seed, IReadOnlyList<byte[]> dictionary, int mo
     private const int MostSteps = 6;
 
     // One result in so many is blown up: what only hurts when there is much of it, hurts then.
-    private const int BlownUpOneIn = 2000;
+    private const int BlownUpOneIn = 1000;
 
     private static readonly byte[] TellingBytes = [0x00, 0x01, 0x17, 0x18, 0x1b, 0x1f, 0x20, 0x3b, 0x5f, 0x7b, 0x7f, 0x80, 0x9b, 0x9f, 0xa0, 0xbf, 0xc4, 0xf4, 0xf9, 0xfb, 0xff];
     private static readonly ulong[] TellingNumbers = [0, 1, 0x7f, 0x80, 0xff, 0x7fff, 0xffff, int.MaxValue, 1u << 31, uint.MaxValue, 1 << 28, long.MaxValue, 1UL << 63, ulong.MaxValue];
@@ -20,13 +20,16 @@ internal sealed class Mutator(int seed, IReadOnlyList<byte[]> dictionary, int mo
     private readonly byte[] _work = new byte[most];
     private int _length;
 
-    /// <summary>One to six changes of one payload; a splice takes its second half from another.</summary>
+    /// <summary>One to six changes of one payload, one more often than six; a splice takes its second half from another.</summary>
     public ReadOnlySpan<byte> Mutate(ReadOnlySpan<byte> from, ReadOnlySpan<byte> other)
     {
         _length = Math.Min(from.Length, most);
         from[.._length].CopyTo(_work);
-        for (var steps = _random.Next(1, MostSteps + 1); steps > 0; steps--) Step(other);
-        if (_random.Next(BlownUpOneIn) == 0) BlowUp();
+        var blownUp = _random.Next(BlownUpOneIn) == 0;
+        // What is blown up is otherwise left alone half of the time, or hardly any of it would be read to its end.
+        var steps = blownUp && _random.Next(2) == 0 ? 0 : Math.Min(_random.Next(1, MostSteps + 1), _random.Next(1, MostSteps + 1));
+        for (; steps > 0; steps--) Step(other);
+        if (blownUp) BlowUp();
         return _work.AsSpan(0, _length);
     }
 

@@ -34,7 +34,7 @@ internal sealed record Target(
             """[{"bn":"urn:dev:ow:10e2073a0108006:","bt":1.276020076001e+09,"bu":"A","bver":5,"n":"voltage","u":"V","v":120.1},{"n":"current","t":-5,"v":1.2},{"n":"current","v":1.7}]""",
             """[{"bn":"hall:","bv":1e3,"bs":2,"n":"temp","u":"Cel","v":23.1,"s":3,"ut":60},{"n":"label","vs":"M\u0061ch\ud83d\ude00"},{"n":"open","vb":false},{"n":"r","vd":"aGkgCg"},{"n":"x","l":[{"y":[]}],"z_":1,"v":2}]""",
             """[{"n":"hall:ph","v":1e400},{"n":"a","v":1,"t":1e12},{"n":"a","v":1,"t":-1e300},{"n":"-","v":1}]""",
-            """[{"bver":11,"n":"a","v":1}]""", """[{"n":"a","v":1,"u":"abcdefghijklmnopqrstuvwxyz0123456789"}]""", "[]", "{}", " "),
+            """[{"bver":11,"n":"a","v":1}]""", """[{"n":"a","v":1,"u":"abcdefghijklmnopqrstuvwxyz0123456789"}]""", """[{},{},{"n":"a"},{"v":1}]""", "[]", "{}", " "),
         [
             .. Texts("\"bn\":", "\"bt\":", "\"bu\":", "\"bv\":", "\"bs\":", "\"bver\":", "\"n\":", "\"u\":", "\"v\":", "\"vs\":", "\"vb\":", "\"vd\":", "\"s\":", "\"t\":", "\"ut\":", "\"x_\":", "\"b_\":"),
             .. Texts("{", "}", "[", "]", ",", ":", "\"", "{},", "[[[[", "true", "null", "1e308", "-0", "268435456", "\\u0000", "\\ud800", "\\", "//", "hall:ph", "\"pH\"", " "), .. Bytes("ff", "c080"),
@@ -55,6 +55,8 @@ internal sealed record Target(
             "84a6241903e8250200616104f5050307183ca1036178a1084100a30061620201627a5f01",
             // values NaN, infinity, 4([400, 1]), 4([-1, 2(h'010000000000000000')]); times 10^12 and -10^300; a name "-"
             "87a200616102f97e00a200616102f97c00a200616102c48219019001a200616102c48220c249010000000000000000a3006161020106fb426d1a94a2000000a3006161020106fbfe37e43c8800759ca200612d0201",
+            // many short records in a stream: empty ones, switches under a name that is none
+            "9fa0a0a0ff", "9fa121622378a104f5a104f5a104f5ff",
             // version 11; a unit of 36 letters; a name with a blank; a text that is no UTF-8; no record, no array, nothing
             "81a3200b0061610201", "81a300616102010178246162636465666768696a6b6c6d6e6f707172737475767778797a30313233343536373839", "81a200637020310201", "81a30061610201617862c328", "80", "a0", "07", ""),
         [

@@ -46,7 +46,7 @@ internal readonly struct CborBytes(IBufferWriter<byte> to)
     public void FieldOfNoNumber(int label)
     {
         Integer(label);
-        to.Write([0xf9, 0x7e, 0x00]);
+        to.Write<byte>([0xf9, 0x7e, 0x00]);
     }
 
     private void Integer(long value) => Head(value < 0 ? Negative : Natural, (ulong)(value < 0 ? ~value : value));
@@ -57,6 +57,6 @@ internal readonly struct CborBytes(IBufferWriter<byte> to)
         var (low, width) = argument switch { < 24 => ((int)argument, 0), <= byte.MaxValue => (24, 1), <= ushort.MaxValue => (25, 2), <= uint.MaxValue => (26, 4), _ => (27, 8) };
         BinaryPrimitives.WriteUInt64BigEndian(head[1..], argument);
         head[8 - width] = (byte)((major << 5) | low);
-        to.Write(head[(8 - width)..]);
+        to.Write<byte>(head[(8 - width)..]);
     }
 }

@@ -1,5 +1,7 @@
+using System.Formats.Cbor;
 using System.Globalization;
 using System.Text;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
@@ -8,11 +10,11 @@ using PlantWatch.Server.Ingest;
 namespace PlantWatch.Benchmarks.Kit;
 
 /// <summary>The events of a circuit whose probes speak at 1 Hz, evenly spread, each from a device of its own up to as many as the embedded broker takes; a tick a second as the loop adds it.</summary>
-internal sealed class Feed(int probes, bool senml = false)
+internal sealed class Feed(int probes, PayloadFormat format = PayloadFormat.Number, bool fractions = false)
 {
     public static readonly Instant Start = Instant.FromUtc(2026, 3, 2, 6);
 
-    private readonly int _messages = senml ? (probes + 9) / 10 : probes;
+    private readonly int _messages = format != PayloadFormat.Number ? (probes + 9) / 10 : probes;
     private readonly long[] _ordinals = new long[EmbeddedBroker.MostConnections];
     private long _count;
     private Instant _ticked = Start;
@@ -43,7 +45,7 @@ internal sealed class Feed(int probes, bool senml = false)
         var device = which % _ordinals.Length;
         var ordinal = ++_ordinals[device];
         var packet = new PacketIdentity($"device-{device}", (int)(ordinal % 65535) + 1, ordinal, Redelivered: false);
-        return senml ? new(Now, $"hall/pack/{which}", Pack(which, turn), false, packet) : new(Now, Plants.Topic(which), Encoding.UTF8.GetBytes(Plants.Value(which, turn)), false, packet);
+        return format != PayloadFormat.Number ? new(Now, $"hall/pack/{which}", format == PayloadFormat.SenmlCbor ? PackInCbor(which, turn) : Pack(which, turn), false, packet) : new(Now, Plants.Topic(which), Encoding.UTF8.GetBytes(Plants.Value(which, turn)), false, packet);
     }
 
     private byte[] Pack(int which, long turn)
@@ -58,5 +60,34 @@ internal sealed class Feed(int probes, bool senml = false)
         }
 
         return Encoding.UTF8.GetBytes(text.Append(']').ToString());
+    }
+
+    // The same records by the platform's own encoder, with the numbers as doubles or as the decimals that they are.
+    private byte[] PackInCbor(int which, long turn)
+    {
+        var (first, end) = (which * 10, Math.Min(probes, (which + 1) * 10));
+        var cbor = new CborWriter();
+        cbor.WriteStartArray(end - first);
+        for (var i = first; i < end; i++)
+        {
+            cbor.WriteStartMap(i == first ? 4 : 2);
+            if (i == first)
+            {
+                cbor.WriteInt32(-2);
+                cbor.WriteTextString("urn:dev:ops:hall:");
+                cbor.WriteInt32(-3);
+                cbor.WriteDouble(Math.Round(Now.UnixMicroseconds / 1e6, 3));
+            }
+
+            cbor.WriteInt32(0);
+            cbor.WriteTextString(i.ToString(CultureInfo.InvariantCulture));
+            cbor.WriteInt32(2);
+            if (fractions) cbor.WriteDecimal(decimal.Parse(Plants.Value(i, turn), CultureInfo.InvariantCulture));
+            else cbor.WriteDouble(double.Parse(Plants.Value(i, turn), CultureInfo.InvariantCulture));
+            cbor.WriteEndMap();
+        }
+
+        cbor.WriteEndArray();
+        return cbor.Encode();
     }
 }

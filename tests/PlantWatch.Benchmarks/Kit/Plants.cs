@@ -24,25 +24,25 @@ internal static class Plants
         (Kinds[probe % Kinds.Length].Value * (1 + ((turn * 7 % 41) / 4100.0))).ToString("0.00", CultureInfo.InvariantCulture);
 
     /// <summary>All probes of one kind or mixed; plain numbers on a topic each, or packs of ten in SenML.</summary>
-    public static string File(int probes, bool senml = false, string? only = null)
+    public static string File(int probes, PayloadFormat format = PayloadFormat.Number, string? only = null)
     {
         var text = new StringBuilder(Head);
-        for (var i = 0; i < probes; i++) text.Append(ProbeText(i, senml, only));
+        for (var i = 0; i < probes; i++) text.Append(ProbeText(i, format, only));
         return text.ToString();
     }
 
-    public static CircuitPlan Plan(int probes, bool senml = false)
+    public static CircuitPlan Plan(int probes, PayloadFormat format = PayloadFormat.Number)
     {
-        var read = PlantFileReader.Read(File(Math.Min(probes, ProbesOfAFile), senml));
+        var read = PlantFileReader.Read(File(Math.Min(probes, ProbesOfAFile), format));
         var plan = read.Plan?.Circuits[0] ?? throw new InvalidOperationException($"the plant file of the benchmark is broken: {read.Errors[0]}");
         // A plant file is at most 1 MiB; a larger circuit than that repeats its probes under further names.
-        return plan with { Probes = [.. Enumerable.Range(0, probes).Select(i => plan.Probes[i % plan.Probes.Length] with { Id = Probe(i), Topic = senml ? $"hall/pack/{i / 10}" : Topic(i), RecordName = senml ? $"urn:dev:ops:hall:{i}" : null })] };
+        return plan with { Probes = [.. Enumerable.Range(0, probes).Select(i => plan.Probes[i % plan.Probes.Length] with { Id = Probe(i), Topic = format != PayloadFormat.Number ? $"hall/pack/{i / 10}" : Topic(i), RecordName = format != PayloadFormat.Number ? $"urn:dev:ops:hall:{i}" : null })] };
     }
 
-    private static string ProbeText(int i, bool senml, string? only)
+    private static string ProbeText(int i, PayloadFormat format, string? only)
     {
         var (measurand, range, _) = only is null ? Kinds[i % Kinds.Length] : Kinds.Single(k => k.Measurand == only);
-        var where = senml ? $"topic: hall/pack/{i / 10}\n        format: senml_json\n        record: \"urn:dev:ops:hall:{i}\"" : $"topic: {Topic(i)}\n        format: number";
+        var where = format != PayloadFormat.Number ? $"topic: hall/pack/{i / 10}\n        format: {(format == PayloadFormat.SenmlCbor ? "senml_cbor" : "senml_json")}\n        record: \"urn:dev:ops:hall:{i}\"" : $"topic: {Topic(i)}\n        format: number";
         var electrode = measurand == "orp" ? "\n        reference_electrode: Ag/AgCl 3 M" : "";
         return $"""
                   - id: {Probe(i)}

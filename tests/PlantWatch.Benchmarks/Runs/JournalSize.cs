@@ -1,4 +1,5 @@
 using PlantWatch.Benchmarks.Kit;
+using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Plant.Journal;
 using PlantWatch.Storage;
@@ -20,25 +21,26 @@ internal sealed class JournalSize : IBenchmark
     public async Task<IReadOnlyList<Row>> RunAsync(Bench bench)
     {
         var rows = new List<Row>();
-        foreach (var batch in new[] { 1, 10, 100, 1000 }) rows.Add(Codec(batch, senml: false));
-        rows.Add(Codec(3, senml: true));
+        foreach (var batch in new[] { 1, 10, 100, 1000 }) rows.Add(Codec(batch, PayloadFormat.Number));
+        rows.Add(Codec(3, PayloadFormat.SenmlJson));
+        rows.Add(Codec(3, PayloadFormat.SenmlCbor));
         rows.Add(new Row("Database file, bytes a reading", Say.Number(await FileAsync(bench))));
         return rows;
     }
 
-    private static Row Codec(int batch, bool senml)
+    private static Row Codec(int batch, PayloadFormat format)
     {
-        var feed = new Feed(30, senml);
+        var feed = new Feed(30, format, fractions: true);
         var (journal, payload, readings) = (0L, 0L, 0L);
-        for (var i = 0; i < 30_000 / batch / (senml ? 10 : 1); i++)
+        for (var i = 0; i < 30_000 / batch / (format != PayloadFormat.Number ? 10 : 1); i++)
         {
             var events = feed.Next(batch);
             journal += JournalCodec.Write(events).Length;
             payload += events.OfType<MessageArrived>().Sum(m => m.Payload.Length);
-            readings += batch * (senml ? 10 : 1);
+            readings += batch * (format != PayloadFormat.Number ? 10 : 1);
         }
 
-        var what = senml ? $"Journal, {batch} SenML packs of ten a batch" : $"Journal, {batch} plain numbers a batch";
+        var what = format != PayloadFormat.Number ? $"Journal, {batch} SenML packs of ten a batch{(format == PayloadFormat.SenmlCbor ? " in CBOR" : "")}" : $"Journal, {batch} plain numbers a batch";
         return new Row($"{what}: bytes a reading", Say.Number((double)journal / readings), Say.Number((double)payload / readings), Say.Ratio((double)journal / payload));
     }
 

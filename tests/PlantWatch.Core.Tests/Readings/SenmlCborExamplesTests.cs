@@ -1,6 +1,4 @@
-using System.Formats.Cbor;
 using PlantWatch.Core.Quantities;
-using PlantWatch.Core.Readings;
 using static PlantWatch.Core.Tests.Readings.SenmlC;
 
 namespace PlantWatch.Core.Tests.Readings;

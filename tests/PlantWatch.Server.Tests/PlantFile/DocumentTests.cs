@@ -41,6 +41,18 @@ public sealed partial class DocumentTests
         Assert.All(items, item => Assert.Equal(Instant.FromUtc(2026, 1, 5, 9), item.Sample.DeviceTime));
     }
 
+    [Fact]
+    public void The_pack_in_CBOR_on_the_page_says_what_the_one_in_JSON_says()
+    {
+        List<DecodedItem> json = [], cbor = [];
+        SenmlJson.Decode(Encoding.UTF8.GetBytes(Blocks("json").Single()), Instant.FromUtc(2026, 1, 5, 9), json);
+        var pack = Convert.FromHexString(Regex.Match(Page, "^printf '%s' ([0-9a-f]+) ", RegexOptions.Multiline).Groups[1].Value);
+        SenmlCbor.Decode(pack, Instant.FromUtc(2026, 1, 5, 9), cbor);
+
+        Assert.Equal(json.Select(item => (item.Sample.Name, item.Sample.Unit, item.Sample.Value)), cbor.Select(item => (item.Sample.Name, item.Sample.Unit, item.Sample.Value)));
+        Assert.Contains($"are {pack.Length} bytes", Page, StringComparison.Ordinal);
+    }
+
     private static IEnumerable<string> Named(JsonNode? node) => node switch
     {
         JsonObject at => at.Where(entry => entry.Key is not "if").SelectMany(entry => entry.Key switch
