@@ -18,6 +18,9 @@ public sealed class PlantWatchOptions
     /// <summary>Secrets of the ways by which people are told.</summary>
     public Telling.TellingOptions Telling { get; set; } = new();
 
+    /// <summary>Where series go beside the record, if anywhere.</summary>
+    public Series.InfluxOptions Influx { get; set; } = new();
+
     /// <summary>Where readings come from.</summary>
     public BrokerOptions Broker { get; set; } = new();
 }

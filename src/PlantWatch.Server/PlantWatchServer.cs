@@ -13,6 +13,7 @@ using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.PlantFile.Editing;
+using PlantWatch.Server.Series;
 using PlantWatch.Server.Telling;
 using PlantWatch.Server.WhatIf;
 using PlantWatch.Server.Words;
@@ -57,6 +58,7 @@ internal static class PlantWatchServer
         AddBroker(services, options.Broker.Mode);
         services.AddTelling(options.Broker.Mode);
         services.AddSingleton<Api.ExportTurn>();
+        services.AddSeriesFeed(options.Influx);
         services.AddSingleton<LivePublisher>().AddHostedService(s => s.GetRequiredService<LivePublisher>());
         services.AddSingleton(s => new BoardWatcher(BoardWatcher.ShippedFolder, BoardWatcher.OwnFolder(options), clock, s.GetRequiredService<ILogger<BoardWatcher>>()));
         services.AddHostedService(s => s.GetRequiredService<BoardWatcher>());

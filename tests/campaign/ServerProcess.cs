@@ -19,6 +19,9 @@ internal sealed class ServerProcess(string folder, BrokerMode mode, int brokerPo
 
     public string PlantFile => Path.Combine(folder, "plant.yaml");
 
+    /// <summary>Further settings, as its environment gives them.</summary>
+    public IReadOnlyDictionary<string, string> Further { get; init; } = new Dictionary<string, string>();
+
     public int Id => _process?.Id ?? 0;
 
     public bool HasExited => _process?.HasExited ?? true;
@@ -48,6 +51,7 @@ internal sealed class ServerProcess(string folder, BrokerMode mode, int brokerPo
             // It lies in the build output, where a watcher of files that never change only costs handles.
             ["DOTNET_USE_POLLING_FILE_WATCHER"] = "false",
         };
+        foreach (var (name, value) in Further) environment[name] = value;
         string[] server = ["dotnet", Programs.ServerAssembly];
         string[] command = before.Length == 0 ? server : ["/bin/bash", "-c", before + "; exec \"$@\"", "bash", .. server];
         _process = new OwnProcess(command[0], command[1..], Hear, environment, folder);

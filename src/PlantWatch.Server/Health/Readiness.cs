@@ -12,6 +12,8 @@ internal enum Part
     PlantFile,
     /// <summary>The embedded broker listens, or the external one is connected.</summary>
     Broker,
+    /// <summary>The series reach InfluxDB, or nobody asked for that. It never keeps the server from being ready.</summary>
+    Series,
 }
 
 /// <summary>What the parts of the server last said of themselves. Silence is not readiness: every part starts as "starting".</summary>

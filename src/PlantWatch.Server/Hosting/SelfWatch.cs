@@ -4,13 +4,14 @@ using PlantWatch.Server.Live;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Metrics;
 using PlantWatch.Server.PlantFile;
+using PlantWatch.Server.Series;
 using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Hosting;
 
 /// <summary>The server looks at itself: which parts stand, and the figures of its work.</summary>
 internal sealed class SelfWatch(
-    PlantHost host, Committer committer, PlantFileWatcher file, IBrokerStatus broker, Readiness readiness, PlantWatchMeter meter, PlantWatchOptions options)
+    PlantHost host, Committer committer, PlantFileWatcher file, IBrokerStatus broker, Readiness readiness, PlantWatchMeter meter, FeedBook feed, PlantWatchOptions options)
     : BackgroundService
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
@@ -21,7 +22,8 @@ internal sealed class SelfWatch(
         meter.Watch(new MeterSources(
             () => host.Everything.Select(w => (w.Partition.Value, CircuitViews.Ledger(w))),
             () => host.Everything.Select(w => (w.Partition.Value, w.Depth)),
-            WalBytes));
+            WalBytes,
+            () => feed.Now));
         using var timer = new PeriodicTimer(Beat);
         do Look();
         while (await timer.WaitForNextTickAsync(stoppingToken));
@@ -40,6 +42,10 @@ internal sealed class SelfWatch(
         if (broker.State.Word is BrokerWord.Listening or BrokerWord.Connected) readiness.Works(Part.Broker, words);
         else if (broker.State.Word is BrokerWord.PartlySubscribed) readiness.Limps(Part.Broker, words);
         else readiness.Fails(Part.Broker, words);
+
+        // The record has everything: readings go on being taken whatever becomes of their copy.
+        if (FeedWords.WhatIsWrong(feed.Now) is { } wrong) readiness.Limps(Part.Series, wrong);
+        else readiness.Works(Part.Series, FeedWords.HowFar(feed.Now));
     }
 
     private long WalBytes()

@@ -1,5 +1,6 @@
 using System.Diagnostics.Metrics;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Series;
 
 namespace PlantWatch.Server.Metrics;
 
@@ -32,6 +33,11 @@ internal sealed class PlantWatchMeter
         meter.CreateObservableUpDownCounter("plantwatch.readings.in_flight", () => OfLedgers(l => l.InFlight), "{reading}", "Items taken in and not yet committed.");
         meter.CreateObservableGauge("plantwatch.inbox.depth", () => _sources.InboxDepths().Select(d => Of(d.Circuit, (long)d.Depth)), "{event}", "Events waiting in the inbox of a circuit.");
         meter.CreateObservableGauge("plantwatch.wal.size", () => _sources.WalBytes(), "By", "Size of the write-ahead log; it should fall back by itself.");
+        Feed(meter, "plantwatch.series_feed.behind", "{reading}", "Readings of the record that are not in InfluxDB yet.", f => f.Owed.Readings);
+        Feed(meter, "plantwatch.series_feed.lag", "s", "Age of the oldest reading that is not in InfluxDB yet.", f => f.Lag.TotalSeconds);
+        Feed(meter, "plantwatch.series_feed.parked", "{line}", "Lines that InfluxDB refused for good, each time counted.", f => f.Owed.Parked);
+        Feed(meter, "plantwatch.series_feed.failing", "1", "1 while InfluxDB does not take what it is given.", f => f.Trouble.Length > 0 ? 1 : 0);
+        meter.CreateObservableCounter("plantwatch.series_feed.written", () => OfFeed(f => f.Written), "{reading}", "Readings written to InfluxDB since the start, repetitions counted.");
     }
 
     /// <summary>Says where the observed figures come from. Until then there are none.</summary>
@@ -53,6 +59,12 @@ internal sealed class PlantWatchMeter
     private void Ledger(Meter meter, string name, string unit, string meaning, Func<LedgerView, long> figure) =>
         meter.CreateObservableCounter(name, () => OfLedgers(figure), unit, meaning);
 
+    private void Feed(Meter meter, string name, string unit, string meaning, Func<FeedView, double> figure) => meter.CreateObservableGauge(name, () => OfFeed(figure), unit, meaning);
+
+    // Nobody who does not feed another store has to wonder about its figures.
+    private IEnumerable<Measurement<T>> OfFeed<T>(Func<FeedView, T> figure)
+        where T : struct => _sources.Feed?.Invoke() is { IsOn: true } feed ? [new(figure(feed))] : [];
+
     private IEnumerable<Measurement<long>> OfLedgers(Func<LedgerView, long> figure) => _sources.Ledgers().Select(l => Of(l.Circuit, figure(l.Ledger)));
 
     private static Measurement<long> Of(string circuit, long value) => new(value, new KeyValuePair<string, object?>("circuit", circuit));
@@ -62,8 +74,10 @@ internal sealed class PlantWatchMeter
 /// <param name="Ledgers">The closing sums of each circuit.</param>
 /// <param name="InboxDepths">Events waiting, by circuit.</param>
 /// <param name="WalBytes">Size of the write-ahead log in bytes.</param>
+/// <param name="Feed">How far the series are in InfluxDB; null when nobody knows.</param>
 internal sealed record MeterSources(
-    Func<IEnumerable<(string Circuit, LedgerView Ledger)>> Ledgers, Func<IEnumerable<(string Circuit, int Depth)>> InboxDepths, Func<long> WalBytes)
+    Func<IEnumerable<(string Circuit, LedgerView Ledger)>> Ledgers, Func<IEnumerable<(string Circuit, int Depth)>> InboxDepths, Func<long> WalBytes,
+    Func<FeedView>? Feed = null)
 {
     /// <summary>Nothing to observe.</summary>
     public static MeterSources None { get; } = new(() => [], () => [], () => 0);

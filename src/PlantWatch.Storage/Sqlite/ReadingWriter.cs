@@ -5,6 +5,7 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
 {
     private readonly Statement _append = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5)");
     private readonly Statement _insert = session.Prepare("INSERT INTO reading (series, t, value, quality, lag) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT DO NOTHING");
+    private readonly FeedMarks _marks = new(session);
     private readonly Statement _valueAt = session.Prepare("SELECT value FROM reading WHERE series = ?1 AND t = ?2");
 
     /// <summary>A reading that another value keeps out.</summary>
@@ -33,6 +34,7 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
             rollUps.Newer(row.T, row.Value, row.Quality);
         }
         slot.Rows.Clear();
+        _marks.Write(slot.Id, rollUps.LateMinutes);
         rollUps.Write(slot.Id);
     }
 

@@ -37,6 +37,9 @@ internal sealed class RollUps
     /// <summary>Takes note of a reading inserted before the newest.</summary>
     public void Late(long t) => _dirty.Add(Tiers.Floor(t, Tiers.Minute));
 
+    /// <summary>Starts of the minutes that got late readings since the last write.</summary>
+    public IReadOnlyCollection<long> LateMinutes => _dirty;
+
     /// <summary>Writes what was taken since the last call to the tiers of a series. Each tier is made from the finer one, so the order counts.</summary>
     public void Write(long series)
     {

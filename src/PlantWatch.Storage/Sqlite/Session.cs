@@ -93,6 +93,20 @@ internal sealed class Session : IDisposable
         }
     }
 
+    /// <summary>A transaction that does not wait for the disk: whole or not at all, but a power cut soon after may take it away.</summary>
+    public T Unflushed<T>(Func<T> work)
+    {
+        Script("PRAGMA synchronous = NORMAL");
+        try
+        {
+            return InTransaction(work);
+        }
+        finally
+        {
+            Script("PRAGMA synchronous = FULL");
+        }
+    }
+
     private void RollBack()
     {
         foreach (var statement in _statements.Values) statement.Reset();

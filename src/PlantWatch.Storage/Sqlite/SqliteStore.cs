@@ -160,13 +160,13 @@ public sealed partial class SqliteStore : IRecordStore, ISeriesStore
         }
     }
 
-    private async ValueTask<T> WriteAsync<T>(Func<T> work, CancellationToken cancellation)
+    private async ValueTask<T> WriteAsync<T>(Func<T> work, CancellationToken cancellation, bool lightly = false)
     {
         await _turn.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
             ObjectDisposedException.ThrowIf(_closed, this);
-            return _writer.InTransaction(work);
+            return lightly ? _writer.Unflushed(work) : _writer.InTransaction(work);
         }
         catch
         {

@@ -1,0 +1,23 @@
+namespace PlantWatch.Server.Series;
+
+/// <summary>What the feed of InfluxDB says, ids 4100 to 4199.</summary>
+internal static partial class SeriesLog
+{
+    [LoggerMessage(4100, LogLevel.Information, "Series are fed to InfluxDB at {Url}, {Database}; {Owed} readings are owed")]
+    public static partial void Begun(ILogger log, string url, string database, long owed);
+
+    [LoggerMessage(4101, LogLevel.Information, "InfluxDB takes lines again, after {Attempts} attempts")]
+    public static partial void Recovered(ILogger log, int attempts);
+
+    [LoggerMessage(4102, LogLevel.Information, "Series {Former} is written to InfluxDB as {Circuit}/{Probe} from now on; what was written before stays there under the old name, and rebuild-series writes it under the new one too")]
+    public static partial void Renamed(ILogger log, string former, string circuit, string probe);
+
+    [LoggerMessage(4110, LogLevel.Warning, "{Trouble}; tried again in {Delay}. The record keeps what is owed")]
+    public static partial void NotTaken(ILogger log, string trouble, TimeSpan delay);
+
+    [LoggerMessage(4111, LogLevel.Error, "InfluxDB refuses {Lines} lines of {Circuit}/{Probe} from {First} to {Last} for good: {Words}. They are parked")]
+    public static partial void Parked(ILogger log, long lines, string circuit, string probe, string first, string last, string words);
+
+    [LoggerMessage(4112, LogLevel.Error, "The feed of InfluxDB failed on our side; it is tried again in {Delay}")]
+    public static partial void Failed(ILogger log, TimeSpan delay, Exception fault);
+}

@@ -1,0 +1,91 @@
+using PlantWatch.Core.Quantities;
+using PlantWatch.Storage;
+using PlantWatch.Storage.Influx;
+
+namespace PlantWatch.Server.Series;
+
+/// <summary>Feeds InfluxDB from the record for as long as the server runs. Nobody waits for it: what is owed lies in the record.</summary>
+internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, InfluxDoor door, FeedBook book, TimeProvider clock, ILogger<SeriesWorker> log) : BackgroundService
+{
+    private static readonly TimeSpan BetweenCounts = TimeSpan.FromSeconds(10);
+    private readonly FeedPace _pace = new();
+    private Instant _counted = Instant.Never;
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        // The host starts its other parts meanwhile.
+        await Task.Yield();
+        try
+        {
+            book.Now = FeedView.Off with { IsOn = true };
+            await CountAsync(stoppingToken);
+            SeriesLog.Begun(log, door.Place.Url.GetComponents(UriComponents.SchemeAndServer, UriFormat.Unescaped), door.Place.Database, book.Now.Owed.Readings);
+            while (true)
+            {
+                var wait = await GuardAsync(stoppingToken);
+                if (wait > TimeSpan.Zero) await Task.Delay(wait, clock, stoppingToken);
+            }
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // What is owed waits for the next start.
+        }
+    }
+
+    private async Task<TimeSpan> GuardAsync(CancellationToken cancellation)
+    {
+        try
+        {
+            var wait = await StepAsync(cancellation);
+            if (Now - _counted >= BetweenCounts) await CountAsync(cancellation);
+            return wait;
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+        {
+            feeder.Forget();
+            var wait = _pace.AfterFailure(TimeSpan.Zero, Random.Shared.NextDouble());
+            Trouble($"the feed failed on our side: {fault.Message}");
+            SeriesLog.Failed(log, wait, fault);
+            return wait;
+        }
+    }
+
+    private async Task<TimeSpan> StepAsync(CancellationToken cancellation)
+    {
+        var step = await feeder.StepAsync(cancellation);
+        if (step.Answer.Taking != Taking.Taken) return await NotTakenAsync(step.Answer, cancellation);
+        if (_pace.Failures > 0) SeriesLog.Recovered(log, _pace.Failures + 1);
+        Tell(step);
+        book.Now = book.Now with { Written = book.Now.Written + step.Written, Trouble = "", TroubleSince = Instant.Never, LastRefusal = step.Parked is [.., var last] ? last.Words : book.Now.LastRefusal };
+        if (step.Parked.Count > 0) await CountAsync(cancellation);
+        return _pace.AfterSuccess(step.IsMore);
+    }
+
+    private async Task<TimeSpan> NotTakenAsync(WriteAnswer answer, CancellationToken cancellation)
+    {
+        var wait = _pace.AfterFailure(answer.NotBefore, Random.Shared.NextDouble());
+        Trouble(FeedWords.Say(answer, door.Place));
+        SeriesLog.NotTaken(log, book.Now.Trouble, wait);
+        await CountAsync(cancellation);
+        return wait;
+    }
+
+    private void Tell(FeedStep step)
+    {
+        foreach (var piece in step.Renamed) SeriesLog.Renamed(log, piece.Formerly!, piece.Circuit, piece.Probe);
+        foreach (var lines in step.Parked) Tell(lines);
+    }
+
+    private void Tell(ParkedLines lines) => SeriesLog.Parked(log, lines.Lines, lines.Circuit, lines.Probe, lines.First.ToString(), lines.Last.ToString(), lines.Words);
+
+    private void Trouble(string words) => book.Now = book.Now with { Trouble = words, TroubleSince = book.Now.Trouble.Length > 0 ? book.Now.TroubleSince : Now };
+
+    private async Task CountAsync(CancellationToken cancellation)
+    {
+        var (owed, now) = (await source.BacklogAsync(cancellation), Now);
+        _counted = now;
+        book.Now = book.Now with { Owed = owed, Lag = owed.Oldest.IsSet && now > owed.Oldest ? now - owed.Oldest : TimeSpan.Zero };
+    }
+
+    private Instant Now => Instant.From(clock.GetUtcNow());
+}
