@@ -1,21 +1,23 @@
 using PlantWatch.Core.Plant;
-using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
 using PlantWatch.Server.Tests.Storage;
 using PlantWatch.Storage;
+using PlantWatch.Storage.Sqlite;
 
 namespace PlantWatch.Server.Tests.Influx;
 
 /// <summary>What the record says it owes. Nobody is at the other end here.</summary>
-public sealed class FeedSourceTests : IAsyncLifetime
+public sealed class FeedSourceTests : IAsyncLifetime, IAsyncDisposable
 {
     private readonly FedRecord _record = new(new Uri("http://127.0.0.1:9"));
 
-    private IFeedSource Source => _record.Store;
+    private SqliteStore Source => _record.Store;
 
     public Task InitializeAsync() => Task.CompletedTask;
 
-    public async Task DisposeAsync() => await _record.DisposeAsync();
+    public ValueTask DisposeAsync() => _record.DisposeAsync();
+
+    Task IAsyncLifetime.DisposeAsync() => DisposeAsync().AsTask();
 
     [Fact]
     public async Task All_that_was_ever_stored_is_owed_once()
