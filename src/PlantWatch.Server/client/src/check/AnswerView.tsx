@@ -7,6 +7,7 @@ import { link } from '../router';
 import { TrustStory } from '../trust/TrustStory';
 import { words } from '../words';
 import { fieldOf } from './build';
+import { nameOfField } from './fields';
 import { PoolNow } from './PoolNow';
 
 const pm = (x: WithU | null, d: number, sign = false) => (x ? `${sign ? signed(x.value, d) : fixed(x.value, d)} \u00b1 ${fixed(x.u, d)}` : '\u2013');
@@ -59,8 +60,7 @@ function Answered({ answer }: { answer: CheckAnswer }) {
 }
 
 function label(path: string, answer: CheckAnswer): string {
-  const field = fieldOf(path, answer.check);
-  const name = (words.measurand as Record<string, string>)[field] ?? (field.startsWith('panel-') ? allProbes.value.get(field.slice(6))?.name : undefined);
+  const name = nameOfField(fieldOf(path, answer.check));
   return name ? name + ': ' : '';
 }
 

@@ -6,6 +6,7 @@ import { allPools, poolViews, site, zone } from '../live/store';
 import { DueLine } from '../overview/DueLine';
 import { Age } from '../parts/Age';
 import { Field, Remark, tie } from '../parts/Field';
+import { MendLine } from '../parts/MendLine';
 import { setWho, who } from '../parts/person';
 import { useReagents } from '../reagents/store';
 import { words } from '../words';
@@ -96,7 +97,6 @@ function Disinfectant({ errors }: { errors: Errors }) {
 }
 
 export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner: string | null; onSubmit: () => void }) {
-  const count = Object.keys(errors).filter(k => k !== 'form').length;
   const due = poolViews.value.get(draft.value.poolId)?.due ?? [];
   const touched = isTouched(draft.value);
   useReagents();
@@ -115,7 +115,7 @@ export function CheckForm({ errors, banner, onSubmit }: { errors: Errors; banner
       <Balance errors={errors} />
       <Around errors={errors} />
       <div class="submit-bar">
-        {count > 0 && <p class="remark" role="alert">{'\u25b2'} {words.check.mend(count)}</p>}
+        <MendLine errors={errors} />
         <Remark name="form" text={errors['form']} />
         <button type="submit" class="primary" data-testid="submit-check">{words.check.submit}</button>
         {touched && <div class="inline spread"><span class="hint">{words.check.kept}</span>

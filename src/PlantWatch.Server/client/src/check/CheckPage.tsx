@@ -3,20 +3,18 @@ import type { CheckRequest, Problem } from '../contract';
 import { uuid7 } from '../format/uuid7';
 import { serverNow } from '../live/clock';
 import { measures, site, zone } from '../live/store';
-import { checks, flushChecks, outcomes, sendCheck, type CheckItem } from '../outbox/checks';
-import { setWho, who } from '../parts/person';
+import { checks, flushChecks, outcomes, sendCheck } from '../outbox/checks';
+import { focusFirstWrong, stillSaid } from '../parts/mending';
+import { who } from '../parts/person';
 import { words } from '../words';
 import { AnswerView } from './AnswerView';
 import { build, errorsOf, type Errors } from './build';
 import { CheckForm } from './CheckForm';
-import { clearDraft, draft, draftOf, edit, isTouched, typedIn, type Draft } from './draft';
+import { clearDraft, draft, edit, isTouched, typedIn, type Draft } from './draft';
+import { toMend } from './mend';
 import { OutboxList } from './OutboxList';
 
 interface Sent { id: string; draft: Draft; request: CheckRequest }
-
-function focusFirstWrong(): void {
-  requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
-}
 
 export function CheckPage({ poolId }: { poolId: string | null }) {
   const [said, setSaid] = useState<{ errors: Errors; draft: Draft; who: string }>({ errors: {}, draft: draft.peek(), who: who.peek() });
@@ -63,23 +61,21 @@ export function CheckPage({ poolId }: { poolId: string | null }) {
     void flushChecks();
   };
 
-  const reopen = (item: CheckItem) => {
-    if (isTouched(draft.value) && !confirm(words.check.clearSure)) return;
-    edit(draftOf(item.request, measures));
-    setWho(item.request.who);
-    checks.drop(item.id);
-    setSent(null);
-    if (item.refusal) back(item.request, item.refusal);
-  };
+  // Refused before, here or on a round: it comes with what was said of it.
+  const again = toMend.value;
+  useEffect(() => {
+    if (!again) return;
+    toMend.value = null;
+    if (again.refusal) back(again.request, again.refusal); else setSent(null);
+  }, [again]);
 
-  // A remark stays until its field is changed.
-  const errors = Object.fromEntries(Object.entries(said.errors).filter(([field]) => typedIn(draft.value, who.value, field) === typedIn(said.draft, said.who, field)));
+  const errors = stillSaid(said.errors, field => typedIn(draft.value, who.value, field) !== typedIn(said.draft, said.who, field));
   const pools = site.value?.circuits.flatMap(c => c.pools) ?? [];
   return (
     <div class="narrow">
       <h1>{words.check.title}</h1>
       <p><a class="line-link" href="#/round" data-testid="to-round">{words.round.toRound}</a></p>
-      <OutboxList except={sent?.id ?? null} onEdit={reopen} />
+      <OutboxList except={sent?.id ?? null} />
       {sent ? <AnswerView outcome={outcome} onAnother={() => { setSent(null); setErrors({}); scrollTo(0, 0); }} />
         : pools.length === 0 ? <p class="empty">{words.check.noPools}</p>
           : <CheckForm errors={errors} banner={Object.keys(said.errors).length > 0 && Object.keys(errors).length === 0 ? null : banner} onSubmit={() => void submit()} />}

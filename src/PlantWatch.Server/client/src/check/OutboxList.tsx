@@ -1,11 +1,13 @@
 import { fullClock } from '../format/zone';
 import { nameOf, zone } from '../live/store';
-import { checks, flushChecks, keptChecks, type CheckItem } from '../outbox/checks';
+import { checks, flushChecks, keptChecks } from '../outbox/checks';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
+import { refusalOf } from './fields';
+import { mend } from './mend';
 
 /** Checks on this device that the server has not taken: waiting, or refused with the reason. */
-export function OutboxList({ except, onEdit }: { except: string | null; onEdit: (item: CheckItem) => void }) {
+export function OutboxList({ except }: { except: string | null }) {
   const items = keptChecks.value.filter(i => i.id !== except);
   if (items.length === 0) return null;
   return (
@@ -14,10 +16,10 @@ export function OutboxList({ except, onEdit }: { except: string | null; onEdit: 
       <ul>
         {items.map(i => (
           <li key={i.id} data-testid={i.refusal ? 'outbox-refused' : 'outbox-waiting'}>
-            <b>{nameOf(i.request.poolId)}</b>, {fullClock(i.request.sampledAt, zone.value)}, {i.request.who}
+            <p><b>{nameOf(i.request.poolId)}</b>, {fullClock(i.request.sampledAt, zone.value)}, {i.request.who}</p>
             {i.refusal
-              ? <><p class="mark"><WarnGlyph /><span><b>{words.outbox.refused}:</b> {i.refusal.errors.map(e => e.text).join(' ') || i.refusal.title}</span></p>
-                <div class="inline"><button type="button" onClick={() => onEdit(i)}>{words.outbox.edit}</button>
+              ? <><p class="mark"><WarnGlyph /><span><b>{words.outbox.refused}:</b> {refusalOf(i.request, i.refusal)}</span></p>
+                <div class="inline"><button type="button" onClick={() => mend(i)}>{words.outbox.edit}</button>
                   <button type="button" onClick={() => { if (confirm(words.outbox.dropSure)) checks.drop(i.id); }}>{words.outbox.drop}</button></div></>
               : <p class="hint">{words.outbox.waiting}</p>}
           </li>))}

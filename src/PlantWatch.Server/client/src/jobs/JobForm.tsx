@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { put } from '../api/http';
 import type { Errors } from '../check/build';
 import type { JobState } from '../contract';
@@ -6,11 +6,13 @@ import type { JobRequest, JobView, PartUsed } from '../contract.jobs';
 import { uuid7 } from '../format/uuid7';
 import { alarms } from '../live/store';
 import { Field, OtherRemarks, tie } from '../parts/Field';
+import { MendLine } from '../parts/MendLine';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { useAction } from '../parts/useAction';
 import { words } from '../words';
 import { AssetChoice } from './AssetChoice';
+import { isTouched, keep, keyOf, recalled, type Beginning, type Draft } from './draft';
 import { PartRows } from './PartRows';
 import { PictureField } from './PictureField';
 import { pathOf, type Item } from './pictures';
@@ -18,18 +20,15 @@ import { pathOf, type Item } from './pictures';
 const states: JobState[] = ['open', 'in_hand', 'waiting_for_parts', 'done'];
 const w = words.jobs;
 
-/** What the form begins with. */
-export interface Beginning { job: JobView | null; asset: string | null; task?: { id: string; name: string } | null }
-
 /** The alarm that stands for a thing, when there is just one: the job is most likely its answer. */
 function standingOf(asset: string | null): string | null {
   const standing = alarms.peek().filter(a => a.subject === asset && a.active);
   return standing.length === 1 ? standing[0]!.id : null;
 }
 
-type Draft = Omit<JobRequest, 'by' | 'minutes' | 'pictures' | 'after'> & { minutes: string };
+const there = (hash: string): Item => ({ key: hash, preview: pathOf(hash), blob: null, state: 'there', hash, why: null });
 
-const kept = (hash: string): Item => ({ key: hash, preview: pathOf(hash), blob: null, state: 'there', hash, why: null });
+const hashes = (pictures: Item[]) => [...new Set(pictures.flatMap(p => (p.hash ? [p.hash] : [])))];
 
 function beginWith({ job, asset, task }: Beginning): Draft {
   return {
@@ -50,28 +49,32 @@ function missing(form: Draft): Errors {
 
 /** A job, new or carried on: what was seen, what was done, where it stands. */
 export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?: { id: string; name: string }[]; onDone: () => void }) {
-  const [id] = useState(() => begin.job?.id ?? uuid7());
-  const [form, setForm] = useState<Draft>(() => beginWith(begin));
-  const [pictures, setPictures] = useState<Item[]>(() => (begin.job?.pictures ?? []).map(kept));
+  const [key] = useState(() => keyOf(begin)), [before] = useState(() => recalled(key)), carriesOn = begin.job !== null || before?.carriesOn === true;
+  const [id] = useState(() => before?.id ?? begin.job?.id ?? uuid7()), after = before ? before.after : begin.job?.at ?? null;
+  const [began] = useState(() => beginWith(begin)), [form, setForm] = useState<Draft>(before?.draft ?? began);
+  const [pictures, setPictures] = useState<Item[]>(() => (before?.pictures ?? begin.job?.pictures ?? []).map(there));
+  const [unkept, setUnkept] = useState(false), touched = before !== null || isTouched(form, hashes(pictures), began, begin.job?.pictures ?? []);
   const top = useRef<HTMLFormElement>(null);
   // On a phone the form stands below what it is about, and whoever asked for it must not look for it.
   useEffect(() => top.current?.scrollIntoView({ block: 'start' }), []);
   const set = (change: Partial<Draft>) => setForm(f => ({ ...f, ...change }));
-  const { busy, errors, run, setErrors } = useAction<JobView>(onDone);
+  const leave = () => { keep(key, null); onDone(); };
+  const { busy, errors, run, setErrors } = useAction<JobView>(leave);
+  useLayoutEffect(() => { if (touched) setUnkept(!keep(key, { id, after, carriesOn, task: begin.task ?? null, draft: form, pictures: hashes(pictures) })); }, [form, pictures]);
   const related = alarms.value.filter(a => a.subject === form.asset || a.id === form.alarmId);
   const submit = () => {
     const wrong = { ...missing(form), ...(pictures.every(p => p.state === 'there') ? {} : { pictures: w.needPictures }) };
     if (Object.keys(wrong).length) return setErrors(wrong);
     const request: JobRequest = {
-      ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim(), after: begin.job?.at ?? null, minutes: minutesOf(form.minutes) ?? null,
-      parts: form.parts.map(p => ({ ...p, name: p.name.trim(), number: p.number?.trim() || null })), pictures: [...new Set(pictures.flatMap(p => p.hash ? [p.hash] : []))],
+      ...form, seen: form.seen.trim(), done: form.done?.trim() || null, by: who.value.trim(), after, minutes: minutesOf(form.minutes) ?? null,
+      parts: form.parts.map(p => ({ ...p, name: p.name.trim(), number: p.number?.trim() || null })), pictures: hashes(pictures),
     };
     void run(() => put('/jobs/' + id, request));
   };
   return (
     <form ref={top} class="sheet card action come-to" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="job-form">
-      <h2>{begin.job ? w.carryOn : w.newJob}{form.taskId && <span class="hint"> {'\u00b7'} {w.planOf}</span>}</h2>
-      <AssetChoice value={form.asset} fixed={begin.job !== null || form.taskId !== null} filters={filters ?? []} error={errors['asset']} onChange={asset => set({ asset, alarmId: standingOf(asset) })} />
+      <h2>{carriesOn ? w.carryOn : w.newJob}{form.taskId && <span class="hint"> {'\u00b7'} {w.planOf}</span>}</h2>
+      <AssetChoice value={form.asset} fixed={carriesOn || form.taskId !== null} filters={filters ?? []} error={errors['asset']} onChange={asset => set({ asset, alarmId: standingOf(asset) })} />
       {related.length > 0 && !form.taskId && (
         <Field name="alarm" label={w.alarm} error={errors['alarmId']}>
           <select value={form.alarmId ?? ''} {...tie('alarm', errors['alarmId'])} onChange={e => set({ alarmId: e.currentTarget.value || null })}>
@@ -89,7 +92,9 @@ export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?
       <Field name="minutes" label={w.minutes} error={errors['minutes']}><input type="text" inputmode="numeric" class="short" value={form.minutes} {...tie('minutes', errors['minutes'])} onInput={e => set({ minutes: e.currentTarget.value })} /></Field>
       <NameField name="job-by" error={errors['by']} />
       <OtherRemarks errors={errors} shown={['asset', 'alarmId', 'seen', 'done', 'state', 'minutes', 'by', 'parts', 'pictures', ...form.parts.map((_, i) => `parts[${i}]`)]} />
-      <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="submit-job">{w.save}</button><button type="button" onClick={onDone}>{words.cancel}</button></div>
+      <MendLine errors={errors} />
+      <div class="inline"><button type="submit" class="primary" disabled={busy} data-testid="submit-job">{w.save}</button><button type="button" data-testid="cancel-job" onClick={() => { if (!touched || confirm(words.check.clearSure)) leave(); }}>{words.cancel}</button></div>
+      {unkept ? <p class="notice bad" role="alert">{w.unkept}</p> : touched && <p class="hint" data-testid="job-kept">{w.draft}</p>}
     </form>
   );
 }

@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobView, ReliabilityView, TaskView } from '../contract.jobs';
-import { circuits } from '../live/store';
+import { circuits, nameOf } from '../live/store';
 import { usePolled } from '../parts/usePolled';
 import { go } from '../router';
 import { words } from '../words';
-import { JobForm, type Beginning } from './JobForm';
+import { beginningOf, keep, kept, type Beginning } from './draft';
+import { JobForm } from './JobForm';
 import { JobList } from './JobList';
 import { KitDates } from './KitDates';
 import { PlannedWork } from './PlannedWork';
@@ -35,6 +36,20 @@ function Board({ jobs, onOpen }: { jobs: JobView[]; onOpen: (job: JobView) => vo
   );
 }
 
+/** Jobs that were written on this device and not saved. */
+function Unsaved({ jobs, onOpen }: { jobs: JobView[]; onOpen: (begin: Beginning) => void }) {
+  const all = Object.entries(kept.value);
+  if (all.length === 0) return null;
+  return (
+    <section class="sheet outbox" data-testid="jobs-unsaved"><h2>{w.unsaved}</h2>
+      <ul>{all.map(([key, k]) => (
+        <li key={key}><p><b>{nameOf(k.draft.asset)}</b> {k.draft.seen}</p>
+          <div class="inline"><button type="button" data-testid="job-go-on" onClick={() => onOpen(beginningOf(key, k, jobs))}>{w.goOn}</button>
+            <button type="button" onClick={() => { if (confirm(words.check.clearSure)) keep(key, null); }}>{words.outbox.drop}</button></div></li>))}</ul>
+    </section>
+  );
+}
+
 /** Jobs of maintenance: the board, planned work, and how often things failed. The address may name the thing to write about. */
 export function JobsPage({ asset }: { asset: string | null }) {
   const [open, setOpen] = useState<Beginning | null>(asset ? { job: null, asset } : null);
@@ -51,7 +66,8 @@ export function JobsPage({ asset }: { asset: string | null }) {
       <section class="stack">
         <div class="pump-head"><h1>{w.title}</h1>{open === null && <button type="button" class="primary" data-testid="new-job" onClick={() => setOpen({ job: null, asset: null })}>{w.newJob}</button>}</div>
         <p>{w.lead}</p>
-        {open !== null && <JobForm key={open.job?.id ?? `new-${open.asset}-${open.task?.id}`} begin={open} filters={filters} onDone={close} />}
+        {open === null && <Unsaved jobs={jobs.data ?? []} onOpen={setOpen} />}
+        {open !== null && <JobForm key={open.key ?? open.job?.id ?? `new-${open.asset}-${open.task?.id}`} begin={open} filters={filters} onDone={close} />}
         {jobs.data === null ? <p class="hint">{jobs.failed ? words.error.unreachable : words.loading}</p> : <Board jobs={jobs.data} onOpen={job => setOpen({ job, asset: null })} />}
       </section>
       <section class="stack">

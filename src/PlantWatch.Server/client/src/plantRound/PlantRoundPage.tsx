@@ -3,18 +3,20 @@ import type { PlantRoundRequest, PlantRoundView, RoundWord } from '../contract.p
 import { uuid7 } from '../format/uuid7';
 import { clock, dayClock } from '../format/zone';
 import { now, serverNow } from '../live/clock';
-import { zone } from '../live/store';
+import { site, zone } from '../live/store';
 import { OfflineHelp } from '../offline/OfflineHelp';
 import type { Item as Kept } from '../outbox/outbox';
 import { flushRounds, keptRounds, roundOutcomes, rounds } from '../outbox/rounds';
 import { Remark, tie } from '../parts/Field';
+import { MendLine } from '../parts/MendLine';
+import { focusFirstWrong, stillSaid } from '../parts/mending';
 import { PoolGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import { buildRound, itemOf, type Errors } from './build';
 import { heardAt, wordNow } from './heard';
 import { Item } from './Item';
-import { draftOf, empty, isTyped, keepDraft, known, tookRounds, typedAgain, type Draft } from './store';
+import { draftOf, empty, isTyped, keepDraft, known, tookRounds, typedAgain, typedIn, type Draft } from './store';
 
 const w = words.plantRound;
 
@@ -56,30 +58,33 @@ function Result({ id, request, onAgain, onMend, onWalked }: { id: string; reques
 
 function Form({ view, answered, again, onWalked }: { view: PlantRoundView; answered: boolean; again: Again | null; onWalked: () => void }) {
   const [draft, setDraft] = useState<Draft>(() => again?.draft ?? draftOf(view.circuit));
-  const [errors, setErrors] = useState<Errors>({});
+  const [said, setSaid] = useState<{ errors: Errors; draft: Draft }>({ errors: {}, draft });
+  const errors = stillSaid(said.errors, field => typedIn(draft, field) !== typedIn(said.draft, field));
+  const mark = (wrong: Errors, of = draft) => { setSaid({ errors: wrong, draft: of }); if (Object.keys(wrong).length > 0) focusFirstWrong(); };
   const [sent, setSent] = useState<{ id: string; request: PlantRoundRequest } | null>(null);
   const [unkept, setUnkept] = useState(again !== null && !again.kept);
   const word = wordNow(view, known.value, answered, now.value, zone.value);
-  const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setErrors({}); setUnkept(!keepDraft(view.circuit, next)); };
+  const edit = (change: Partial<Draft>) => { const next = { ...draft, ...change }; setDraft(next); setUnkept(!keepDraft(view.circuit, next)); };
   const submit = () => {
     const { request, errors: wrong } = buildRound(view, draft, serverNow());
-    setErrors(wrong);
+    mark(wrong);
     if (Object.keys(wrong).length > 0) return;
     const id = uuid7();
-    try { rounds.put(id, request, Date.now()); } catch { return setErrors({ form: w.storageFull }); }
+    try { rounds.put(id, request, Date.now()); } catch { return mark({ form: w.storageFull }); }
     keepDraft(view.circuit, null);
     setSent({ id, request });
     scrollTo(0, 0);
     void flushRounds();
   };
   // Refused, what was typed is still here: it goes back under the eyes of whoever typed it.
-  const mend = (wrong: Errors) => { edit({ walkedAt: sent?.request.walkedAt ?? null }); setErrors(wrong); setSent(null); };
-  if (sent) return <Result id={sent.id} request={sent.request} onWalked={onWalked} onMend={mend} onAgain={() => { setDraft(empty); setErrors({}); setSent(null); }} />;
+  const mend = (wrong: Errors) => { const walkedAt = sent?.request.walkedAt ?? null; edit({ walkedAt }); setSent(null); mark(wrong, { ...draft, walkedAt }); };
+  if (sent) return <Result id={sent.id} request={sent.request} onWalked={onWalked} onMend={mend} onAgain={() => { setDraft(empty); mark({}); setSent(null); }} />;
+  const pools = site.value?.circuits.find(c => c.id === view.circuit)?.pools ?? [], holds = pools.length > 0 ? pools.reduce((sum, p) => sum + p.volumeM3, 0) : null;
   return (
     <form class="check-form" noValidate onSubmit={e => { e.preventDefault(); submit(); }} data-testid="plant-round-form">
       <section class="sheet form-part">
         <h2>{view.name}</h2><Head view={view} word={word} heard={answered ? null : heardAt(known.value.at, now.value, zone.value)} />
-        {view.items.map(item => <Item key={item.id} item={word === null ? { ...item, wanted: true } : item} draft={draft} error={errors[item.id]} onEdit={edit} />)}
+        {view.items.map(item => <Item key={item.id} item={word === null ? { ...item, wanted: true } : item} holds={holds} draft={draft} error={errors[item.id]} onEdit={edit} />)}
       </section>
       <section class="sheet form-part">
         <div class={`field ${errors['by'] ? 'wrong' : ''}`}><label class="label" for="f-round-by">{w.who}</label><input class="tall" type="text" autocomplete="off" value={draft.by} {...tie('round-by', errors['by'])} onInput={e => edit({ by: e.currentTarget.value })} /><Remark name="round-by" text={errors['by']} /></div>
@@ -89,6 +94,7 @@ function Form({ view, answered, again, onWalked }: { view: PlantRoundView; answe
         {unkept && <p class="notice bad" role="alert">{w.storageFull}</p>}
         <p class="hint">{w.draft}</p>
       </section>
+      <MendLine errors={errors} />
       <div class="thumb"><button type="submit" class="primary" data-testid="save-plant-round">{w.save}</button></div>
     </form>
   );

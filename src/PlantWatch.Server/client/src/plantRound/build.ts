@@ -1,9 +1,22 @@
-import type { PlantRoundRequest, PlantRoundView, RoundReading } from '../contract.plantRound';
-import { readTyped } from '../format/number';
+import type { PlantRoundRequest, PlantRoundView, RoundItemView, RoundReading } from '../contract.plantRound';
+import { grouped, plain, readTyped, unitText } from '../format/number';
 import { words } from '../words';
+import { isPossible, possible } from './doubt';
 import type { Draft } from './store';
 
 export type Errors = Record<string, string>;
+
+/** A unit as it stands on the gauge. */
+export const unitOfItem = (item: RoundItemView): string => (item.unit === 'm3' ? 'm\u00b3' : unitText(item.unit));
+
+/** What no gauge of the kind can show, while it is typed and when it is saved. */
+export function wrongOf(item: RoundItemView, said: string | undefined): string | undefined {
+  const typed = readTyped(said ?? '');
+  if (item.kind === 'works' || typed.kind === 'empty') return undefined;
+  if (typed.kind === 'wrong') return words.plantRound.number;
+  const [low, high] = possible[item.kind];
+  return isPossible(item.kind, typed.value) ? undefined : words.plantRound.impossible(plain(low), grouped(high), unitOfItem(item));
+}
 
 const text = (t: string | undefined) => t?.trim() || null;
 
@@ -17,8 +30,8 @@ export function buildRound(view: PlantRoundView, draft: Draft, now: number): { r
       if (said !== '') readings.push({ itemId: item.id, value: null, works: said === 'yes', remark });
       continue;
     }
-    const typed = readTyped(draft.values[item.id] ?? '');
-    if (typed.kind === 'wrong') errors[item.id] = w.number;
+    const typed = readTyped(draft.values[item.id] ?? ''), wrong = wrongOf(item, draft.values[item.id]);
+    if (wrong) errors[item.id] = wrong;
     if (typed.kind === 'number') readings.push({ itemId: item.id, value: typed.value, works: null, remark });
   }
   const note = text(draft.note);

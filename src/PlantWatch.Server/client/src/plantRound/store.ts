@@ -16,6 +16,10 @@ export const keepDraft = (circuit: string, draft: Draft | null): boolean => reme
 /** Whether anything but a name stands in it. */
 export const isTyped = (d: Draft): boolean => d.note.trim() !== '' || [d.values, d.works, d.remarks].some(of => Object.values(of).some(text => text !== ''));
 
+/** What stands in a field, so that a remark can go when its field is changed. */
+export const typedIn = (d: Draft, field: string): string =>
+  field === 'by' ? d.by : field === 'form' ? JSON.stringify(d) : `${d.values[field] ?? ''} ${d.works[field] ?? ''} ${d.remarks[field] ?? ''}`;
+
 /** A draft again out of what the server refused. */
 export const typedAgain = (r: PlantRoundRequest): Draft => ({
   values: Object.fromEntries(r.readings.flatMap(x => (x.value === null ? [] : [[x.itemId, plain(x.value)]]))),

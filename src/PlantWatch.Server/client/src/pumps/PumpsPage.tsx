@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobView } from '../contract.jobs';
-import { JobForm, type Beginning } from '../jobs/JobForm';
+import type { Beginning } from '../jobs/draft';
+import { JobForm } from '../jobs/JobForm';
 import { JobList } from '../jobs/JobList';
 import { allPumps, circuits } from '../live/store';
 import { usePolled } from '../parts/usePolled';

@@ -1,6 +1,10 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { AnswerView } from '../check/AnswerView';
 import { resultOf } from '../check/build';
+import { refusalOf } from '../check/fields';
+import { mend } from '../check/mend';
 import { decimalsOf, fixed, unitOf } from '../format/number';
+import { beyondStop, stopsOfPool } from '../limits/stops';
 import { allPools, limitsOfPool } from '../live/store';
 import { outcomes, keptChecks } from '../outbox/checks';
 import { beyond, limitOf } from '../parts/beyond';
@@ -12,34 +16,49 @@ import { setRound, stopOf } from './store';
 
 const w = words.round;
 
-/** What can be said without the server: held against the limits last heard of. Never that all is well. */
+/** What can be said without the server: held against the stops and limits last heard of. Never that all is well. */
 function WithoutServer({ stop }: { stop: Stop }) {
-  const limits = limitsOfPool(stop.draft.poolId), c = combinedOf(stop);
-  const found = [...stop.what.map(m => ({ m, value: resultOf(stop.draft, m) })), ...(c.kind === 'value' ? [{ m: 'combined_chlorine' as const, value: c.value }] : [])].filter(x => x.value !== null);
-  const out = found.map(x => ({ ...x, says: beyond(x.value, limitOf(limits, x.m)) })).filter(x => x.says !== null);
-  const low = out.some(x => (x.m === 'free_chlorine' || x.m === 'bromine') && x.value! < (limitOf(limits, x.m)?.low ?? 0));
+  const { poolId } = stop.draft, limits = limitsOfPool(poolId), stops = stopsOfPool(poolId), c = combinedOf(stop);
+  const found = [...stop.what.map(m => ({ m, value: resultOf(stop.draft, m) })), ...(c.kind === 'value' ? [{ m: 'combined_chlorine' as const, value: c.value }] : [])].flatMap(x => x.value === null ? [] : [{ m: x.m, value: x.value }]);
+  const out = found.flatMap(x => {
+    const broken = beyondStop(stops, x.m, x.value);
+    const says = broken ? w.stop[broken.side](fixed(broken.at, decimalsOf(x.m))) : beyond(x.value, limitOf(limits, x.m));
+    return says === null ? [] : [{ ...x, says, broken }];
+  });
+  const stopped = out.some(x => x.broken), low = out.some(x => (x.m === 'free_chlorine' || x.m === 'bromine') && (x.broken?.side === 'low' || x.value < (limitOf(limits, x.m)?.low ?? 0)));
   return (
-    <section class="sheet card" data-testid="held-here" data-out={out.length}>
-      <p>{w.offline} {limits.length === 0 ? w.noLimits : out.length === 0 ? w.inside : w.outside}</p>
+    <section class="sheet card" data-testid="held-here" data-out={out.length} data-stop={stopped}>
+      <p>{w.offline} {limits.length === 0 && stops.length === 0 ? w.noLimits : out.length === 0 ? w.inside : w.outside}</p>
       {out.length > 0 && <ul class="why">{out.map(x => <li key={x.m}><span class="mark"><WarnGlyph /><b>{words.measurand[x.m]} {fixed(x.value, decimalsOf(x.m))} {unitOf(x.m)}</b></span> {x.says}</li>)}</ul>}
+      {stopped && <p><b>{w.stop.means}</b></p>}
       {low && <p><b>{w.doLow}</b></p>}
       {out.length > 0 && <p>{w.doFirst}</p>}
     </section>
   );
 }
 
+/** The server did not take it. Back in the form it leaves the round, which goes on. */
+function Refused({ checkId, says, onMended }: { checkId: string | null; says: string; onMended: () => void }) {
+  const item = keptChecks.value.find(i => i.id === checkId), host = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => host.current?.focus(), []);
+  return (
+    <div class="notice bad" ref={host} tabIndex={-1} role="alert" data-testid="round-refused"><p>{words.answer.refused}. {says}</p>
+      {item && <button type="button" data-testid="round-mend" onClick={() => { if (mend(item)) onMended(); }}>{words.outbox.edit}</button>}</div>
+  );
+}
+
 /** What became of the check, and the way to the next pool. */
 export function AnswerScreen({ round }: { round: Round }) {
-  const stop = stopOf(round), outcome = stop.checkId ? outcomes.value.get(stop.checkId) : undefined;
-  const waits = keptChecks.value.some(i => i.id === stop.checkId && !i.refusal);
-  const refused = outcome?.kind === 'refused' ? outcome.problem : keptChecks.value.find(i => i.id === stop.checkId)?.refusal;
+  const stop = stopOf(round), outcome = stop.checkId ? outcomes.value.get(stop.checkId) : undefined, item = keptChecks.value.find(i => i.id === stop.checkId);
+  const waits = item !== undefined && !item.refusal;
+  const refused = outcome?.kind === 'refused' ? outcome.problem : item?.refusal;
   const next = round.stops.findIndex((s, i) => i > round.at && s.checkId === null);
   const on = () => { setRound(next < 0 ? null : { ...round, at: next, screen: 'sample' }); scrollTo(0, 0); };
   // After a reload this page has heard nothing: what no longer waits has been answered for.
   const shown = outcome ?? (waits ? { kind: 'unreachable' as const } : undefined);
   return (
     <Frame round={round} backTo={false} primary={next < 0 ? w.finish : w.nextPool(allPools.value.get(round.stops[next]!.draft.poolId)?.name ?? '')} onPrimary={on}>
-      {refused ? <p class="notice bad" role="alert" data-testid="round-refused">{words.answer.refused}. {refused.errors.map(e => e.text).join(' ') || refused.title} <a href="#/check">{words.outbox.edit}</a></p>
+      {refused ? <Refused checkId={stop.checkId} says={item ? refusalOf(item.request, refused) : refused.title} onMended={on} />
         : shown || !stop.checkId ? <AnswerView outcome={shown} /> : <p class="sheet card">{words.answer.arrived}</p>}
       {shown?.kind === 'unreachable' && <WithoutServer stop={stop} />}
     </Frame>

@@ -7,6 +7,8 @@ import { allPools, poolViews, site, zone } from '../live/store';
 import { list } from '../overview/DueLine';
 import { PoolGlyph } from '../parts/Glyph';
 import { Remark, tie } from '../parts/Field';
+import { MendLine } from '../parts/MendLine';
+import { focusFirstWrong } from '../parts/mending';
 import { words } from '../words';
 import { dutyOf, inWalkingOrder, testsOf, usualTests, type Duty } from './due';
 import { nameOfScreen } from './Frame';
@@ -49,7 +51,7 @@ export function Begin() {
   const begin = () => {
     const walk = duties.filter(taken), wrong = { ...(who.trim() ? {} : { who: w.needWho }), ...(walk.length > 0 ? {} : { where: w.needPool }) };
     setErrors(wrong);
-    if (Object.keys(wrong).length > 0) return;
+    if (Object.keys(wrong).length > 0) return focusFirstWrong();
     const stops = walk.map(d => newStop(d.poolId, d.what.length > 0 ? d.what : testsOf(usualTests, allPools.value.get(d.poolId)!.disinfectant), d.dueAt, d.overdue));
     setRound(newRound(who, stops, serverNow()));
   };
@@ -59,8 +61,9 @@ export function Begin() {
       <section class="sheet form-part">
         <div class={`field ${errors['who'] ? 'wrong' : ''}`}><label class="label" for="f-round-who">{w.who}</label>
           <input class="tall" type="text" autocomplete="off" value={who} {...tie('round-who', errors['who'])} onInput={e => setWho(e.currentTarget.value)} /><p class="hint">{w.whoHint}</p><Remark name="round-who" text={errors['who']} /></div>
-        <fieldset class="field"><legend class="label">{w.where}</legend><ul class="walk-list">{duties.map(d => <Line key={d.poolId} duty={d} taken={taken(d)} onTake={take => choose({ ...chosen, [d.poolId]: take })} />)}</ul><Remark name="where" text={errors['where']} /></fieldset>
+        <fieldset class={`field ${errors['where'] ? 'wrong' : ''}`}><legend class="label">{w.where}</legend><ul class="walk-list">{duties.map(d => <Line key={d.poolId} duty={d} taken={taken(d)} onTake={take => choose({ ...chosen, [d.poolId]: take })} />)}</ul><Remark name="where" text={errors['where']} /></fieldset>
       </section>
+      <MendLine errors={errors} />
       <div class="thumb"><button type="submit" class="primary" data-testid="begin">{w.begin}</button></div>
     </form>
   );

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { ageAt, span } from '../format/age';
 import { now } from '../live/clock';
 import { allPools } from '../live/store';
@@ -14,12 +15,15 @@ export const nameOfScreen = (screen: string): string => (({ sample: w.sample, ar
 export function Frame({ round, children, primary, onPrimary, second, backTo }: {
   round: Round; children: ComponentChildren; primary: string; onPrimary: () => void; second?: ComponentChildren; backTo?: boolean;
 }) {
-  const stop = stopOf(round), screens = screensOf(stop), before = screenBefore(stop, round.screen);
+  const stop = stopOf(round), screens = screensOf(stop), before = screenBefore(stop, round.screen, round.mending);
+  const head = useRef<HTMLHeadingElement>(null);
+  // With the screen itself: who types at once would be thrown back.
+  useLayoutEffect(() => { head.current?.focus({ preventScroll: true }); }, [round.screen, round.at]);
   const age = ageAt(now.value, stop.draft.whenExact);
   return (
     <section class="round" data-testid="round" data-screen={round.screen} data-pool={stop.draft.poolId}>
       <header class="round-head">
-        <h1>{nameOfScreen(round.screen)}</h1>
+        <h1 ref={head} tabIndex={-1}>{nameOfScreen(round.screen)}</h1>
         <p class="hint"><b>{allPools.value.get(stop.draft.poolId)?.name ?? stop.draft.poolId}</b> {'\u00b7'} {w.progress(screens.indexOf(round.screen) + 1, screens.length)} {'\u00b7'} {round.who}{age !== null && stop.checkId === null && <> {'\u00b7'} <span data-testid="sample-age">{w.sampleAge(span(age))}</span></>}</p>
       </header>
       {unkept.value && <p class="notice bad" role="alert" data-testid="unkept">{w.unkept}</p>}

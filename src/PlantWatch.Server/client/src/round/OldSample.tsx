@@ -20,8 +20,8 @@ export function OldSample({ round }: { round: Round }) {
     if (done) {
       const saved = await saveStop(done, round.who);
       if ('errors' in saved) return setError(Object.values(saved.errors).join(' '));
-      setRound({ ...round, stops: [...round.stops.slice(0, round.at), { ...done, checkId: saved.id }, again, ...round.stops.slice(round.at + 1)], at: round.at + 1, screen: 'sample' });
-    } else setRound({ ...round, stops: round.stops.map((s, i) => (i === round.at ? again : s)), screen: 'sample' });
+      setRound({ ...round, stops: [...round.stops.slice(0, round.at), { ...done, checkId: saved.id }, again, ...round.stops.slice(round.at + 1)], at: round.at + 1, screen: 'sample', mending: false });
+    } else setRound({ ...round, stops: round.stops.map((s, i) => (i === round.at ? again : s)), screen: 'sample', mending: false });
     scrollTo(0, 0);
   };
   return (

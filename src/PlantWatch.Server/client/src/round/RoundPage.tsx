@@ -1,17 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
 import { OutboxList } from '../check/OutboxList';
-import { draftOf, edit, isTouched, draft } from '../check/draft';
+import { useStops } from '../limits/stops';
 import { now, serverNow } from '../live/clock';
-import { measures, zone } from '../live/store';
+import { zone } from '../live/store';
 import { OfflineHelp } from '../offline/OfflineHelp';
-import { checks, type CheckItem } from '../outbox/checks';
-import { setWho } from '../parts/person';
 import type { PlantRoundView } from '../contract.plantRound';
 import { usePolled } from '../parts/usePolled';
 import { heardAt, wordNow } from '../plantRound/heard';
 import { known, tookRounds } from '../plantRound/store';
 import { useReagents } from '../reagents/store';
-import { go } from '../router';
 import { words } from '../words';
 import { AnswerScreen } from './AnswerScreen';
 import { AroundScreen } from './AroundScreen';
@@ -35,15 +32,6 @@ function ScreenOf({ round }: { round: Round }) {
   }
 }
 
-/** A refused check goes back into the form, where it can be mended. */
-function mend(item: CheckItem): void {
-  if (isTouched(draft.value) && !confirm(words.check.clearSure)) return;
-  edit(draftOf(item.request, measures));
-  setWho(item.request.who);
-  checks.drop(item.id);
-  go('check');
-}
-
 /** The way to the plant room, and whether its round is still to be walked. */
 function ToPlantRound() {
   const { data, failed } = usePolled<PlantRoundView[]>('/plant-rounds', 60_000);
@@ -56,6 +44,7 @@ function ToPlantRound() {
 /** The manual round: begun, walked one screen at a time, and gone on with after whatever came between. */
 export function RoundPage() {
   useReagents();
+  useStops();
   const r = round.value;
   // Somebody who opens the page to a round under way is asked first: it may be another person's.
   const [walking, walk] = useState<string | null>(null);
@@ -67,7 +56,7 @@ export function RoundPage() {
     <div class="narrow">
       <h1>{w.title}</h1>
       <p class="hint">{w.lead}</p>
-      <OutboxList except={null} onEdit={mend} />
+      <OutboxList except={null} />
       {r === null ? <Begin /> : <Unfinished onGo={() => walk(r.id)} />}
       <nav class="sheet card" aria-label={w.also}><h2>{w.also}</h2><ul class="also">
         <ToPlantRound /><li><a href="#/instruments">{w.toInstruments}</a></li><li><a href="#/chemicals">{w.toChemicals}</a></li><li><a href="#/reagents">{w.toReagents}</a></li>

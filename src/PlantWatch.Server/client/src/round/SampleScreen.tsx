@@ -21,7 +21,7 @@ export function SampleScreen({ round }: { round: Round }) {
   };
   const traps = [...(hasAir(allPools.value.get(d.poolId)?.kind ?? '') ? [w.air] : []), ...(d.point === 'cell' ? [w.cellPoint] : [])];
   return (
-    <Frame round={round} primary={w.taken} onPrimary={taken}>
+    <Frame round={round} primary={round.mending ? w.look : w.taken} onPrimary={round.mending ? () => show('look') : taken}>
       <Steps id="sample" steps={w.sampling} care={[]} traps={traps} />
       <section class="sheet form-part">
         <Field name="point" label={w.point}>

@@ -1,11 +1,14 @@
+import type { Errors } from '../check/build';
 import type { CellLook, Censoring, Measurand, TestMethod } from '../contract';
 import { CombinedLine } from './CombinedLine';
 import { countsTablets, looksOf } from '../check/methods';
 import { span } from '../format/age';
-import { readTyped } from '../format/number';
+import { serverNow } from '../live/clock';
+import { zone } from '../live/store';
 import { typedUnit } from '../format/units';
 import { Remark, tie } from '../parts/Field';
 import { WarnGlyph } from '../parts/Glyph';
+import { focusFirstWrong } from '../parts/mending';
 import { ReagentHint } from '../reagents/ReagentHint';
 import { words } from '../words';
 import { Dilute } from './Dilute';
@@ -17,6 +20,7 @@ import { Steps } from './Steps';
 import { editRow, editStop, methodsOf, rowOf, show, stopOf } from './store';
 import { TabletCounter } from './TabletCounter';
 import { TestClock } from './TestClock';
+import { wrongOn } from './wrong';
 
 const w = words.round;
 
@@ -48,14 +52,14 @@ function Late({ m, stop }: { m: Measurand; stop: Stop }) {
   );
 }
 
-function Reading({ m, stop }: { m: Measurand; stop: Stop }) {
-  const row = rowOf(stop.draft, m), typed = readTyped(row.text);
-  const error = typed.kind === 'wrong' ? words.check.notNumber : typed.kind === 'number' && typed.value < 0 && m !== 'temperature' ? words.check.negative : undefined;
+function Reading({ m, stop, error, onEnter }: { m: Measurand; stop: Stop; error: string | undefined; onEnter: () => void }) {
+  const row = rowOf(stop.draft, m);
   return (
     <div class={`field ${error ? 'wrong' : ''}`}>
       <label class="label" for={'f-' + m}>{w.reading}, {w.readingHint}</label>
       <div class="result-line">
-        <input class="big huge" type="text" inputMode="decimal" autocomplete="off" enterkeyhint="next" value={row.text} {...tie(m, error)} onInput={e => editRow(m, { text: e.currentTarget.value })} />
+        <input class="big huge" type="text" inputMode="decimal" autocomplete="off" enterkeyhint="next" value={row.text} {...tie(m, error)} onInput={e => editRow(m, { text: e.currentTarget.value })}
+          onKeyDown={e => { if (e.key === 'Enter') onEnter(); }} />
         <span class="unit">{typedUnit(m)}</span>
       </div>
       <Remark name={m} text={error} />
@@ -69,22 +73,25 @@ function Reading({ m, stop }: { m: Measurand; stop: Stop }) {
 /** One test: its method, its steps, its clock, its figure. */
 export function TestScreen({ round, m }: { round: Round; m: Measurand }) {
   const stop = stopOf(round), row = rowOf(stop.draft, m), methods = methodsOf(m), guide = guideOf(m, row.method);
-  const go = () => show(nextScreen(stop, m));
-  const leave = () => { editStop(s => ({ ...s, left: [...s.left.filter(x => x !== m), m] })); go(); };
+  const errors: Errors = wrongOn(stop, m, zone.value, serverNow()), isWrong = Object.keys(errors).length > 0, isEmpty = row.text.trim() === '';
+  const on = () => show(nextScreen(stop, m, round.mending));
+  // What cannot be sent is mended here or emptied: further on it would look as if it had been left out.
+  const go = () => isWrong ? focusFirstWrong() : on();
+  const leave = () => { editStop(s => ({ ...s, left: [...s.left.filter(x => x !== m), m] })); on(); };
   return (
-    <Frame round={round} primary={row.text.trim() === '' ? w.leaveOut : w.next} onPrimary={row.text.trim() === '' ? leave : go}>
+    <Frame round={round} primary={isEmpty ? w.leaveOut : round.mending ? w.look : w.next} onPrimary={isEmpty ? leave : go}>
       {methods.length > 1 && (
         <fieldset class="field"><legend class="sr">{w.method}</legend>
-          <div class="choices methods">{methods.map(x => <label key={x} class="choice"><input type="radio" name="method" checked={row.method === x} data-testid={`method-${x}`} onChange={() => editRow(m, { method: x as TestMethod })} />{words.method[x]}</label>)}</div></fieldset>)}
+          <div class="choices methods">{methods.map(x => <label key={x} class="choice"><input type="radio" name="method" checked={row.method === x} data-testid={`method-${x}`} onChange={() => editRow(m, { method: x as TestMethod, ...(x === 'meter' || x === 'tablet_count' ? { dilution: '' } : {}) })} />{words.method[x]}</label>)}</div></fieldset>)}
       <Steps key={m + row.method} id={`${m}.${row.method}`} steps={guide.steps.map(s => w.step[s])} care={guide.care.map(t => w.trap[t])} traps={guide.traps.map(t => w.trap[t])} />
       <ReagentHint m={m} method={row.method} />
       <TestClock key={'c' + m + row.method} stop={stop} m={m} method={row.method} />
       <Seen m={m} stop={stop} />
-      {countsTablets(m, row) ? <TabletCounter m={m} row={row} /> : <Reading m={m} stop={stop} />}
-      <Dilute key={'d' + m} stop={stop} m={m} asked={row.look === 'pink_flash'} />
+      {countsTablets(m, row) ? <TabletCounter m={m} row={row} /> : <Reading m={m} stop={stop} error={errors[m]} onEnter={() => { if (!isEmpty) go(); }} />}
+      <Dilute key={'d' + m} stop={stop} m={m} asked={row.look === 'pink_flash'} error={errors['dilution-' + m]} />
       <Late m={m} stop={stop} />
-      <QuietWords stop={stop} m={m} />
-      {m === 'total_chlorine' && <CombinedLine stop={stop} />}
+      {!isWrong && <QuietWords stop={stop} m={m} />}
+      {m === 'total_chlorine' && !isWrong && <CombinedLine stop={stop} />}
     </Frame>
   );
 }

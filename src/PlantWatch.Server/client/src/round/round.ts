@@ -24,7 +24,8 @@ export interface Stop {
 
 export type Screen = 'sample' | 'around' | 'look' | 'answer' | Measurand;
 
-export interface Round { id: string; who: string; begunAt: number; stops: Stop[]; at: number; screen: Screen }
+/** Mending: one screen was gone back to from the look over all of it, which comes next again. */
+export interface Round { id: string; who: string; begunAt: number; stops: Stop[]; at: number; screen: Screen; mending?: boolean }
 
 export const newStop = (poolId: string, what: Measurand[], dueAt: number | null = null, overdue = false): Stop =>
   ({ draft: emptyDraft(poolId), what, dueAt, overdue, left: [], readAt: {}, timers: [], checkId: null });
@@ -34,12 +35,13 @@ export const newRound = (who: string, stops: Stop[], now: number): Round => ({ i
 /** Sampling, each test, a look around, all of it once more, what became of it. */
 export const screensOf = (stop: Stop): Screen[] => ['sample', ...stop.what, 'around', 'look', 'answer'];
 
-export const nextScreen = (stop: Stop, screen: Screen): Screen => {
+export const nextScreen = (stop: Stop, screen: Screen, mending = false): Screen => {
+  if (mending) return 'look';
   const all = screensOf(stop);
   return all[Math.min(all.indexOf(screen) + 1, all.length - 1)]!;
 };
 
-export const screenBefore = (stop: Stop, screen: Screen): Screen | null => screensOf(stop)[screensOf(stop).indexOf(screen) - 1] ?? null;
+export const screenBefore = (stop: Stop, screen: Screen, mending = false): Screen | null => mending ? 'look' : screensOf(stop)[screensOf(stop).indexOf(screen) - 1] ?? null;
 
 /** The round without the pool that it stands at, whose clocks nobody waits for any more: on to the next that is open; null when there is none. */
 export function poolLeft(round: Round): Round | null {

@@ -39,8 +39,8 @@ export function editRow(m: Measurand, change: Partial<Row>): void {
   });
 }
 
-export function show(screen: Screen): void {
-  if (round.value) setRound({ ...round.value, screen });
+export function show(screen: Screen, mending = false): void {
+  if (round.value) setRound({ ...round.value, screen, mending });
   scrollTo(0, 0);
 }
 

@@ -73,6 +73,7 @@ export const round = {
   old: (age: string) => `This sample is ${age} old.`, oldFor: (what: string) => `Too old for ${what}: take a fresh one. What was read of it is kept as its own check.`, fresh: 'Take a fresh sample',
   panel: 'What the panel shows now', bottom: 'Bottom visible', bathers: 'Bathers in the water', note: 'Note', save: 'Save this check', nothing: 'Nothing was tested here. Go back, or leave this pool out.', leavePool: 'Leave this pool out', leaveSure: (pool: string) => `Leave ${pool} out of this round? What was typed here and not saved is gone.`, nextPool: (name: string) => `Next: ${name}`, finish: 'End the round', left: 'Left out',
   offline: 'Not judged by the server yet. Held against the limits that this device last heard of:', inside: 'inside the limits last heard of', noLimits: 'no limits are known here', outside: 'What is outside:',
+  stop: { low: (v: string) => `under the stop at ${v}`, high: (v: string) => `over the stop at ${v}`, means: 'A stop: nobody should be in the water, whatever the limits say. The local code comes first.' },
   doFirst: 'Test it again with a fresh sample. If it stands, tell whoever is in charge of the plant and go by the plant\u2019s own instructions; until then go by the worse of the two.',
   doLow: 'Little or no disinfectant: whoever is in charge decides at once whether anybody may be in the water.',
   unkept: 'This device did not keep the last change: it has no room left. Do not close this page before the check has gone out.',
