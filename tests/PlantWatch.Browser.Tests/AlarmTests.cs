@@ -24,6 +24,11 @@ public sealed class AlarmTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(alarm).ToHaveAttributeAsync("data-state", "unacknowledged");
         await Expect(alarm).ToContainTextAsync("Acid pump reports a fault");
         await Expect(alarm).ToContainTextAsync("Test the water by hand");
+        // Focus goes into the form that is opened, and back where Escape closes it.
+        await alarm.GetByTestId("ack").ClickAsync();
+        await Expect(alarm.GetByLabel("Your name")).ToBeFocusedAsync();
+        await screen.Page.Keyboard.PressAsync("Escape");
+        await Expect(alarm.GetByTestId("ack")).ToBeFocusedAsync();
         await alarm.GetByTestId("ack").ClickAsync();
         await alarm.GetByTestId("confirm-ack").ClickAsync();
         await Expect(alarm).ToContainTextAsync("Say who");
@@ -32,6 +37,7 @@ public sealed class AlarmTests(Chromium chromium) : IClassFixture<Chromium>
         await alarm.GetByTestId("confirm-ack").ClickAsync();
         await Expect(alarm).ToHaveAttributeAsync("data-state", "acknowledged");
         await Expect(alarm).ToContainTextAsync("acknowledged by T. Wren");
+        await Expect(alarm.Locator(":focus")).ToHaveCountAsync(1);
         await Expect(screen["alarm-history"]).ToContainTextAsync("on my way");
         await Expect(screen["alarm-bar"]).ToContainTextAsync("All acknowledged");
         screen.IsClean();

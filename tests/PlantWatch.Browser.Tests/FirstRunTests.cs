@@ -63,6 +63,21 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [BrowserFact]
+    public async Task A_plant_that_runs_has_its_first_steps_done_and_what_a_pump_says_of_itself_is_no_trouble()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await server.PublishAsync("hall/acid/state", "running");
+        await server.PublishAsync("hall/ph", "7.41");
+        await using var screen = await chromium.OpenAsync(server.Address, 390);
+        await screen.GoAsync("start");
+        foreach (var step in (string[])["site", "pool", "probe", "pack", "value"]) await Expect(screen[$"step-{step}"]).ToContainTextAsync("\u2713");
+        await screen["step-probe"].GetByRole(AriaRole.Button).ClickAsync();
+        await Expect(screen["topic-hall/acid/state"]).ToContainTextAsync("read by Acid pump");
+        await Expect(screen["topic-hall/acid/state"]).Not.ToContainTextAsync("no probe can read it");
+        screen.IsClean();
+    }
+
+    [BrowserFact]
     public async Task Wrong_input_is_told_beside_each_field_and_nothing_typed_is_lost()
     {
         var folder = Directory.CreateTempSubdirectory("plantwatch-first-run-").FullName;

@@ -32,6 +32,18 @@ public sealed class KeyboardTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [BrowserFact]
+    public async Task Whoever_leaves_the_wall_by_its_key_stands_at_the_top_of_the_board()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await using var screen = await chromium.OpenAsync(server.Address);
+        await screen.GoAsync("wall/wall-display");
+        await screen.Page.Keyboard.PressAsync("Escape");
+        await Expect(screen["board"]).ToBeVisibleAsync();
+        await Expect(screen.Page.Locator("main")).ToBeFocusedAsync();
+        screen.IsClean();
+    }
+
+    [BrowserFact]
     public async Task An_alarm_is_acknowledged_by_keys_alone()
     {
         await using var server = await TestPlant.StartAsync();

@@ -92,6 +92,11 @@ public sealed class NoteTests(Chromium chromium) : IClassFixture<Chromium>
         await screen.GoAsync("pool/teaching");
         await Expect(screen["mark-test"].First).ToBeVisibleAsync();
         // All tools stand before the lane, and the lane is one stop.
+        // Escape from a note that is being written leads back to where it was begun.
+        await screen["write-note"].ClickAsync();
+        await Expect(screen["field-note-text"]).ToBeFocusedAsync();
+        await screen.Page.Keyboard.PressAsync("Escape");
+        await Expect(screen["write-note"]).ToBeFocusedAsync();
         await screen["export-svg"].FocusAsync();
         await screen.TabToAsync("[data-testid=marks-lane] button");
         await screen.Page.Keyboard.PressAsync("Home");

@@ -51,6 +51,34 @@ public sealed class PlantRoundPageTests(Chromium chromium) : IClassFixture<Chrom
     }
 
     [BrowserFact]
+    public async Task What_no_gauge_can_show_is_said_of_all_fields_at_once_and_a_failed_save_leads_to_the_first()
+    {
+        await using var server = await WholeServer.StartAsync(plant: Plant);
+        await using var phone = await chromium.OpenAsync(server.Address, width: 390);
+        await phone.GoAsync("plant-round");
+        await phone.TypeAsync("field-item-balance_tank", "725");
+        await Expect(phone["error-item-balance_tank"]).ToContainTextAsync("0 to 200 %");
+        await phone.TypeAsync("field-item-make_up_meter", "-5");
+        await phone["save-plant-round"].ClickAsync();
+        await Expect(phone["mend-line"]).ToContainTextAsync("3 fields");
+        await Expect(phone["field-item-balance_tank"]).ToBeFocusedAsync();
+        await phone.TypeAsync("field-item-balance_tank", "72,5");
+        await Expect(phone["mend-line"]).ToContainTextAsync("2 fields");
+        await phone.TypeAsync("field-item-make_up_meter", "4321,5");
+        await phone.TypeAsync("field-round-by", "R. Castellan");
+        await phone["save-plant-round"].ClickAsync();
+        await Expect(phone["round-answer"]).ToHaveAttributeAsync("data-outcome", "answered");
+
+        // Pools of 460 m3 take no 10 000 m3 in a day.
+        await phone["round-again"].ClickAsync();
+        await phone.TypeAsync("field-item-make_up_meter", "14321,5");
+        await Expect(phone["quiet-make_up_meter"]).ToContainTextAsync("10000 m\u00b3 more than before");
+        await phone.TypeAsync("field-item-make_up_meter", "4231,5");
+        await Expect(phone["quiet-make_up_meter"]).ToContainTextAsync("less than before");
+        phone.IsClean();
+    }
+
+    [BrowserFact]
     public async Task An_instrument_is_held_against_a_standard_and_says_while_typing_whether_it_is_in_order()
     {
         await using var server = await WholeServer.StartAsync(plant: Plant);

@@ -157,6 +157,98 @@ public sealed class RoundTests(Chromium chromium) : IClassFixture<Chromium>
         phone.IsClean();
     }
 
+    [BrowserFact]
+    public async Task A_refused_check_goes_from_the_round_into_its_form_with_what_was_said_of_each_field()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await using var phone = await chromium.OpenAsync(server.Address, width: 390);
+        await phone.GoAsync("round");
+        await BeginAsync(phone, "main");
+        foreach (var _ in (string[])["sample", "temperature", "free"]) await phone["round-next"].ClickAsync();
+        await TestAsync(phone, "total_chlorine", "99999");
+        await phone["round-next"].ClickAsync();
+        await phone.TypeAsync("field-bathers", "999999");
+        foreach (var _ in (string[])["around", "look"]) await phone["round-next"].ClickAsync();
+
+        var refused = phone["round-refused"];
+        await Expect(refused).ToContainTextAsync("Total chlorine: ");
+        await Expect(refused).ToContainTextAsync("Bathers in the water: ");
+        await Expect(refused).ToBeFocusedAsync();
+        await phone["round-mend"].ClickAsync();
+        await Expect(phone["field-total_chlorine"]).ToHaveValueAsync("99999");
+        await Expect(phone["error-total_chlorine"]).ToContainTextAsync("200");
+        await Expect(phone["error-bathers"]).ToBeVisibleAsync();
+        await Expect(phone["field-total_chlorine"]).ToBeFocusedAsync();
+        await Expect(phone["mend-line"]).ToContainTextAsync("2 fields");
+        await Expect(phone["outbox-refused"]).ToHaveCountAsync(0);
+        await phone.TypeAsync("field-total_chlorine", "1,6");
+        await phone.TypeAsync("field-bathers", "12");
+        await phone["submit-check"].ClickAsync();
+        await Expect(phone["check-answer"]).ToHaveAttributeAsync("data-outcome", "answered");
+        Assert.Equal(12, Assert.Single(await server.ChecksAsync()).Check.Bathers);
+        phone.IsClean(expected: c => c.Contains("400", StringComparison.Ordinal));
+    }
+
+    [BrowserFact]
+    public async Task What_cannot_be_sent_is_mended_where_it_stands_and_what_is_mended_from_the_look_leads_back_to_it()
+    {
+        await using var server = await TestPlant.StartAsync();
+        await using var phone = await chromium.OpenAsync(server.Address, width: 390);
+        await phone.GoAsync("round");
+        await BeginAsync(phone, "main");
+        await Expect(phone["round"].Locator("h1")).ToBeFocusedAsync();
+        await phone["round-next"].ClickAsync();
+        await Expect(phone["round"].Locator("h1")).ToBeFocusedAsync();
+        await phone["round-next"].ClickAsync();
+        await phone.TypeAsync("field-free_chlorine", "abc");
+        await phone["round-next"].ClickAsync();
+        await Expect(phone["round"]).ToHaveAttributeAsync("data-screen", "free_chlorine");
+        await Expect(phone["field-free_chlorine"]).ToBeFocusedAsync();
+        await phone.TypeAsync("field-free_chlorine", "1,2");
+        // The key that a phone shows as the next one.
+        await phone.Page.Keyboard.PressAsync("Enter");
+        await TestAsync(phone, "total_chlorine", "1,4");
+        await phone.TypeAsync("field-ph", "17,2");
+        await Expect(phone["error-ph"]).ToContainTextAsync("between 0 and 14");
+        await Expect(phone["beyond"]).ToHaveCountAsync(0);
+        await phone.TypeAsync("field-ph", "7,2");
+        await phone["round-next"].ClickAsync();
+        await phone.TypeAsync("field-bathers", "zw\u00f6lf");
+        await Expect(phone["error-bathers"]).ToBeVisibleAsync();
+        await phone["round-next"].ClickAsync();
+        await Expect(phone["round"]).ToHaveAttributeAsync("data-screen", "around");
+        await phone.TypeAsync("field-bathers", "12");
+        await phone["round-next"].ClickAsync();
+
+        await phone["look-ph"].ClickAsync();
+        await phone.TypeAsync("field-ph", "7,4");
+        await phone["round-next"].ClickAsync();
+        await Expect(phone["round"]).ToHaveAttributeAsync("data-screen", "look");
+        await Expect(phone["look-ph"]).ToContainTextAsync("7.40");
+        await phone["round-next"].ClickAsync();
+        await Expect(phone["check-answer"]).ToHaveAttributeAsync("data-outcome", "answered");
+        phone.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task Without_a_server_what_is_under_a_stop_is_told_as_the_stop_and_not_as_a_limit()
+    {
+        var server = await TestPlant.StartAsync();
+        await using var phone = await chromium.OpenAsync(server.Address, width: 390);
+        await phone.GoAsync("round");
+        await phone.UntilAsync("() => localStorage.getItem('plantwatch.stops') !== null");
+        await BeginAsync(phone, "main");
+        await server.StopAsync();
+        await Expect(phone["not-live"]).ToBeVisibleAsync();
+        foreach (var _ in (string[])["sample", "temperature"]) await phone["round-next"].ClickAsync();
+        await TestAsync(phone, "free_chlorine", "0,1");
+        foreach (var _ in (string[])["total", "ph", "around", "look"]) await phone["round-next"].ClickAsync();
+        await Expect(phone["held-here"]).ToContainTextAsync("under the stop at 0.20");
+        await Expect(phone["held-here"]).ToContainTextAsync("nobody should be in the water");
+        await Expect(phone["held-here"]).Not.ToContainTextAsync("below 0.80");
+        phone.IsClean(expected: LiveTests.NobodyThere);
+    }
+
     internal static async Task BeginAsync(Screen phone, params string[] pools)
     {
         await phone.TypeAsync("field-round-who", "R. Castellan");

@@ -1,6 +1,7 @@
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import type { AlarmView } from '../contract';
 import { allPumps } from '../live/store';
+import { useComeAndGo } from '../parts/useComeAndGo';
 import { link } from '../router';
 import { words } from '../words';
 import { AcknowledgeForm, ShelveForm } from './AlarmForms';
@@ -51,16 +52,25 @@ function Form({ act, alarm, onDone }: { act: Act; alarm: AlarmView; onDone: () =
   return <AcknowledgeForm alarm={alarm} verb={act} onDone={onDone} />;
 }
 
+/** The alarm that somebody has just done something with: what was done may move its row to another list, and the focus goes with it. */
+const acted = { id: '', at: 0 };
+const settles = 5_000;
+
 /** The forms for what may be done with an alarm now. On its own page there is more room. */
 export function AlarmActions({ alarm, page = false, onDone }: { alarm: AlarmView; page?: boolean; onDone?: () => void }) {
   const [open, setOpen] = useState<Act | null>(null);
-  const done = () => { setOpen(null); onDone?.(); };
-  if (open !== null) return <Form act={open} alarm={alarm} onDone={done} />;
-  return (
+  const { host, onKeyDown } = useComeAndGo(open, () => setOpen(null));
+  const done = () => { acted.id = alarm.id; acted.at = performance.now(); setOpen(null); onDone?.(); };
+  // The button that opened the form goes with what it did, and the whole row may stand elsewhere now.
+  useLayoutEffect(() => {
+    if (acted.id !== alarm.id || document.activeElement !== document.body) return;
+    acted.id = '';
+    if (performance.now() - acted.at < settles) host.current?.focus({ preventScroll: true });
+  });
+  return <div ref={host} tabIndex={-1} class="alarm-acts" role="group" aria-label={alarm.title} onKeyDown={onKeyDown}>{open !== null ? <Form act={open} alarm={alarm} onDone={done} /> : (
     <div class="inline">
-      {allowed(alarm, page).map(act => <button type="button" key={act} class={act === 'shelve' || act === 'take-out' ? 'quiet-button' : ''} data-testid={testId[act]} onClick={() => setOpen(act)}>{said[act]}</button>)}
+      {allowed(alarm, page).map(act => <button type="button" key={act} data-opens={act} class={act === 'shelve' || act === 'take-out' ? 'quiet-button' : ''} data-testid={testId[act]} onClick={() => setOpen(act)}>{said[act]}</button>)}
       <SilenceButton alarm={alarm} />
       <Next alarm={alarm} />
-    </div>
-  );
+    </div>)}</div>;
 }

@@ -5,6 +5,7 @@ import { dayClock } from '../format/zone';
 import { now } from '../live/clock';
 import { alarms, circuits, zone } from '../live/store';
 import { PriorityGlyph, TickGlyph } from '../parts/Glyph';
+import { useComeAndGo } from '../parts/useComeAndGo';
 import { usePolled } from '../parts/usePolled';
 import { link } from '../router';
 import { SoundCard } from '../sound/SoundCard';
@@ -45,8 +46,10 @@ function FamilyRows({ family: { cause, follow } }: { family: Family }) {
 function Several({ all }: { all: AlarmView[] }) {
   const [open, setOpen] = useState(false);
   const may = mayShare(all);
-  if (open) return <SeveralForm shown={may} onDone={() => setOpen(false)} />;
-  return may.length > 1 ? <div class="inline"><button type="button" data-testid="open-several" onClick={() => setOpen(true)}>{words.alarmList.several}</button></div> : null;
+  const { host, onKeyDown } = useComeAndGo(open ? 'several' : null, () => setOpen(false));
+  if (!open && may.length < 2) return null;
+  return <div ref={host} tabIndex={-1} onKeyDown={onKeyDown}>{open ? <SeveralForm shown={may} onDone={() => setOpen(false)} />
+    : <div class="inline"><button type="button" data-opens="several" data-testid="open-several" onClick={() => setOpen(true)}>{words.alarmList.several}</button></div>}</div>;
 }
 
 function Standing({ all }: { all: AlarmView[] }) {

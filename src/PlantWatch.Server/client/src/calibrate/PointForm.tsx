@@ -3,6 +3,8 @@ import type { BenchView } from '../contract.bench';
 import { fixed } from '../format/number';
 import { serverNow } from '../live/clock';
 import { Field, tie } from '../parts/Field';
+import { MendLine } from '../parts/MendLine';
+import { focusFirstWrong } from '../parts/mending';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
 import type { Bottle, PointDraft } from './draft';
@@ -26,7 +28,7 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
   // Said here, with the bottle in hand, and not only when the sheet is worked out.
   const outside = { ...(!point.labelled && tableOf(bench, point).length > 0 && numberOf(point.celsius) !== null && knownOf(bench, point) === null ? { celsius: w.outOfTable } : {}), ...(ph && isNoPh(point) ? { reading: words.check.phRange } : {}) };
   if (tried) Object.assign(errors, outside);
-  const next = () => { if (Object.keys(missing).length === 0 && Object.keys(outside).length === 0) return onNext(); setTried(true); };
+  const next = () => { if (Object.keys(missing).length === 0 && Object.keys(outside).length === 0) return onNext(); setTried(true); focusFirstWrong(); };
   const settled = live.data?.settled ?? null;
   return (
     <>
@@ -44,6 +46,7 @@ export function PointForm({ bench, point, bottle, name, onChange, onBottle, onNe
               {ph ? <select value={point.millivolts ? 'mv' : 'ph'} aria-label={w.typed} data-testid="reading-unit" onChange={e => onChange({ millivolts: e.currentTarget.value === 'mv' })}><option value="ph">{w.inPh}</option><option value="mv">{w.inMv}</option></select> : <span class="unit">mV</span>}</div>
           </Field>
         </>)}
+      <MendLine errors={errors} />
       <div class="submit-bar"><button type="button" class={Object.keys(missing).length === 0 ? 'primary' : ''} data-testid="next" onClick={next}>{w.next}</button>
         {onLeave && <button type="button" class="quiet-button" data-testid="leave-out" onClick={onLeave}>{w.leave}</button>}</div>
       {onLeave && <p class="hint">{w.leaveHint}</p>}

@@ -60,7 +60,7 @@ export function JobForm({ begin, filters, onDone }: { begin: Beginning; filters?
   const set = (change: Partial<Draft>) => setForm(f => ({ ...f, ...change }));
   const leave = () => { keep(key, null); onDone(); };
   const { busy, errors, run, setErrors } = useAction<JobView>(leave);
-  useLayoutEffect(() => { if (touched) setUnkept(!keep(key, { id, after, carriesOn, task: begin.task ?? null, draft: form, pictures: hashes(pictures) })); }, [form, pictures]);
+  useLayoutEffect(() => { setUnkept(!keep(key, touched ? { id, after, carriesOn, task: begin.task ?? null, draft: form, pictures: hashes(pictures) } : null) && touched); }, [form, pictures]);
   const related = alarms.value.filter(a => a.subject === form.asset || a.id === form.alarmId);
   const submit = () => {
     const wrong = { ...missing(form), ...(pictures.every(p => p.state === 'there') ? {} : { pictures: w.needPictures }) };

@@ -7,7 +7,7 @@ import { site } from '../live/store';
 import { Nav } from '../nav/Nav';
 import { NewerBar } from '../offline/NewerBar';
 import { TimerBar } from '../round/TimerBar';
-import { route } from '../router';
+import { hasMoved, route } from '../router';
 import { words } from '../words';
 import { NotLive } from './NotLive';
 import { setTheme, theme, type Theme } from './theme';
@@ -31,10 +31,10 @@ function Head() {
 export function Shell({ children }: { children: ComponentChildren }) {
   const main = useRef<HTMLElement>(null);
   const page = route.value.join('/');
-  const first = useRef(true);
   // With the page itself, not after its first picture: who is quick with Tab would be thrown back to the top.
   useLayoutEffect(() => {
-    if (first.current) { first.current = false; return; }
+    // The page that was opened is left where the browser put it; the wall has no frame, and whoever leaves it comes to a new one.
+    if (!hasMoved()) return;
     scrollTo(0, 0);
     // A new page begins at its top for keyboards and screen readers too.
     main.current?.focus({ preventScroll: true });

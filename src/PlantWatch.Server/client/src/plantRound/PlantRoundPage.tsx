@@ -13,6 +13,7 @@ import { focusFirstWrong, stillSaid } from '../parts/mending';
 import { PoolGlyph, TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
+import { saidOf } from '../check/fields';
 import { buildRound, itemOf, type Errors } from './build';
 import { heardAt, wordNow } from './heard';
 import { Item } from './Item';
@@ -103,13 +104,17 @@ function Form({ view, answered, again, onWalked }: { view: PlantRoundView; answe
 /** A refused round back in the form; whether the device keeps it as a draft too. */
 interface Again { id: string; draft: Draft; kept: boolean }
 
+/** The thing that was read, by its name; empty for the whole. */
+const nameOfItem = (request: PlantRoundRequest, field: string): string =>
+  known.value.views.find(v => v.circuit === request.circuit)?.items.find(x => x.id === itemOf(field, request))?.name ?? '';
+
 /** Rounds on this device that the server has not taken. */
 function Waiting({ onEdit }: { onEdit: (item: Kept<PlantRoundRequest>) => void }) {
   const items = keptRounds.value;
   if (items.length === 0) return null;
   return (
     <section class="sheet outbox" data-testid="rounds-waiting"><h2>{words.outbox.title}</h2>
-      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {i.refusal.errors.map(e => e.text).join(' ') || i.refusal.title} {known.value.views.some(v => v.circuit === i.request.circuit) && <><button type="button" class="slim" data-testid="round-edit" onClick={() => onEdit(i)}>{words.outbox.edit}</button> </>}<button type="button" class="slim" onClick={() => { if (confirm(w.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
+      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {saidOf(i.refusal.errors.map(e => ({ name: nameOfItem(i.request, e.field), text: e.text }))) || i.refusal.title} {known.value.views.some(v => v.circuit === i.request.circuit) && <><button type="button" class="slim" data-testid="round-edit" onClick={() => onEdit(i)}>{words.outbox.edit}</button> </>}<button type="button" class="slim" onClick={() => { if (confirm(w.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
     </section>
   );
 }

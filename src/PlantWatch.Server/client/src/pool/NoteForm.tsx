@@ -6,6 +6,7 @@ import { serverNow } from '../live/clock';
 import { zone } from '../live/store';
 import { flushNotes, notes } from '../outbox/notes';
 import { Field, OtherRemarks, tie } from '../parts/Field';
+import { focusFirstWrong } from '../parts/mending';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { words } from '../words';
@@ -27,11 +28,12 @@ function TimeField({ name, label, at, error, set }: { name: 'from' | 'to'; label
 }
 
 /** Writes a note, corrects one or takes one back; works without a connection. The draft is shared with the strips, where its time can be dragged. */
-export function NoteForm({ draft, poolId }: { draft: Signal<NoteDraft | null>; poolId: string }) {
+export function NoteForm({ draft, poolId, back }: { draft: Signal<NoteDraft | null>; poolId: string; back: () => void }) {
   const host = useRef<HTMLFormElement>(null);
   const [errors, setErrors] = useState<Record<string, string>>({});
   const [blank, setBlank] = useState({ from: false, to: false });
   const d = draft.value!;
+  const close = () => { draft.value = null; back(); };
   const set = (part: Partial<NoteDraft>) => { draft.value = { ...d, ...part }; };
   const setTime = (key: 'from' | 'to', at: number | null) => { setBlank(b => ({ ...b, [key]: at === null })); if (at !== null) set({ [key]: at }); };
   useLayoutEffect(() => { host.current?.querySelector<HTMLElement>('textarea, input')?.focus(); }, [d.mends?.id, d.retract]);
@@ -39,14 +41,14 @@ export function NoteForm({ draft, poolId }: { draft: Signal<NoteDraft | null>; p
   const submit = () => {
     const missing = objections({ ...d, from: blank.from ? null : d.from, to: blank.to ? null : d.to }, who.value, serverNow());
     setErrors(missing);
-    if (Object.keys(missing).length > 0) { requestAnimationFrame(() => host.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()); return; }
+    if (Object.keys(missing).length > 0) return focusFirstWrong(host.current!);
     try { notes.put(uuid7(), requestOf(d, poolId, who.value), Date.now()); } catch { return setErrors({ form: words.check.storageFull }); }
-    draft.value = null;
+    close();
     void flushNotes();
   };
 
   return (
-    <form class="note-form" ref={host} noValidate onSubmit={e => { e.preventDefault(); submit(); }} onKeyDown={e => { if (e.key === 'Escape') { e.stopPropagation(); draft.value = null; } }} data-testid="note-form">
+    <form class="note-form" ref={host} noValidate onSubmit={e => { e.preventDefault(); submit(); }} onKeyDown={e => { if (e.key === 'Escape') { e.stopPropagation(); close(); } }} data-testid="note-form">
       <h3>{d.retract ? w.retracting : d.mends ? w.correcting : w.title}</h3>
       {d.retract ? <p><b>{d.text}</b> <span class="hint block">{w.gone}</span></p> : <>
         <p class="hint">{w.lead}</p>
@@ -57,7 +59,7 @@ export function NoteForm({ draft, poolId }: { draft: Signal<NoteDraft | null>; p
         <NameField name="note-by" label={w.by} error={errors['by']} />
       </div>
       <OtherRemarks errors={errors} shown={['from', 'to', 'text', 'why', 'by']} />
-      <div class="inline"><button type="submit" class="primary" data-testid="submit-note">{d.retract ? w.retract : d.mends ? w.correct : w.save}</button><button type="button" onClick={() => { draft.value = null; }}>{w.cancel}</button></div>
+      <div class="inline"><button type="submit" class="primary" data-testid="submit-note">{d.retract ? w.retract : d.mends ? w.correct : w.save}</button><button type="button" onClick={close}>{w.cancel}</button></div>
     </form>
   );
 }

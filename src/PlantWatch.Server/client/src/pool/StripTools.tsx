@@ -42,7 +42,7 @@ export function StripTools({ poolId, shown, width, look, compared, corrected, on
           <option value="">{long ? w.tooLong : w.nothing}</option>
           {(Object.keys(days) as Compared[]).map(c => <option key={c} value={c}>{w.compared[c]}</option>)}
         </select></label>
-      <button type="button" class="slim" data-testid="write-note" onClick={onNote}>{w.note.add}</button>
+      <button type="button" class="slim" data-opens="note" data-testid="write-note" onClick={onNote}>{w.note.add}</button>
       <Files poolId={poolId} shown={shown} width={width} look={look.value} compared={compared.value} />
     </div>
   );

@@ -39,8 +39,15 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
     const [a, b] = [Math.min(from, to), Math.min(Math.max(from, to), serverNow())];
     draft.value = draft.peek() && !draft.peek()!.retract ? { ...draft.peek()!, from: Math.min(a, b), to: b } : newDraft(a, b);
   };
+  // Whoever wrote a note goes on where it was begun; where that is gone, or it was drawn, at the way to write one.
+  const begunFrom = useRef<Element | null>(null);
+  const back = () => {
+    const from = begunFrom.current;
+    begunFrom.current = null;
+    requestAnimationFrame(() => (from?.isConnected ? from as HTMLElement : host.current?.parentElement?.querySelector<HTMLElement>('[data-opens="note"]'))?.focus({ preventScroll: true }));
+  };
   // A note that is being written is not begun over another one.
-  const write = () => { draft.value ??= newDraft(shown.peek().from, Math.min(shown.peek().to, serverNow())); opened.value = nothingOpened; };
+  const write = () => { if (!draft.peek()) begunFrom.current = document.activeElement; draft.value ??= newDraft(shown.peek().from, Math.min(shown.peek().to, serverNow())); opened.value = nothingOpened; };
 
   useSignalEffect(() => { shown.value = followed(shown.peek(), now.value); });
   useEffect(() => {
@@ -61,7 +68,7 @@ export default function Strips({ poolId, probes, limits, tests, fresh, first, ch
       <StripsBar shown={shown} cursor={cursor} />
       {tools !== null && <StripTools poolId={tools} shown={shown} width={width} look={look} compared={compared} corrected={corrected.value} onNote={write} />}
       {compared.value && <GhostLine compared={compared.value} shown={shown} />}
-      {tools !== null && draft.value && <NoteForm key={`${draft.value.mends?.id} ${draft.value.retract}`} draft={draft} poolId={tools} />}
+      {tools !== null && draft.value && <NoteForm key={`${draft.value.mends?.id} ${draft.value.retract}`} draft={draft} poolId={tools} back={back} />}
       {tools !== null && width > 0 && <Lanes past={past} poolId={tools} shown={shown} width={width} opened={opened} draft={draft} />}
       <div class={`strips-host ${draft.value ? 'choosing' : ''}`} ref={host} tabIndex={0} role="group" aria-label={words.strips.label} aria-describedby="strips-keys" data-testid="strips">
         {width > 0 && probes.map((p, i) => <ProbeStrip key={p.id} {...common} probe={p} heading={headingOf(p, probes)} limit={limitOf(limits, p.measurand)} overlay={overlay?.probeId === p.id ? overlay : undefined} axis={i === count - 1} />)}

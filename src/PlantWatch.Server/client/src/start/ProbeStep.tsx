@@ -1,20 +1,25 @@
 import { useState } from 'preact/hooks';
 import type { PlantFileView } from '../contract.plantFile';
 import type { HeardTopicView, HeardValue, HeardView } from '../contract.topics';
+import { plain } from '../format/number';
 import { Age } from '../parts/Age';
 import { Field, tie } from '../parts/Field';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
-import type { SoFar } from './file';
+import { everyText, type SoFar } from './file';
 import { ProbeForm } from './ProbeForm';
 
 const w = words.start.probe;
 const most = 60;
-const shown = (v: number) => String(Number(v.toPrecision(6)));
+const shown = (v: number) => plain(Number(v.toPrecision(6)));
 const keyOf = (t: HeardTopicView, v: HeardValue) => `${t.topic} ${v.record ?? ''}`;
 
+/** What a pump says of itself: it is no reading, and nothing is wrong with it. */
+const isOfPump = (t: HeardTopicView) => t.format === null && t.values.some(v => v.takenBy);
+
 function Facts({ topic }: { topic: HeardTopicView }) {
-  return <span class="hint">{topic.format ? { number: w.asNumber, senml_json: w.asSenml, senml_cbor: w.asCbor }[topic.format] : topic.trouble}; {topic.retained ? w.retained : topic.everySeconds ? w.every(topic.everySeconds < 10 ? topic.everySeconds.toFixed(1) : topic.everySeconds.toFixed(0)) : w.once}; <Age at={Date.parse(topic.lastAt)} /></span>;
+  const says = topic.format ? { number: w.asNumber, senml_json: w.asSenml, senml_cbor: w.asCbor }[topic.format] : topic.trouble;
+  return <span class="hint">{!isOfPump(topic) && `${says}; `}{topic.retained ? w.retained : topic.everySeconds ? w.every(everyText(topic.everySeconds)) : w.once}; <Age at={Date.parse(topic.lastAt)} /></span>;
 }
 
 /** What is heard at the broker, live; what is picked becomes a probe. */
@@ -43,7 +48,7 @@ export function ProbeStep({ file, onDone, onNext }: { file: SoFar; onDone: (view
         {all.slice(0, most).map(t => (
           <li key={t.topic} data-testid={`topic-${t.topic}`}>
             <p><code>{t.topic}</code> <Facts topic={t} /></p>
-            {t.format === null && <p class="hint"><code>{t.payload}</code></p>}
+            {t.format === null && !isOfPump(t) && <p class="hint"><code>{t.payload}</code></p>}
             <ul>{t.values.map(v => (
               <li key={v.record ?? ''}>
                 <span>{v.record && <code>{v.record}</code>} {v.value !== null && <b class="num">{shown(v.value)}</b>} {v.unit}</span>

@@ -4,7 +4,10 @@ import type { PlantFileView } from '../contract.plantFile';
 import { onLive } from '../live/connection';
 import { fetchFile } from '../plantFile/draft';
 import { words } from '../words';
-import { soFar, type SoFar } from './file';
+import { allProbes, reading } from '../live/store';
+import { usePolled } from '../parts/usePolled';
+import type { PackInfo } from '../contract.limits';
+import { firstOpen, soFar, steps, type SoFar, type Step } from './file';
 import { PackStep } from './PackStep';
 import { PoolStep } from './PoolStep';
 import { ProbeStep } from './ProbeStep';
@@ -12,19 +15,17 @@ import { SiteStep } from './SiteStep';
 import { ValueStep } from './ValueStep';
 
 const w = words.start;
-const steps = ['site', 'pool', 'probe', 'pack', 'value'] as const;
-type Step = (typeof steps)[number];
+const saysSoFar = (file: SoFar, step: Step, pack: string): string =>
+  ({ site: String(file.site['name'] ?? ''), pool: file.pools.map(p => p.name).join(', '), probe: file.probes.map(p => p.name).join(', '), pack, value: '' })[step];
 
-/** Where to go on: at the first thing that the file does not say yet. What may be left out and was is remembered on the device. */
-function firstOpen(file: SoFar, left: Set<string>): Step {
-  if (!file.named) return 'site';
-  if (file.pools.length === 0) return 'pool';
-  if (!left.has('probe')) return 'probe';
-  return file.pack || left.has('pack') ? 'value' : 'pack';
+/** The pack by its title; by its key until that is known. */
+function usePackTitle(id: string): string {
+  const { data } = usePolled<PackInfo[]>(id ? '/limit-packs' : null), pack = data?.find(p => p.id === id);
+  return pack ? `${pack.authority}, ${pack.edition}` : id;
 }
 
-const saysSoFar = (file: SoFar, step: Step): string =>
-  ({ site: String(file.site['name'] ?? ''), pool: file.pools.map(p => p.name).join(', '), probe: file.probes.map(p => p.name).join(', '), pack: file.pack, value: '' })[step];
+/** A first value has come: there is nothing left to do here. */
+const isThere = (file: SoFar): boolean => file.probes.some(p => allProbes.value.has(p.id) && reading(p.id).value !== null);
 
 export function StartPage() {
   const [view, setView] = useState<PlantFileView | null>(null);
@@ -40,6 +41,7 @@ export function StartPage() {
     if (before.current !== null && at !== before.current) { open.current?.focus({ preventScroll: true }); open.current?.scrollIntoView({ block: 'start' }); }
     before.current = at;
   }, [at]);
+  const pack = usePackTitle(view ? soFar(view.tree).pack : '');
   if (!view) return <div class="pages stack"><h1>{w.title}</h1><p class="empty" role="status">{failed ? words.error.unreachable : words.loading}</p></div>;
   const file = soFar(view.tree);
   const now = again ?? firstOpen(file, left);
@@ -54,15 +56,15 @@ export function StartPage() {
       {wrong && <p class="notice bad">{w.broken} <a class="line-link" href="#/plant-file">{w.toSettings}</a></p>}
       <ol class="start-steps">
         {steps.map((step, i) => {
-          const said = saysSoFar(file, step), isOpen = step === now, past = steps.indexOf(now) > i || said !== '';
+          const said = saysSoFar(file, step, pack), isOpen = step === now, past = steps.indexOf(now) > i || said !== '' || (step === 'value' && isThere(file));
           return (
             <li key={step} ref={isOpen ? open : null} tabIndex={-1} class={`sheet card come-to ${isOpen ? 'open' : ''}`} aria-current={isOpen ? 'step' : undefined} data-testid={`step-${step}`}>
-              <div class="inline spread"><h2>{i + 1}. {w.steps[step]}</h2><span class="hint">{isOpen ? w.step(i + 1, steps.length) : past ? <><span aria-hidden="true">{'\u2713'} </span>{w.done}</> : w.later}</span></div>
+              <div class="inline spread"><h2>{i + 1}. {w.steps[step]}</h2><span class="hint">{isOpen && !(step === 'value' && past) ? w.step(i + 1, steps.length) : past ? <><span aria-hidden="true">{'\u2713'} </span>{w.done}</> : w.later}</span></div>
               {said && !isOpen && <p>{said}</p>}
               {isOpen && said && step === 'pool' && <p>{said}</p>}
               {isOpen && !wrong && <Open step={step} file={file} done={done} leave={leave} />}
               {!isOpen && step === 'pool' && file.pools.length > 0 && <button type="button" class="quiet-button" data-testid="another-pool" onClick={() => setAgain('pool')}>{w.pool.another}</button>}
-              {!isOpen && step === 'probe' && file.pools.length > 0 && left.has('probe') && <button type="button" class="quiet-button" onClick={() => setAgain('probe')}>{w.steps.probe}</button>}
+              {!isOpen && step === 'probe' && file.pools.length > 0 && now !== 'site' && now !== 'pool' && <button type="button" class="quiet-button" onClick={() => setAgain('probe')}>{w.steps.probe}</button>}
             </li>);
         })}
       </ol>

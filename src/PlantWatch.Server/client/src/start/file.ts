@@ -1,5 +1,6 @@
 import type { Json } from '../contract.plantFile';
 import type { Measurand } from '../contract';
+import { fixed } from '../format/number';
 
 // What the plant file says so far, read from its tree; the steps are made from nothing else.
 
@@ -9,7 +10,7 @@ const list = (j: Json | undefined): Keys[] => (Array.isArray(j) ? j.map(keys) : 
 const text = (j: Json | undefined): string => (typeof j === 'string' ? j : '');
 
 export interface PoolSoFar { id: string; name: string; circuit: number; circuitName: string }
-export interface SoFar { site: Keys; named: boolean; circuits: Keys[]; pools: PoolSoFar[]; probes: { id: string; name: string }[]; pack: string; ids: Set<string>; has: (key: string) => boolean; confirmed: boolean; checks: boolean; pumps: boolean }
+export interface SoFar { site: Keys; named: boolean; circuits: Keys[]; pools: PoolSoFar[]; probes: { id: string; name: string }[]; pack: string; ids: Set<string>; has: (key: string) => boolean; confirmed: boolean; checks: boolean; pumps: boolean; limited: boolean }
 
 export function soFar(tree: Json): SoFar {
   const root = keys(tree), site = keys(root['site']), circuits = list(root['circuits']);
@@ -20,8 +21,26 @@ export function soFar(tree: Json): SoFar {
   const poolKeys = circuits.flatMap(c => list(c['pools']));
   return {
     site, named: text(site['name']) !== '' && text(site['time_zone']) !== '', circuits, pools, probes, pack: text(root['limit_pack']), ids, has: key => root[key] !== undefined && list(root[key]).length > 0,
-    confirmed: poolKeys.length > 0 && poolKeys.every(p => p['volume_confirmed'] !== undefined), checks: poolKeys.some(p => list(p['checks']).length > 0), pumps: of('pumps').length > 0,
+    confirmed: poolKeys.length > 0 && poolKeys.every(p => p['volume_confirmed'] !== undefined), limited: poolKeys.some(p => list(p['limits']).length > 0), checks: poolKeys.some(p => list(p['checks']).length > 0), pumps: of('pumps').length > 0,
   };
+}
+
+export const steps = ['site', 'pool', 'probe', 'pack', 'value'] as const;
+export type Step = (typeof steps)[number];
+
+/** Where to go on: at the first thing that the file does not say yet. What may be left out and was is remembered on the device; a plant that says what comes later has left it out too. */
+export function firstOpen(file: SoFar, left: ReadonlySet<string>): Step {
+  if (!file.named) return 'site';
+  if (file.pools.length === 0) return 'pool';
+  const limits = file.pack !== '' || file.limited;
+  if (!left.has('probe') && !limits && !file.pumps && !file.checks) return 'probe';
+  return limits || left.has('pack') ? 'value' : 'pack';
+}
+
+/** Seconds between two messages as people say them: 2, 2.5, 30. */
+export function everyText(seconds: number): string {
+  const tenths = Math.round(seconds * 10) / 10;
+  return fixed(tenths, tenths >= 10 || Number.isInteger(tenths) ? 0 : 1);
 }
 
 /** A key made of a name: letters and digits of the Latin alphabet, and free among those taken. */

@@ -168,5 +168,5 @@ export const frame: typeof shape = {
   },
   pageMissing: 'Diese Seite gibt es nicht.', back: 'Zurück zu den Becken', retry: 'Erneut versuchen', loading: 'Lädt\u2026',
   error: { unreachable: 'Der Server ist nicht erreichbar.', kept: 'Die Eingaben sind noch da; erneut versuchen.', refused: 'Abgelehnt' },
-  name: 'Name', needName: 'Namen angeben.', cancel: 'Abbrechen',
+  name: 'Ihr Name', needName: 'Namen angeben.', cancel: 'Abbrechen',
 };

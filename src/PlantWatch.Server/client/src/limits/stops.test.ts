@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { beyondStop, type StopEnds } from './stops';
+
+// As Core/Rules/Stops has them: common practice, local codes come first.
+const stops: StopEnds[] = [{ quantity: 'ph', low: 6.5, high: 8.2 }, { quantity: 'free_chlorine', low: 0.2, high: 10 }, { quantity: 'temperature', low: null, high: 40 }];
+
+describe('a stop', () => {
+  it('is told apart from a limit by the end that a value is beyond', () => {
+    expect(beyondStop(stops, 'free_chlorine', 0.1)).toEqual({ side: 'low', at: 0.2 });
+    expect(beyondStop(stops, 'ph', 8.3)).toEqual({ side: 'high', at: 8.2 });
+    expect(beyondStop(stops, 'free_chlorine', 0.5)).toBeNull();
+    expect(beyondStop(stops, 'ph', 6.5)).toBeNull();
+  });
+  it('of a temperature has no lower end, and what has none breaks none', () => {
+    expect(beyondStop(stops, 'temperature', -3)).toBeNull();
+    expect(beyondStop(stops, 'temperature', 41)).toEqual({ side: 'high', at: 40 });
+    expect(beyondStop(stops, 'total_alkalinity', 5000)).toBeNull();
+    expect(beyondStop([], 'ph', 3)).toBeNull();
+  });
+  it('of chlorine is one of bromine by the mole', () => {
+    expect(beyondStop(stops, 'bromine', 0.4)).toEqual({ side: 'low', at: 0.45 });
+    expect(beyondStop(stops, 'bromine', 12)).toBeNull();
+  });
+});
