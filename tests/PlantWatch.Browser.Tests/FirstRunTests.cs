@@ -1,5 +1,7 @@
+using Microsoft.Playwright;
 using PlantWatch.Browser.Tests.Browser;
 using PlantWatch.Browser.Tests.Journeys;
+using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Server.Tests.Whole;
 using static PlantWatch.Browser.Tests.Browser.Screen;
 
@@ -66,12 +68,13 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
     public async Task A_plant_that_runs_has_its_first_steps_done_and_what_a_pump_says_of_itself_is_no_trouble()
     {
         await using var server = await TestPlant.StartAsync();
-        await server.PublishAsync("hall/acid/state", "running");
         await server.PublishAsync("hall/ph", "7.41");
         await using var screen = await chromium.OpenAsync(server.Address, 390);
         await screen.GoAsync("start");
         foreach (var step in (string[])["site", "pool", "probe", "pack", "value"]) await Expect(screen[$"step-{step}"]).ToContainTextAsync("\u2713");
         await screen["step-probe"].GetByRole(AriaRole.Button).ClickAsync();
+        await Expect(screen["ear"]).ToBeVisibleAsync();
+        await server.PublishAsync("hall/acid/state", "running");
         await Expect(screen["topic-hall/acid/state"]).ToContainTextAsync("read by Acid pump");
         await Expect(screen["topic-hall/acid/state"]).Not.ToContainTextAsync("no probe can read it");
         screen.IsClean();

@@ -63,6 +63,7 @@ public sealed class JobTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["error-form"]).ToBeFocusedAsync();
         await Expect(screen["job-kept"]).ToContainTextAsync("kept on this device");
         await screen["nav-overview"].ClickAsync();
+        await Expect(screen["pool-main"]).ToBeVisibleAsync();
         await screen.Page.GoBackAsync();
         await Expect(screen["jobs-unsaved"]).ToContainTextAsync("drips at the head");
         await screen["job-go-on"].ClickAsync();

@@ -91,12 +91,12 @@ public sealed class NoteTests(Chromium chromium) : IClassFixture<Chromium>
         await using var screen = await chromium.OpenAsync(server.Address);
         await screen.GoAsync("pool/teaching");
         await Expect(screen["mark-test"].First).ToBeVisibleAsync();
-        // All tools stand before the lane, and the lane is one stop.
         // Escape from a note that is being written leads back to where it was begun.
         await screen["write-note"].ClickAsync();
         await Expect(screen["field-note-text"]).ToBeFocusedAsync();
         await screen.Page.Keyboard.PressAsync("Escape");
         await Expect(screen["write-note"]).ToBeFocusedAsync();
+        // All tools stand before the lane, and the lane is one stop.
         await screen["export-svg"].FocusAsync();
         await screen.TabToAsync("[data-testid=marks-lane] button");
         await screen.Page.Keyboard.PressAsync("Home");

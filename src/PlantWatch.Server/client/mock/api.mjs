@@ -103,6 +103,7 @@ export function api(method, url, body, bare) {
   const [p0, p1, p2] = url.pathname.replace('/api/v1/', '').split('/').map(decodeURIComponent);
   const q = url.searchParams;
   if (p0 === 'site') return [200, site];
+  if (p0 === 'circuits' && p2 === 'limits') return [200, { circuit: p1, pack: null, rows: [], pools: [], mayConfirm: [], stops: [['ph', 'pH', 'pH', 6.5, 8.2], ['free_chlorine', 'Free chlorine', 'mg/L', 0.2, 10], ['temperature', 'Temperature', 'degC', null, 40]].map(([quantity, name, unit, low, high]) => ({ quantity, name, unit, low, high, usualLow: low, usualHigh: high, why: null, by: null })) }];
   if (p0 === 'circuits') { const c = site.circuits.find(x => x.id === p1); return c ? [200, bare ? empty(c) : circuitView(c, Date.now(), 1, state)] : refuse([], 404); }
   if (p0 === 'pools' && p2 === 'what-if') return whatIf(body);
   if (p0 === 'health-view') return [200, { at: iso(Date.now()), broker: 'embedded', plantFile: [], ledger: ledger(Date.now()) }];

@@ -1,6 +1,13 @@
 import type { Errors } from '../check/build';
 
-const marked = '[aria-invalid="true"], .wrong input, .wrong select, .wrong textarea, .wrong button', refusals = '.remark, .notice.bad';
+const wrong = '[aria-invalid="true"]', marked = `${wrong}, .wrong`, refusals = '.remark, .notice.bad';
+
+/** What is mended in the first marked field: the control that is wrong, or of several the first. */
+function firstControl(place: ParentNode): HTMLElement | null {
+  const field = place.querySelector<HTMLElement>(marked);
+  if (!field || field.matches(wrong)) return field;
+  return field.querySelector<HTMLElement>(wrong) ?? field.querySelector<HTMLElement>('input, select, textarea') ?? field.querySelector<HTMLElement>('button');
+}
 
 /** The form that somebody is in, to be asked before anything in it is switched off; the whole page where nobody is in one. */
 export const formInHand = (): ParentNode => document.activeElement?.closest('form') ?? document;
@@ -9,7 +16,7 @@ export const formInHand = (): ParentNode => document.activeElement?.closest('for
 export function focusFirstWrong(within: ParentNode = document): void {
   requestAnimationFrame(() => {
     const place = within instanceof Element && !within.isConnected ? document : within;
-    const field = place.querySelector<HTMLElement>(marked), found = field ?? place.querySelector<HTMLElement>(refusals);
+    const field = firstControl(place), found = field ?? place.querySelector<HTMLElement>(refusals);
     if (found && !field) found.tabIndex = -1;
     found?.focus();
   });

@@ -42,7 +42,7 @@ function Refused({ checkId, says, onMended }: { checkId: string | null; says: st
   const item = keptChecks.value.find(i => i.id === checkId), host = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => host.current?.focus(), []);
   return (
-    <div class="notice bad" ref={host} tabIndex={-1} role="alert" data-testid="round-refused"><p>{words.answer.refused}. {says}</p>
+    <div class="notice bad round-refused" ref={host} tabIndex={-1} role="alert" data-testid="round-refused"><p>{words.answer.refused}. {says}</p>
       {item && <button type="button" data-testid="round-mend" onClick={() => { if (mend(item)) onMended(); }}>{words.outbox.edit}</button>}</div>
   );
 }
