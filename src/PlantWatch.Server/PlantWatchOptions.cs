@@ -23,6 +23,22 @@ public sealed class PlantWatchOptions
 
     /// <summary>Where readings come from.</summary>
     public BrokerOptions Broker { get; set; } = new();
+
+    /// <summary>The backup of each night.</summary>
+    public BackupOptions Backup { get; set; } = new();
+}
+
+/// <summary>A backup each night while the server runs.</summary>
+public sealed class BackupOptions
+{
+    /// <summary>Where backups go, best on another disk; left out, none is made.</summary>
+    public string? Folder { get; set; }
+
+    /// <summary>How many are kept, at least one; the oldest goes once a newer one is whole.</summary>
+    public int Keep { get; set; } = 14;
+
+    /// <summary>Hour of the site's clock, 0 to 23.</summary>
+    public int Hour { get; set; } = 3;
 }
 
 /// <summary>The MQTT side.</summary>

@@ -3,6 +3,7 @@ using Microsoft.Extensions.Options;
 using PlantWatch.Core.Plans;
 using PlantWatch.Core.Plant;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Backup;
 using PlantWatch.Server.Boards;
 using PlantWatch.Server.Health;
 using PlantWatch.Server.Hosting;
@@ -63,6 +64,8 @@ internal static class PlantWatchServer
         services.AddSingleton(s => new BoardWatcher(BoardWatcher.ShippedFolder, BoardWatcher.OwnFolder(options), clock, s.GetRequiredService<ILogger<BoardWatcher>>()));
         services.AddHostedService(s => s.GetRequiredService<BoardWatcher>());
         services.AddSingleton<BoardTeller>().AddHostedService(s => s.GetRequiredService<BoardTeller>());
+        services.AddSingleton(s => new NightlyBackup(options, () => ZoneOf(s.GetRequiredService<PlantHost>()), clock, s.GetRequiredService<ILogger<NightlyBackup>>()));
+        services.AddHostedService(s => s.GetRequiredService<NightlyBackup>());
         services.AddHostedService<SelfWatch>();
         services.AddHostedService<StockWatch>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
@@ -166,6 +169,8 @@ internal static class PlantWatchServer
         await host.LoadAsync(plan, cancellation, host.Plan is null ? LastGoodPlan.Find(options) : null, signed);
         LastGoodPlan.Keep(options);
     }
+
+    private static TimeZoneInfo ZoneOf(PlantHost host) => host.Plan is { } plan && TimeZoneInfo.TryFindSystemTimeZoneById(plan.Site.TimeZone, out var zone) ? zone : TimeZoneInfo.Utc;
 
     // The lock is taken first and, being older, given back after the record is closed.
     private static SqliteStore OpenRecord(RecordLock _, PlantWatchOptions options) => SqliteStore.Open(Path.Combine(options.Data, "record.db"), SiteZone.Of(options));

@@ -6,7 +6,7 @@ namespace PlantWatch.Storage;
 
 /// <summary>The record: journal, readings, refusals and entries, made durable together. One writer; readers at any time.</summary>
 /// <remarks>Every member takes the partition key, so that partitions can live in different stores later. One contract suite holds every implementation.</remarks>
-public interface IRecordStore : IAsyncDisposable
+public interface IRecordStore : IJournalSource, IAsyncDisposable
 {
     /// <summary>Makes batches durable in one transaction: all of them or none. When it returns, they survive a power cut.</summary>
     /// <remarks>
@@ -21,23 +21,14 @@ public interface IRecordStore : IAsyncDisposable
     /// <summary>Sequence number of the last batch of a partition; 0 before the first.</summary>
     ValueTask<long> LastSeqAsync(PartitionKey partition, CancellationToken cancellation);
 
-    /// <summary>The batches after a sequence number, oldest first.</summary>
-    IAsyncEnumerable<JournalRow> JournalAsync(PartitionKey partition, long afterSeq, CancellationToken cancellation);
-
     /// <summary>Keeps a snapshot. The two newest are kept, older ones go.</summary>
     ValueTask SaveSnapshotAsync(PartitionKey partition, Snapshot snapshot, CancellationToken cancellation);
-
-    /// <summary>The newest snapshot that the given fold version made; null when there is none.</summary>
-    ValueTask<Snapshot?> LatestSnapshotAsync(PartitionKey partition, int foldVersion, CancellationToken cancellation);
 
     /// <summary>Drops journal rows that are older than <paramref name="before"/> and at or below the older of the two newest snapshots. Returns how many went.</summary>
     ValueTask<long> PruneJournalAsync(PartitionKey partition, Instant before, CancellationToken cancellation);
 
     /// <summary>Gives a circuit's partition its new key; everything it holds follows. False when <paramref name="from"/> holds nothing or <paramref name="to"/> is taken: nothing was changed then.</summary>
     ValueTask<bool> RenamePartitionAsync(PartitionKey from, PartitionKey to, CancellationToken cancellation);
-
-    /// <summary>What back-fills turned out to be, summed over all commits of the partition: corrects the ledger of the state.</summary>
-    ValueTask<BackFillTally> BackFillsAsync(PartitionKey partition, CancellationToken cancellation);
 
     /// <summary>Rows of the record, newest first by <see cref="RecordEntry.HappenedAt"/>.</summary>
     ValueTask<IReadOnlyList<RecordEntry>> EntriesAsync(PartitionKey partition, EntryQuery query, CancellationToken cancellation);

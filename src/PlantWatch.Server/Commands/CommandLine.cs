@@ -1,3 +1,4 @@
+using PlantWatch.Server.Commands.Backups;
 using PlantWatch.Server.Commands.Pumps;
 using PlantWatch.Server.Commands.Replay;
 using PlantWatch.Server.Commands.Replay.Store;
@@ -39,6 +40,10 @@ internal static class CommandLine
             case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);
             case ["replay-pumps", var from, "--out", var to]: return PumpReplayCommand.Run(from, to, output, complaints);
             case ["replay", .. var words] when StoreReplayRequest.Of(words) is { } asked: return StoreReplayCommand.Run(asked, output, complaints);
+            case ["backup", "--out", var into]: return BackupCommands.Make(new PlantWatchOptions().Data, into, output, complaints);
+            case ["backup", "--data", var data, "--out", var into]: return BackupCommands.Make(data, into, output, complaints);
+            case ["verify-backup", var path]: return BackupCommands.Verify(path, output, complaints);
+            case ["restore", var path, "--data", var data]: return BackupCommands.Restore(path, data, output, complaints);
             default:
                 (args is ["--help"] or ["-h"] or ["help"] ? output : complaints).WriteLine(Usage);
                 return args is ["--help"] or ["-h"] or ["help"] ? 0 : 2;

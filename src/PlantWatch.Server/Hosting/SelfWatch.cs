@@ -1,3 +1,4 @@
+using PlantWatch.Server.Backup;
 using PlantWatch.Server.Health;
 using PlantWatch.Server.Ingest;
 using PlantWatch.Server.Live;
@@ -11,7 +12,7 @@ namespace PlantWatch.Server.Hosting;
 
 /// <summary>The server looks at itself: which parts stand, and the figures of its work.</summary>
 internal sealed class SelfWatch(
-    PlantHost host, Committer committer, PlantFileWatcher file, IBrokerStatus broker, Readiness readiness, PlantWatchMeter meter, FeedBook feed, PlantWatchOptions options)
+    PlantHost host, Committer committer, PlantFileWatcher file, IBrokerStatus broker, Readiness readiness, PlantWatchMeter meter, FeedBook feed, NightlyBackup backup, PlantWatchOptions options)
     : BackgroundService
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(1);
@@ -23,7 +24,7 @@ internal sealed class SelfWatch(
             () => host.Everything.Select(w => (w.Partition.Value, CircuitViews.Ledger(w))),
             () => host.Everything.Select(w => (w.Partition.Value, w.Depth)),
             WalBytes,
-            () => feed.Now));
+            () => feed.Now) { BackupAge = () => backup.Age });
         using var timer = new PeriodicTimer(Beat);
         do Look();
         while (await timer.WaitForNextTickAsync(stoppingToken));
@@ -32,6 +33,7 @@ internal sealed class SelfWatch(
     private void Look()
     {
         if (committer.Trouble is { } trouble) readiness.Fails(Part.Record, trouble);
+        else if (backup.Trouble is { } failed) readiness.Limps(Part.Record, $"no backup could be made: {failed}");
         else readiness.Works(Part.Record);
 
         if (file.Errors.Count == 0) readiness.Works(Part.PlantFile);

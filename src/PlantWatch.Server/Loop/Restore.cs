@@ -21,7 +21,7 @@ internal static class Restore
     // A state does not depend on where its batches ended, and a batch has a price of its own, whatever it holds.
     private const int FoldedAtOnce = 4096;
 
-    public static async Task<RestoredCircuit> FromAsync(IRecordStore store, PartitionKey partition, CircuitPlan plan, CancellationToken cancellation)
+    public static async Task<RestoredCircuit> FromAsync(IJournalSource store, PartitionKey partition, CircuitPlan plan, CancellationToken cancellation)
     {
         var snapshot = await store.LatestSnapshotAsync(partition, CircuitState.CurrentFoldVersion, cancellation);
         if (snapshot is not null && PlantJson.Hash(snapshot.State.Span) != snapshot.StateHash) snapshot = null;
@@ -30,10 +30,10 @@ internal static class Restore
     }
 
     /// <summary>Folds the whole journal, as a check on snapshots.</summary>
-    public static Task<RestoredCircuit> FromZeroAsync(IRecordStore store, PartitionKey partition, CircuitPlan plan, CancellationToken cancellation) =>
+    public static Task<RestoredCircuit> FromZeroAsync(IJournalSource store, PartitionKey partition, CircuitPlan plan, CancellationToken cancellation) =>
         ReplayAsync(store, partition, CircuitState.Of(Bare(plan)), 0, cancellation);
 
-    private static async Task<RestoredCircuit> ReplayAsync(IRecordStore store, PartitionKey partition, CircuitState state, long after, CancellationToken cancellation)
+    private static async Task<RestoredCircuit> ReplayAsync(IJournalSource store, PartitionKey partition, CircuitState state, long after, CancellationToken cancellation)
     {
         var (seq, received, replayed) = (after, state.Watermark, 0);
         var events = new List<PlantEvent>();

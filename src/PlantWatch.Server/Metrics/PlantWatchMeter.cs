@@ -38,6 +38,7 @@ internal sealed class PlantWatchMeter
         Feed(meter, "plantwatch.series_feed.parked", "{line}", "Lines that InfluxDB refused for good, each time counted.", f => f.Owed.Parked);
         Feed(meter, "plantwatch.series_feed.failing", "1", "1 while InfluxDB does not take what it is given.", f => f.Trouble.Length > 0 ? 1 : 0);
         meter.CreateObservableCounter("plantwatch.series_feed.written", () => OfFeed(f => f.Written), "{reading}", "Readings written to InfluxDB since the start, repetitions counted.");
+        meter.CreateObservableGauge("plantwatch.backup.age", BackupAge, "s", "Age of the newest nightly backup; none while there is none.");
     }
 
     /// <summary>Says where the observed figures come from. Until then there are none.</summary>
@@ -67,6 +68,8 @@ internal sealed class PlantWatchMeter
 
     private IEnumerable<Measurement<long>> OfLedgers(Func<LedgerView, long> figure) => _sources.Ledgers().Select(l => Of(l.Circuit, figure(l.Ledger)));
 
+    private IEnumerable<Measurement<double>> BackupAge() => _sources.BackupAge() is { } age ? [new Measurement<double>(age.TotalSeconds)] : [];
+
     private static Measurement<long> Of(string circuit, long value) => new(value, new KeyValuePair<string, object?>("circuit", circuit));
 }
 
@@ -79,6 +82,9 @@ internal sealed record MeterSources(
     Func<IEnumerable<(string Circuit, LedgerView Ledger)>> Ledgers, Func<IEnumerable<(string Circuit, int Depth)>> InboxDepths, Func<long> WalBytes,
     Func<FeedView>? Feed = null)
 {
+    /// <summary>Age of the newest nightly backup; null when there is none.</summary>
+    public Func<TimeSpan?> BackupAge { get; init; } = () => null;
+
     /// <summary>Nothing to observe.</summary>
     public static MeterSources None { get; } = new(() => [], () => [], () => 0);
 }

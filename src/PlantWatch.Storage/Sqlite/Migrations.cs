@@ -23,6 +23,13 @@ internal static class Migrations
     {
         if (!File.Exists(path)) return;
         using var session = Session.OpenReader(path);
+        RefuseNewer(session, path);
+    }
+
+    /// <summary>Looks at a file that may be older than this program.</summary>
+    /// <exception cref="UnusableDatabaseException">The file belongs to another program or to a newer PlantWatch.</exception>
+    public static void RefuseNewer(Session session, string path)
+    {
         RefuseForeignFile(session, path);
         var version = VersionOf(session);
         if (version > Newest)
@@ -49,7 +56,8 @@ internal static class Migrations
             if (number > version) Apply(session, number, name);
     }
 
-    private static long VersionOf(Session session) => session.Prepare("PRAGMA user_version").Scalar() ?? 0;
+    /// <summary>Version of a file: number of the last script that ran on it.</summary>
+    public static long VersionOf(Session session) => session.Prepare("PRAGMA user_version").Scalar() ?? 0;
 
     private static void Apply(Session session, int number, string name) => session.InTransaction(() =>
     {
@@ -58,7 +66,9 @@ internal static class Migrations
         return true;
     });
 
-    private static void RefuseOldEngine(Session session)
+    /// <summary>Stops where the engine could damage what it is to keep.</summary>
+    /// <exception cref="StorageException">The engine is too old.</exception>
+    public static void RefuseOldEngine(Session session)
     {
         var statement = session.Prepare("SELECT sqlite_version()");
         statement.Next();

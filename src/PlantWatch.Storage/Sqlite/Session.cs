@@ -36,6 +36,9 @@ internal sealed class Session : IDisposable
     /// <summary>A connection that cannot write at all and leaves the log as it is when it closes, for a look at a record that another process may be writing.</summary>
     public static Session OpenArchive(string path) => Open(path, UsualPatience, "PRAGMA cache_size = -8192; PRAGMA temp_store = MEMORY;", SqliteOpenMode.ReadOnly);
 
+    /// <summary>A file that is filled with the pages of another one and belongs to nobody until it is whole.</summary>
+    public static Session OpenCopy(string path) => Open(path, UsualPatience, "PRAGMA synchronous = FULL; PRAGMA cache_size = -8192;");
+
     private static Session Open(string path, TimeSpan patience, string pragmas, SqliteOpenMode mode = SqliteOpenMode.ReadWriteCreate)
     {
         // Its own pool would hand out connections without our prepared statements.
@@ -59,6 +62,9 @@ internal sealed class Session : IDisposable
             throw;
         }
     }
+
+    /// <summary>The engine's own handle, for what only its C interface can do.</summary>
+    public sqlite3 Handle => _connection.Handle ?? throw new InvalidOperationException("the connection is not open");
 
     /// <summary>The statement for a text, prepared once.</summary>
     public Statement Prepare(string sql)

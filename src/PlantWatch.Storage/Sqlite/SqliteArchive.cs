@@ -5,7 +5,7 @@ using PlantWatch.Core.Readings;
 namespace PlantWatch.Storage.Sqlite;
 
 /// <summary>A record that is only read: nothing of it can be changed, and a server may go on writing it meanwhile. Used by one thread at a time.</summary>
-public sealed class SqliteArchive : IDisposable
+public sealed partial class SqliteArchive : IDisposable
 {
     private readonly Session _session;
     private readonly SeriesReader _series;
@@ -22,13 +22,21 @@ public sealed class SqliteArchive : IDisposable
     /// <param name="path">Path of the database file.</param>
     /// <exception cref="UnusableDatabaseException">The file belongs to another program or to another version of PlantWatch.</exception>
     /// <exception cref="StorageException">The file cannot be opened.</exception>
-    public static SqliteArchive Open(string path)
+    public static SqliteArchive Open(string path) => Open(path, Migrations.RefuseOtherForm);
+
+    /// <summary>Opens a record that may have been left by an older PlantWatch, to count and to fold what it holds.</summary>
+    /// <param name="path">Path of the database file.</param>
+    /// <exception cref="UnusableDatabaseException">The file belongs to another program or to a newer PlantWatch.</exception>
+    /// <exception cref="StorageException">The file cannot be opened.</exception>
+    public static SqliteArchive OpenOfAnyAge(string path) => Open(path, Migrations.RefuseNewer);
+
+    private static SqliteArchive Open(string path, Action<Session, string> refuse)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         var session = Session.OpenArchive(Path.GetFullPath(path));
         try
         {
-            Migrations.RefuseOtherForm(session, path);
+            refuse(session, path);
             return new SqliteArchive(session);
         }
         catch
@@ -50,6 +58,16 @@ public sealed class SqliteArchive : IDisposable
 
     /// <summary>True when the record holds a partition.</summary>
     public bool Holds(PartitionKey partition) => _record.LastSeq(partition) > 0;
+
+    /// <summary>Version of its form: number of the last migration that ran on it.</summary>
+    public long Version => Migrations.VersionOf(_session);
+
+    /// <summary>What it holds, by partition.</summary>
+    public IReadOnlyList<PartitionSums> Sums() => SumsReader.Read(_session);
+
+    /// <summary>What the engine finds wrong with the file; nothing when it is whole.</summary>
+    /// <param name="quick">Without the comparison of indexes with their tables, which takes most of the time.</param>
+    public IReadOnlyList<string> Damage(bool quick = false) => SumsReader.Damage(_session, quick);
 
     /// <inheritdoc/>
     public void Dispose() => _session.Dispose();

@@ -15,7 +15,7 @@ internal sealed class Progress(TextWriter output, bool isTerminal, long whole)
     private int _tenths;
 
     /// <summary>So much more is done.</summary>
-    public void Add(int bytes)
+    public void Add(long bytes)
     {
         var done = Interlocked.Add(ref _done, bytes);
         // Whoever finds another showing goes on: the next block shows it.

@@ -42,7 +42,7 @@ internal static class ReplayCommand
         var sections = new ReadingSections(file, plant.Pools);
         var progress = new Progress(output, output == Console.Out && !Console.IsOutputRedirected, RandomAccess.GetLength(file));
         var inTurn = Partitioner.Create(pools.Zip(sections.All()), EnumerablePartitionerOptions.NoBuffering);
-        Parallel.ForEach(inTurn, new ParallelOptions { MaxDegreeOfParallelism = atOnce }, p => p.First.Run(file, p.Second, progress.Add));
+        Parallel.ForEach(inTurn, new ParallelOptions { MaxDegreeOfParallelism = atOnce }, p => p.First.Run(file, p.Second, bytes => progress.Add(bytes)));
         progress.End();
         foreach (var pool in pools)
         {
