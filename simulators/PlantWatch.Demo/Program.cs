@@ -77,7 +77,7 @@ internal static class DemoProgram
     // A copy: what is saved on the page goes with the folder, and stays with it where the record is kept.
     private static string PlantFileIn(string folder)
     {
-        var copy = Path.Combine(folder, "plant.yaml");
+        var copy = Path.Combine(Directory.CreateDirectory(folder).FullName, "plant.yaml");
         if (!File.Exists(copy)) File.Copy(Path.Combine(AppContext.BaseDirectory, "plant.yaml"), copy);
         return copy;
     }
