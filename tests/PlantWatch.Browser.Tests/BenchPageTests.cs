@@ -23,6 +23,8 @@ public sealed class BenchPageTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["working"]).ToContainTextAsync("function check until");
         await screen["next"].ClickAsync();
         await Expect(screen["error-celsius"]).ToBeVisibleAsync();
+        await Expect(screen["field-celsius"]).ToBeFocusedAsync();
+        await Expect(screen["mend-line"]).ToBeVisibleAsync();
         await screen.TypeAsync("field-celsius", "20");
         await Expect(screen["known"]).ToContainTextAsync("7.02");
         await screen["bottle-phosphate"].ClickAsync();

@@ -51,6 +51,9 @@ public sealed class FirstRunTests(Chromium chromium) : IClassFixture<Chromium>
         await journey.TapAsync("pack-who-2006");
         await journey.TapAsync("save-pack");
         await Expect(screen["first-value"]).ToContainTextAsync("Waiting");
+        // The pack by its title and not by its key.
+        await Expect(screen["step-pack"]).ToContainTextAsync("2006");
+        await Expect(screen["step-pack"]).Not.ToContainTextAsync("who-2006");
         await server.PublishAsync("north-quay/ph", "7.43");
         await Expect(screen["first-value"]).ToContainTextAsync("The first value is there");
         await Expect(screen["value-main-pool-ph"]).ToHaveTextAsync("7.43");

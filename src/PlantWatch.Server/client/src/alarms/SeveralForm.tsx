@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { post } from '../api/http';
 import type { AlarmView } from '../contract';
 import { Field, Remark, tie } from '../parts/Field';
+import { focusFirstWrong, formInHand } from '../parts/mending';
 import { NameField } from '../parts/NameField';
 import { PriorityGlyph } from '../parts/Glyph';
 import { who } from '../parts/person';
@@ -25,7 +26,8 @@ export function SeveralForm({ shown, onDone }: { shown: AlarmView[]; onDone: () 
   const send = async () => {
     const missing = { ...(chosen.length ? {} : { several: w.needOne }), ...(comment.trim() ? {} : { comment: w.needComment }), ...(who.value.trim() ? {} : { by: words.needName }) };
     setErrors(missing);
-    if (busy || Object.keys(missing).length) return;
+    if (Object.keys(missing).length) return focusFirstWrong(formInHand());
+    if (busy) return;
     setBusy(true);
     const refused: AlarmView[] = [], why: string[] = [];
     for (const a of chosen) {

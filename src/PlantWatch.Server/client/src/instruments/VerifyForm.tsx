@@ -9,6 +9,7 @@ import { zone } from '../live/store';
 import { flushVerifications, verifications } from '../outbox/verifications';
 import { Field, Remark, tie } from '../parts/Field';
 import { TickGlyph, WarnGlyph } from '../parts/Glyph';
+import { focusFirstWrong, formInHand } from '../parts/mending';
 import { NameField } from '../parts/NameField';
 import { who } from '../parts/person';
 import { words } from '../words';
@@ -31,7 +32,7 @@ export function VerifyForm({ instrument, mends, onSent, onLeave }: { instrument:
     for (const [key, typed] of [['nominal', nominal], ['tolerance', tolerance], ['reading', reading]] as const) if (typed.kind !== 'number') wrong[key] = typed.kind === 'empty' ? w.need : w.number;
     if (tolerance.kind === 'number' && tolerance.value <= 0) wrong['tolerance'] = w.positive;
     setErrors(wrong);
-    if (Object.keys(wrong).length > 0 || nominal.kind !== 'number' || tolerance.kind !== 'number' || reading.kind !== 'number') return;
+    if (Object.keys(wrong).length > 0 || nominal.kind !== 'number' || tolerance.kind !== 'number' || reading.kind !== 'number') return focusFirstWrong(formInHand());
     const request: VerifyRequest = { instrumentId: instrument.id, measurand: m, standard: text.standard.trim(), nominal: nominal.value, tolerance: tolerance.value, reading: reading.value, verifiedAt: madeAt ?? new Date(serverNow()).toISOString(), by: who.value.trim() };
     const id = uuid7();
     try { verifications.put(id, request, Date.now()); } catch { return setErrors({ form: words.check.storageFull }); }

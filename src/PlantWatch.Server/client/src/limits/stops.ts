@@ -5,7 +5,10 @@ import { recallJson, remember } from '../api/kept';
 import type { Measurand } from '../contract';
 import type { CircuitLimitsView, StopView } from '../contract.limits';
 import { onLive } from '../live/connection';
-import { circuitOfPool, site } from '../live/store';
+import { decimalsOf, fixed } from '../format/number';
+import { circuitOfPool, limitsOfPool, site } from '../live/store';
+import { beyond, limitOf } from '../parts/beyond';
+import { words } from '../words';
 
 /** The ends of a stop; a temperature has no lower one. */
 export type StopEnds = Pick<StopView, 'quantity' | 'low' | 'high'>;
@@ -39,3 +42,11 @@ export function beyondStop(of: readonly StopEnds[], m: Measurand, value: number)
 }
 
 export const stopsOfPool = (poolId: string): readonly StopEnds[] => stops.value[circuitOfPool(poolId)?.id ?? ''] ?? [];
+
+/** On which side of a stop or, inside of it, of its limits a value stands, in words: a stop is never told as a mere limit. Null where it is outside of neither. */
+export function outside(poolId: string, m: Measurand, value: number | null): { says: string; stop: 'low' | 'high' | null } | null {
+  const broken = value === null ? null : beyondStop(stopsOfPool(poolId), m, value);
+  if (broken) return { says: words.round.stop[broken.side](fixed(broken.at, decimalsOf(m))), stop: broken.side };
+  const says = beyond(value, limitOf(limitsOfPool(poolId), m));
+  return says === null ? null : { says, stop: null };
+}

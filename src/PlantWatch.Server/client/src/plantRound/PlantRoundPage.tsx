@@ -114,7 +114,8 @@ function Waiting({ onEdit }: { onEdit: (item: Kept<PlantRoundRequest>) => void }
   if (items.length === 0) return null;
   return (
     <section class="sheet outbox" data-testid="rounds-waiting"><h2>{words.outbox.title}</h2>
-      <ul>{items.map(i => <li key={i.id}>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}</b> {saidOf(i.refusal.errors.map(e => ({ name: nameOfItem(i.request, e.field), text: e.text }))) || i.refusal.title} {known.value.views.some(v => v.circuit === i.request.circuit) && <><button type="button" class="slim" data-testid="round-edit" onClick={() => onEdit(i)}>{words.outbox.edit}</button> </>}<button type="button" class="slim" onClick={() => { if (confirm(w.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></> : words.outbox.waiting}</li>)}</ul>
+      <ul>{items.map(i => <li key={i.id}><p>{dayClock(i.request.walkedAt, zone.value)}, {i.request.by}: {i.refusal ? <><b>{w.refused}.</b> {saidOf(i.refusal.errors.map(e => ({ name: nameOfItem(i.request, e.field), text: e.text }))) || i.refusal.title}</> : words.outbox.waiting}</p>
+        {i.refusal && <div class="inline">{known.value.views.some(v => v.circuit === i.request.circuit) && <button type="button" data-testid="round-edit" onClick={() => onEdit(i)}>{words.outbox.edit}</button>}<button type="button" onClick={() => { if (confirm(w.dropSure)) rounds.drop(i.id); }}>{words.outbox.drop}</button></div>}</li>)}</ul>
     </section>
   );
 }

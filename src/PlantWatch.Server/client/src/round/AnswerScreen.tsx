@@ -4,10 +4,10 @@ import { resultOf } from '../check/build';
 import { refusalOf } from '../check/fields';
 import { mend } from '../check/mend';
 import { decimalsOf, fixed, unitOf } from '../format/number';
-import { beyondStop, stopsOfPool } from '../limits/stops';
+import { outside } from '../limits/stops';
 import { allPools, limitsOfPool } from '../live/store';
 import { outcomes, keptChecks } from '../outbox/checks';
-import { beyond, limitOf } from '../parts/beyond';
+import { limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 import { Frame } from './Frame';
@@ -18,17 +18,13 @@ const w = words.round;
 
 /** What can be said without the server: held against the stops and limits last heard of. Never that all is well. */
 function WithoutServer({ stop }: { stop: Stop }) {
-  const { poolId } = stop.draft, limits = limitsOfPool(poolId), stops = stopsOfPool(poolId), c = combinedOf(stop);
+  const { poolId } = stop.draft, limits = limitsOfPool(poolId), c = combinedOf(stop);
   const found = [...stop.what.map(m => ({ m, value: resultOf(stop.draft, m) })), ...(c.kind === 'value' ? [{ m: 'combined_chlorine' as const, value: c.value }] : [])].flatMap(x => x.value === null ? [] : [{ m: x.m, value: x.value }]);
-  const out = found.flatMap(x => {
-    const broken = beyondStop(stops, x.m, x.value);
-    const says = broken ? w.stop[broken.side](fixed(broken.at, decimalsOf(x.m))) : beyond(x.value, limitOf(limits, x.m));
-    return says === null ? [] : [{ ...x, says, broken }];
-  });
-  const stopped = out.some(x => x.broken), low = out.some(x => (x.m === 'free_chlorine' || x.m === 'bromine') && (x.broken?.side === 'low' || x.value < (limitOf(limits, x.m)?.low ?? 0)));
+  const out = found.flatMap(x => { const is = outside(poolId, x.m, x.value); return is === null ? [] : [{ ...x, ...is }]; });
+  const stopped = out.some(x => x.stop !== null), low = out.some(x => (x.m === 'free_chlorine' || x.m === 'bromine') && (x.stop === 'low' || x.value < (limitOf(limits, x.m)?.low ?? 0)));
   return (
     <section class="sheet card" data-testid="held-here" data-out={out.length} data-stop={stopped}>
-      <p>{w.offline} {limits.length === 0 && stops.length === 0 ? w.noLimits : out.length === 0 ? w.inside : w.outside}</p>
+      <p>{w.offline} {out.length > 0 ? w.outside : limits.length === 0 ? w.noLimits : w.inside}</p>
       {out.length > 0 && <ul class="why">{out.map(x => <li key={x.m}><span class="mark"><WarnGlyph /><b>{words.measurand[x.m]} {fixed(x.value, decimalsOf(x.m))} {unitOf(x.m)}</b></span> {x.says}</li>)}</ul>}
       {stopped && <p><b>{w.stop.means}</b></p>}
       {low && <p><b>{w.doLow}</b></p>}

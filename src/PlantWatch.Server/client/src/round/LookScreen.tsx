@@ -6,9 +6,9 @@ import { nameOfField } from '../check/fields';
 import type { Measurand } from '../contract';
 import { decimalsOf, fixed, unitOf } from '../format/number';
 import { beside } from '../format/units';
+import { outside } from '../limits/stops';
 import { serverNow } from '../live/clock';
-import { limitsOfPool, nameOf, zone } from '../live/store';
-import { beyond, limitOf } from '../parts/beyond';
+import { nameOf, zone } from '../live/store';
 import { Remark } from '../parts/Field';
 import { WarnGlyph } from '../parts/Glyph';
 import { MendLine } from '../parts/MendLine';
@@ -25,13 +25,13 @@ const w = words.round;
 
 /** One test as it will be saved, which leads back to its screen. What cannot be sent stands as it was typed. */
 function Line({ stop, m, error }: { stop: Stop; m: Measurand; error: string | undefined }) {
-  const value = resultOf(stop.draft, m), row = rowOf(stop.draft, m), out = error ? null : beyond(value, limitOf(limitsOfPool(stop.draft.poolId), m));
+  const value = resultOf(stop.draft, m), row = rowOf(stop.draft, m), out = error ? null : outside(stop.draft.poolId, m, value);
   const shown = error && row.text ? row.text : value === null ? w.leftOut : `${row.bound === 'below' ? '< ' : row.bound === 'above' ? '> ' : ''}${fixed(value, decimalsOf(m))} ${unitOf(m)}`;
   return (
     <li class={error ? 'wrong' : ''}><button type="button" class="look-line" onClick={() => show(m, true)} data-testid={`look-${m}`}>
       <span>{words.measurand[m]}<span class="hint"> {words.method[row.method]}</span></span>
       <b>{shown}{value !== null && !error && beside(m, value) && <span class="hint"> {beside(m, value)}</span>}</b>
-    </button>{out && <p class="beyond"><WarnGlyph />{out}</p>}<Remark name={m} text={error} /></li>
+    </button>{out && <p class="beyond"><WarnGlyph />{out.says}</p>}<Remark name={m} text={error} /></li>
   );
 }
 
