@@ -62,11 +62,33 @@ public sealed class BrokerOptions
     /// <summary>Password at an external broker.</summary>
     public string? Password { get; set; }
 
+    /// <summary>Encryption on the way to an external broker.</summary>
+    public BrokerTlsOptions Tls { get; set; } = new();
+
     /// <summary>Packets an external broker may have on the way to us unacknowledged, 1 to 2048: redelivered ones must be known again.</summary>
     public int ReceiveMaximum { get; set; } = 2000;
 
     /// <summary>Extra topic filters to subscribe at an external broker beside the plant file's topics, so that strays are seen and kept.</summary>
     public IList<string> AlsoSubscribe { get; set; } = [];
+}
+
+/// <summary>TLS, version 1.2 or 1.3. Chain, time and name of a certificate are always checked; there is no setting that leaves it out.</summary>
+public sealed class BrokerTlsOptions
+{
+    /// <summary>Use TLS. Without it the other settings here mean nothing.</summary>
+    public bool On { get; set; }
+
+    /// <summary>PEM file with the authorities that are trusted, and no others then; left out, those of the machine.</summary>
+    public string? CaFile { get; set; }
+
+    /// <summary>PEM file with our own certificate, for a broker that asks for one.</summary>
+    public string? CertificateFile { get; set; }
+
+    /// <summary>PEM file with the key of our certificate, without a password.</summary>
+    public string? KeyFile { get; set; }
+
+    /// <summary>The name that the broker's certificate must carry; left out, the host that is connected to.</summary>
+    public string? ServerName { get; set; }
 }
 
 /// <summary>Kinds of broker set-up.</summary>

@@ -8,6 +8,7 @@ using PlantWatch.Server.Boards;
 using PlantWatch.Server.Health;
 using PlantWatch.Server.Hosting;
 using PlantWatch.Server.Ingest;
+using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Server.Live;
 using PlantWatch.Server.Logging;
 using PlantWatch.Server.Loop;
@@ -74,6 +75,7 @@ internal static class PlantWatchServer
     private static void AddBroker(IServiceCollection services, BrokerMode mode)
     {
         services.AddSingleton<TopicEar>();
+        services.AddSingleton<TopicSilence>().AddHostedService(s => s.GetRequiredService<TopicSilence>());
         if (mode == BrokerMode.Embedded)
             services.AddHostedService<DoorEar>();
         else
@@ -124,6 +126,7 @@ internal static class PlantWatchServer
         api.MapLimits();
         api.MapPlantFile();
         api.MapTopics();
+        api.MapBroker();
         api.MapJobs();
         api.MapPictures();
         api.MapFilters();

@@ -16,6 +16,8 @@ internal enum ConnectionEnd
     BrokerGone,
     /// <summary>A message could not be committed. It holds its place unacknowledged until a new connection, and so do all behind it.</summary>
     NotCommitted,
+    /// <summary>Somebody else connected with our client id, and the broker gave him our session.</summary>
+    TakenOver,
 }
 
 /// <summary>One connection to an external broker, from CONNECT to its end, and never again after it.</summary>
@@ -45,7 +47,7 @@ internal sealed class BrokerConnection : IAsyncDisposable
         _client.ApplicationMessageReceivedAsync += TakeAsync;
         _client.DisconnectedAsync += e =>
         {
-            End(ConnectionEnd.BrokerGone, e.ReasonString ?? e.Exception?.GetBaseException().Message ?? e.Reason.ToString());
+            End(e.Reason == MqttClientDisconnectReason.SessionTakenOver ? ConnectionEnd.TakenOver : ConnectionEnd.BrokerGone, e.ReasonString ?? e.Exception?.GetBaseException().Message ?? e.Reason.ToString());
             return Task.CompletedTask;
         };
     }
@@ -84,7 +86,7 @@ internal sealed class BrokerConnection : IAsyncDisposable
                 RetainHandling = MqttRetainHandling.SendAtSubscribeIfNewSubscriptionOnly,
             }));
             var result = await _client.SubscribeAsync(options, cancellation);
-            refused.AddRange(result.Items.Where(item => item.ResultCode > MqttClientSubscribeResultCode.GrantedQoS2).Select(item => (item.TopicFilter.Topic, item.ResultCode.ToString())));
+            refused.AddRange(result.Items.Where(item => item.ResultCode > MqttClientSubscribeResultCode.GrantedQoS2).Select(item => (item.TopicFilter.Topic, $"0x{(int)item.ResultCode:X2} {item.ResultCode}")));
         }
         return refused;
     }

@@ -1,4 +1,5 @@
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Ingest.Links;
 
 namespace PlantWatch.Server.Ingest;
 
@@ -7,6 +8,9 @@ internal interface IBrokerStatus
 {
     /// <summary>The state now.</summary>
     BrokerState State { get; }
+
+    /// <summary>What is wrong now, and what went wrong a short while ago, the present first.</summary>
+    IReadOnlyList<BrokerTrouble> Troubles { get; }
 }
 
 /// <summary>A state of the MQTT side. The words for people are looked up by <paramref name="Word"/>.</summary>
@@ -14,7 +18,11 @@ internal interface IBrokerStatus
 /// <param name="Word">What holds.</param>
 /// <param name="Since">Since when.</param>
 /// <param name="Detail">Address, or what went wrong; for people, free of secrets.</param>
-internal sealed record BrokerState(BrokerMode Kind, BrokerWord Word, Instant Since, string Detail);
+internal sealed record BrokerState(BrokerMode Kind, BrokerWord Word, Instant Since, string Detail)
+{
+    /// <summary>What keeps it from being well; null when nothing does.</summary>
+    public BrokerTrouble? Trouble { get; init; }
+}
 
 /// <summary>What can hold of a broker. The default is <see cref="Stopped"/>.</summary>
 internal enum BrokerWord

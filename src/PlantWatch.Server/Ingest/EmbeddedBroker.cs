@@ -7,6 +7,7 @@ using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Telling;
 
@@ -49,6 +50,8 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
     public int Port => _listener.Port;
 
     public BrokerState State { get; private set; } = new(BrokerMode.Embedded, BrokerWord.Stopped, Instant.Never, "");
+
+    public IReadOnlyList<BrokerTrouble> Troubles => [];
 
     public async Task StartAsync(CancellationToken cancellationToken)
     {

@@ -2,10 +2,11 @@ using System.Net.Sockets;
 using Microsoft.Extensions.Options;
 using MQTTnet;
 using MQTTnet.Exceptions;
-using MQTTnet.Formatter;
 using PlantWatch.Core.Plant;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Server.Loop;
+using PlantWatch.Server.Words;
 
 namespace PlantWatch.Server.Ingest;
 
@@ -18,10 +19,14 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
     private readonly BrokerOptions _options = options.Value.Broker;
     private readonly BrokerSessionFile _file = new(options.Value.Data, logger);
     private readonly ReconnectPolicy _policy = new();
+    private readonly PastTroubles _past = new();
+    private readonly ConnectionFlaps _flaps = new();
     private BrokerSession? _session;
     private TaskCompletionSource _topicsChanged = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     public BrokerState State { get; private set; } = new(BrokerMode.External, BrokerWord.Stopped, Instant.Never, "");
+
+    public IReadOnlyList<BrokerTrouble> Troubles => [.. State.Trouble is { } now ? [now] : (BrokerTrouble[])[], .. _past.At(Now)];
 
     private string Address => $"{_options.Host}:{_options.Port}";
 
@@ -51,6 +56,13 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
 
     private void Set(BrokerWord word, string detail) => State = new(BrokerMode.External, word, Now, detail);
 
+    // A failure that repeats itself at every attempt stands since its first.
+    private void Fail(BrokerWord word, BrokerFailure failure, string detail, IReadOnlyList<string>? topics = null)
+    {
+        var since = State.Trouble is { } known && known.Failure == failure ? known.Since : Now;
+        State = new(BrokerMode.External, word, since, detail) { Trouble = new(failure, since, Address, detail) { Topics = topics ?? [] } };
+    }
+
     private async Task LiveAndWaitAsync(CancellationToken stopping)
     {
         var start = time.GetTimestamp();
@@ -65,7 +77,10 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         }
         catch (Exception e) when (!stopping.IsCancellationRequested)
         {
-            Explain(e);
+            if (e is MqttCommunicationException or SocketException or OperationCanceledException or MqttClientNotConnectedException)
+                IngestLog.Unreachable(logger, _options.Host, _options.Port, e.GetBaseException().Message);
+            else IngestLog.LoopFailed(logger, e);
+            Fail(BrokerWord.Unreachable, BrokerFailure.ConnectionLost, e.GetBaseException().Message);
         }
         var delay = _policy.Next(connected ? time.GetElapsedTime(start) : TimeSpan.Zero, Random.Shared.NextDouble());
         IngestLog.NextAttempt(logger, delay);
@@ -74,17 +89,42 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
 
     private async Task<bool> ConnectAsync(BrokerConnection connection, CancellationToken stopping)
     {
-        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        patience.CancelAfter(Patience);
-        var answer = await connection.ConnectAsync(ClientOptions(), patience.Token);
-        if (answer.ResultCode != MqttClientConnectResultCode.Success)
+        if (await AnswerAsync(connection, stopping) is not { } answer) return false;
+        var (failure, detail) = FailureOf.Answer(answer);
+        if (failure != BrokerFailure.None)
         {
-            IngestLog.Refused(logger, _options.Host, _options.Port, answer.ResultCode.ToString(), answer.ReasonString);
-            Set(BrokerWord.Refused, $"{Address}: {answer.ResultCode}");
+            IngestLog.Refused(logger, _options.Host, _options.Port, detail, answer.ReasonString);
+            Fail(BrokerWord.Refused, failure, detail);
             return false;
         }
+        return await ResumeAsync(answer.IsSessionPresent, stopping);
+    }
+
+    /// <summary>The broker's answer; null when none came, which is told.</summary>
+    private async Task<MqttClientConnectResult?> AnswerAsync(BrokerConnection connection, CancellationToken stopping)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        patience.CancelAfter(Patience);
+        TlsWatch? tls = null;
+        try
+        {
+            var dial = BrokerDial.To(_options, time);
+            tls = dial.Tls;
+            return await connection.ConnectAsync(ClientOptions(dial.Options), patience.Token);
+        }
+        catch (Exception e) when (!stopping.IsCancellationRequested)
+        {
+            var (failure, detail) = FailureOf.Attempt(e, tls, patience.IsCancellationRequested);
+            IngestLog.Unreachable(logger, _options.Host, _options.Port, $"{failure}: {detail}");
+            Fail(BrokerWord.Unreachable, failure, detail);
+            return null;
+        }
+    }
+
+    private async Task<bool> ResumeAsync(bool present, CancellationToken stopping)
+    {
         var before = _session?.Name;
-        Keep(BrokerSession.Resume(_session, $"{_options.ClientId}@{Address}", answer.IsSessionPresent, Now, NewName()));
+        Keep(BrokerSession.Resume(_session, $"{_options.ClientId}@{Address}", present, Now, NewName()));
         await TellLossAsync(stopping);
         IngestLog.Connected(logger, _options.Host, _options.Port, _options.ClientId, _session!.Name, _session.Name == before ? "resumed" : "new");
         return true;
@@ -95,6 +135,7 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
     {
         if (_session!.Lost is not { } lost) return;
         IngestLog.SessionLost(logger, lost.Name, lost.Since.ToString());
+        _past.Note(new(BrokerFailure.SessionLost, Now, Address, BrokerWords.Moment(lost.Since)));
         await door.SessionLostAsync(lost.Name, lost.Since, stopping);
         Keep(_session with { Lost = null });
     }
@@ -128,7 +169,16 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         }
         var (how, why) = await connection.Ended;
         IngestLog.ConnectionEnded(logger, _options.Host, _options.Port, why);
-        Set(how == ConnectionEnd.NotCommitted ? BrokerWord.NotCommitting : BrokerWord.Unreachable, $"{Address}: {why}");
+        if (how == ConnectionEnd.TakenOver) NoteTakenOver();
+        else if (how == ConnectionEnd.BrokerGone && _flaps.Lost(Now)) _past.Note(new(BrokerFailure.ConnectionFlapping, Now, Address, _options.ClientId));
+        Fail(how == ConnectionEnd.NotCommitted ? BrokerWord.NotCommitting : BrokerWord.Unreachable, how == ConnectionEnd.NotCommitted ? BrokerFailure.NotCommitted : BrokerFailure.ConnectionLost, why);
+    }
+
+    // Connected again we take the session back, so what stands at the moment says nothing of it.
+    private void NoteTakenOver()
+    {
+        IngestLog.TakenOver(logger, _options.Host, _options.Port, _options.ClientId);
+        _past.Note(new(BrokerFailure.TakenOver, Now, Address, _options.ClientId));
     }
 
     /// <summary>Brings the subscriptions of the session, which may be older than this process, to what the plant file wants now.</summary>
@@ -144,7 +194,7 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         IngestLog.Subscribed(logger, wanted.Count, dropped.Count);
         foreach (var (filter, code) in refused) IngestLog.FilterRefused(logger, filter, code);
         if (refused.Count == 0) Set(BrokerWord.Connected, Address);
-        else Set(BrokerWord.PartlySubscribed, string.Join(", ", refused.Select(one => one.Filter)));
+        else Fail(BrokerWord.PartlySubscribed, BrokerFailure.SubscriptionRefused, string.Join(", ", refused.Select(one => one.Filter)), [.. refused.Select(one => $"{one.Filter}: {one.Code}")]);
     }
 
     private void Keep(BrokerSession session)
@@ -154,32 +204,18 @@ internal sealed class ExternalBroker(IDoor door, IOptions<PlantWatchOptions> opt
         _session = session;
     }
 
-    private void Explain(Exception e)
-    {
-        if (e is MqttCommunicationException or SocketException or OperationCanceledException or MqttClientNotConnectedException)
-            IngestLog.Unreachable(logger, _options.Host, _options.Port, e.GetBaseException().Message);
-        else IngestLog.LoopFailed(logger, e);
-        Set(BrokerWord.Unreachable, $"{Address}: {e.GetBaseException().Message}");
-    }
-
     /// <summary>How many may be on the way to us unacknowledged; what the memory of packets can tell apart must be more.</summary>
     private int Window => Math.Clamp(_options.ReceiveMaximum, 1, PacketMemory.Capacity / 2);
 
     private string NewName() => $"{_options.ClientId}#{Guid.NewGuid().ToString("N")[..12]}";
 
-    private MqttClientOptions ClientOptions()
-    {
-        var builder = new MqttClientOptionsBuilder()
-            .WithTcpServer(_options.Host, _options.Port)
-            .WithProtocolVersion(MqttProtocolVersion.V500)
-            .WithClientId(_options.ClientId)
-            .WithCleanStart(false)
-            .WithSessionExpiryInterval(uint.MaxValue)
-            .WithReceiveMaximum((ushort)Window)
-            .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
-            // A broker that writes a large queue to disk answers late; to leave it then and be sent everything anew would make it worse.
-            .WithTimeout(Busy);
-        if (!string.IsNullOrEmpty(_options.UserName)) builder.WithCredentials(_options.UserName, _options.Password);
-        return builder.Build();
-    }
+    private MqttClientOptions ClientOptions(MqttClientOptionsBuilder builder) => builder
+        .WithClientId(_options.ClientId)
+        .WithCleanStart(false)
+        .WithSessionExpiryInterval(uint.MaxValue)
+        .WithReceiveMaximum((ushort)Window)
+        .WithKeepAlivePeriod(TimeSpan.FromSeconds(15))
+        // A broker that writes a large queue to disk answers late; to leave it then and be sent everything anew would make it worse.
+        .WithTimeout(Busy)
+        .Build();
 }

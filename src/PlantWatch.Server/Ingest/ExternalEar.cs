@@ -1,8 +1,8 @@
 using Microsoft.Extensions.Options;
 using MQTTnet;
-using MQTTnet.Formatter;
 using MQTTnet.Protocol;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Server.Loop;
 
 namespace PlantWatch.Server.Ingest;
@@ -110,9 +110,7 @@ internal sealed class ExternalEar(TopicEar ear, IOptions<PlantWatchOptions> opti
     private MqttClientOptions Options()
     {
         var broker = options.Value.Broker;
-        var builder = new MqttClientOptionsBuilder().WithTcpServer(broker.Host, broker.Port).WithProtocolVersion(MqttProtocolVersion.V500)
-            .WithClientId($"{broker.ClientId}-ear-{Guid.NewGuid().ToString("N")[..8]}").WithCleanStart().WithTimeout(Patience);
-        if (!string.IsNullOrEmpty(broker.UserName)) builder.WithCredentials(broker.UserName, broker.Password);
-        return builder.Build();
+        return BrokerDial.To(broker, time).Options
+            .WithClientId($"{broker.ClientId}-ear-{Guid.NewGuid().ToString("N")[..8]}").WithCleanStart().WithTimeout(Patience).Build();
     }
 }

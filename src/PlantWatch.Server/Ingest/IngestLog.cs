@@ -76,4 +76,7 @@ internal static partial class IngestLog
 
     [LoggerMessage(2032, LogLevel.Warning, "Nobody can be shown what is heard at the broker: {Why}; it is tried again")]
     public static partial void EarDeaf(ILogger logger, string why);
+
+    [LoggerMessage(2033, LogLevel.Warning, "Another client connected to broker {Host}:{Port} as {ClientId} and took over our session: each server needs a client id of its own")]
+    public static partial void TakenOver(ILogger logger, string host, int port, string clientId);
 }

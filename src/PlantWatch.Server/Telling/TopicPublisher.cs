@@ -1,11 +1,11 @@
 using MQTTnet;
-using MQTTnet.Formatter;
 using MQTTnet.Protocol;
+using PlantWatch.Server.Ingest.Links;
 
 namespace PlantWatch.Server.Telling;
 
 /// <summary>Our mouth at an external broker: a client of its own, so that what is told neither waits for what is read nor holds it up. Connected when there is something to say.</summary>
-internal sealed class TopicPublisher(PlantWatchOptions options) : IAlarmTopic, IAsyncDisposable
+internal sealed class TopicPublisher(PlantWatchOptions options, TimeProvider time) : IAlarmTopic, IAsyncDisposable
 {
     private readonly BrokerOptions _broker = options.Broker;
     private readonly SemaphoreSlim _turn = new(1, 1);
@@ -51,13 +51,8 @@ internal sealed class TopicPublisher(PlantWatchOptions options) : IAlarmTopic, I
         return client;
     }
 
-    private MqttClientOptions Options()
-    {
-        var builder = new MqttClientOptionsBuilder().WithTcpServer(_broker.Host, _broker.Port).WithProtocolVersion(MqttProtocolVersion.V500)
-            .WithClientId($"{_broker.ClientId}-alarms").WithCleanStart(true).WithKeepAlivePeriod(TimeSpan.FromSeconds(15));
-        if (!string.IsNullOrEmpty(_broker.UserName)) builder.WithCredentials(_broker.UserName, _broker.Password);
-        return builder.Build();
-    }
+    private MqttClientOptions Options() => BrokerDial.To(_broker, time).Options
+        .WithClientId($"{_broker.ClientId}-alarms").WithCleanStart(true).WithKeepAlivePeriod(TimeSpan.FromSeconds(15)).Build();
 
     private async Task ForgetAsync()
     {

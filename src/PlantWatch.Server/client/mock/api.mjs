@@ -106,6 +106,14 @@ export function api(method, url, body, bare) {
   if (p0 === 'circuits' && p2 === 'limits') return [200, { circuit: p1, pack: null, rows: [], pools: [], mayConfirm: [], stops: [['ph', 'pH', 'pH', 6.5, 8.2], ['free_chlorine', 'Free chlorine', 'mg/L', 0.2, 10], ['temperature', 'Temperature', 'degC', null, 40]].map(([quantity, name, unit, low, high]) => ({ quantity, name, unit, low, high, usualLow: low, usualHigh: high, why: null, by: null })) }];
   if (p0 === 'circuits') { const c = site.circuits.find(x => x.id === p1); return c ? [200, bare ? empty(c) : circuitView(c, Date.now(), 1, state)] : refuse([], 404); }
   if (p0 === 'pools' && p2 === 'what-if') return whatIf(body);
+  if (p0 === 'broker') return [200, {
+    kind: 'external', well: false, text: 'The certificate of broker.bramble.example:8883 ran out: 2026-11-28 09:00 UTC', since: iso(Date.now() - 7_200_000), encrypted: true,
+    troubles: [
+      { what: 'certificate_expired', now: true, text: 'The certificate of broker.bramble.example:8883 ran out: 2026-11-28 09:00 UTC', todo: 'Look at this machine\u2019s clock first, a wrong one looks the same. Then have a new certificate made by the same authority and put it at the broker.', since: iso(Date.now() - 7_200_000), topics: [] },
+      { what: 'subscription_refused', now: false, text: 'broker.bramble.example:8883 does not let PlantWatch read some of its topics', todo: 'Give PlantWatch\u2019s account the right to subscribe to what is named below. The other topics arrive.', since: iso(Date.now() - 9_000_000), topics: ['hall/teaching/chlorine-and-a-very-long-name/of-a-topic: 0x87 NotAuthorized'] },
+    ],
+    silent: [{ topic: 'hall/panel', of: 'pH on the panel', since: iso(Date.now() - 600_000) }],
+  }];
   if (p0 === 'health-view') return [200, { at: iso(Date.now()), broker: 'embedded', plantFile: [], ledger: ledger(Date.now()) }];
   if (p0 === 'series') return [200, bare ? { series: q.get('probe'), tier: 'raw', t: [], min: [], mean: [], max: [], corrected: null } : series(q)];
   if (p0 === 'checks' && method === 'PUT') return takeCheck(p1, body);

@@ -7,3 +7,9 @@ export interface HeardTopicView {
   values: HeardValue[]; trouble: string | null;
 }
 export interface HeardView { broker: string; address: string; topics: HeardTopicView[]; forgotten: number }
+
+
+// How the MQTT side stands, as the server's BrokerApi.cs writes it.
+export interface BrokerTroubleView { what: string; now: boolean; text: string; todo: string; since: Iso; topics: string[] }
+export interface SilentTopicView { topic: string; of: string; since: Iso }
+export interface BrokerView { kind: 'embedded' | 'external'; well: boolean; text: string; since: Iso | null; encrypted: boolean; troubles: BrokerTroubleView[]; silent: SilentTopicView[] }

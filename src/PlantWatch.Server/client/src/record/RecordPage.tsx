@@ -6,6 +6,7 @@ import { TickGlyph, WarnGlyph } from '../parts/Glyph';
 import { StateHistory } from '../pool/StateHistory';
 import { usePolled } from '../parts/usePolled';
 import { words } from '../words';
+import { Connection } from './Connection';
 import { Entries } from './Entries';
 import { closes } from './sums';
 
@@ -68,8 +69,8 @@ export function RecordPage() {
         <p class="hint">{w().explain}</p>
         {ledger ? <Sums ledger={ledger} /> : <p class="hint">{words.overview.waiting}</p>}
         <Circuits />
-        {h && <p class="hint">{words.live.broker}: {h.broker}</p>}
       </section>
+      <Connection />
       <Entries />
       <section class="sheet card" data-testid="record-states"><h2>{words.poolState.historyTitle}</h2><StateHistory /></section>
       <Refusals />

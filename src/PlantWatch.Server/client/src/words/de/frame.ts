@@ -82,7 +82,6 @@ export const frame: typeof shape = {
     banner: 'Nicht live', since: (clock: string) => `seit ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'Noch keine Antwort vom Server. Neuer Versuch folgt von selbst.', values: 'Zu sehen ist, was zuletzt ankam. Neuer Versuch folgt von selbst.',
     plantFile: 'Die neueste Anlagendatei wurde nicht angenommen; es gilt die vorige.',
-    broker: 'Broker',
   },
   bar: {
     none: 'Kein Alarm', noneThen: 'Kein Alarm beim letzten Kontakt', noneButUnknown: (n: number) => n === 1 ? 'Kein Alarm, aber ein Becken ist unbekannt' : `Kein Alarm, aber ${n} Becken sind unbekannt`, label: 'Alarme', allSeen: 'Alle quittiert', unknown: 'Alarme unbekannt',

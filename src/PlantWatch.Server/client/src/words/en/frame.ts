@@ -81,7 +81,6 @@ export const frame = {
     banner: 'Not live', since: (clock: string) => `since ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'No answer from the server yet. Trying again by itself.', values: 'What you see is the last that arrived. Trying again by itself.',
     plantFile: 'The newest plant file was not taken; the one before it is in force.',
-    broker: 'Broker',
   },
   bar: {
     none: 'No alarm', noneThen: 'No alarm when last heard', noneButUnknown: (n: number) => n === 1 ? 'No alarm, but one pool is unknown' : `No alarm, but ${n} pools are unknown`, label: 'Alarms', allSeen: 'All acknowledged', unknown: 'Alarms unknown',

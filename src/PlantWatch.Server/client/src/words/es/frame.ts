@@ -82,7 +82,6 @@ export const frame: typeof shape = {
     banner: 'Sin conexión', since: (clock: string) => `desde ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'El servidor aún no responde. Se vuelve a intentar solo.', values: 'Se ve lo último que se recibió. Se vuelve a intentar solo.',
     plantFile: 'El último archivo de la instalación no se aceptó; sigue vigente el anterior.',
-    broker: 'Broker',
   },
   bar: {
     none: 'Sin alarmas', noneThen: 'Sin alarmas en la última recepción', noneButUnknown: (n: number) => (n === 1 ? 'Sin alarmas, pero de un vaso no se sabe nada' : `Sin alarmas, pero de ${n} vasos no se sabe nada`), label: 'Alarmas', allSeen: 'Todas reconocidas', unknown: 'Alarmas desconocidas',

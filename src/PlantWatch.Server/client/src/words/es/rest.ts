@@ -3,6 +3,7 @@ import { alarmList, alarmPage, makeSafe } from './alarms';
 import { boards } from './boards';
 import { chemicals } from './chemicals';
 import { circulation } from './circulation';
+import { connection } from './connection';
 import { dose } from './dose';
 import { exceptions } from './exceptions';
 import { filters } from './filters';
@@ -31,7 +32,7 @@ import { whatIf } from './whatIf';
 import { whatIfLimits } from './whatIfLimits';
 
 const words: OtherWords = {
-  volume, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
+  volume, connection, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
   handover, makeSafe, chemicals, alarmPage, rulesPage, pumpPage, plantRound, instruments, boards, stripTools, paper,
   plantFile, start,
 };

@@ -83,7 +83,6 @@ export const frame: typeof shape = {
     banner: 'Plus en direct', since: (clock: string) => `depuis ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'Pas encore de réponse du serveur. Nouvel essai automatique.', values: 'Voici les dernières données reçues. Nouvel essai automatique.',
     plantFile: 'Le nouveau fichier de l’installation n’a pas été pris\u202f; le précédent est en vigueur.',
-    broker: 'Courtier MQTT',
   },
   bar: {
     none: 'Aucune alarme', noneThen: 'Aucune alarme aux dernières nouvelles', noneButUnknown: (n: number) => (n > 1 ? `Aucune alarme, mais ${n} bassins inconnus` : `Aucune alarme, mais ${n} bassin inconnu`), label: 'Alarmes', allSeen: 'Toutes acquittées', unknown: 'Alarmes inconnues',
