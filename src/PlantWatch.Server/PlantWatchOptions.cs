@@ -47,11 +47,20 @@ public sealed class BrokerOptions
     /// <summary>Embedded: this process is the broker. External: it connects to one.</summary>
     public BrokerMode Mode { get; set; } = BrokerMode.Embedded;
 
-    /// <summary>Host of an external broker. The embedded one listens on loopback only until device accounts exist.</summary>
+    /// <summary>Host of an external broker.</summary>
     public string Host { get; set; } = "127.0.0.1";
 
     /// <summary>Port; 0 lets the embedded broker choose one (tests).</summary>
     public int Port { get; set; } = 1883;
+
+    /// <summary>Address at which the embedded broker listens with TLS; beyond this machine only with accounts. Without TLS it listens on this machine alone.</summary>
+    public string Listen { get; set; } = "127.0.0.1";
+
+    /// <summary>Port of the embedded broker with TLS; 0 lets it choose one (tests).</summary>
+    public int TlsPort { get; set; } = 8883;
+
+    /// <summary>File with the accounts of devices at the embedded broker, made by the command add-device.</summary>
+    public string? Devices { get; set; }
 
     /// <summary>Client id of the persistent session at an external broker; it must stay the same for ever.</summary>
     public string ClientId { get; set; } = "plantwatch";
@@ -62,7 +71,7 @@ public sealed class BrokerOptions
     /// <summary>Password at an external broker.</summary>
     public string? Password { get; set; }
 
-    /// <summary>Encryption on the way to an external broker.</summary>
+    /// <summary>Encryption on the way to an external broker, or of the embedded one.</summary>
     public BrokerTlsOptions Tls { get; set; } = new();
 
     /// <summary>Packets an external broker may have on the way to us unacknowledged, 1 to 2048: redelivered ones must be known again.</summary>
@@ -81,7 +90,7 @@ public sealed class BrokerTlsOptions
     /// <summary>PEM file with the authorities that are trusted, and no others then; left out, those of the machine.</summary>
     public string? CaFile { get; set; }
 
-    /// <summary>PEM file with our own certificate, for a broker that asks for one.</summary>
+    /// <summary>PEM file with our own certificate: for a broker that asks for one, or that of the embedded broker with what stands between it and its authority.</summary>
     public string? CertificateFile { get; set; }
 
     /// <summary>PEM file with the key of our certificate, without a password.</summary>

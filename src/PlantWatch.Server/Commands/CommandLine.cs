@@ -13,6 +13,8 @@ internal static class CommandLine
         PlantWatch.Server check-plant PLANT.yaml     checks a plant file
         PlantWatch.Server check-board [--plant PLANT.yaml] BOARD.board.yaml ...
             checks boards; with a plant file also that it has what they name
+        PlantWatch.Server add-device NAME --topics FILTER ... [--file devices.yaml]
+            lets a device in at the embedded broker and shows its password, this once
         PlantWatch.Server balance IN.csv --out OUT.csv
             columns id, pH, T_C, TA_mgL_CaCO3, CH_mgL_CaCO3, TDS_mgL; adds the saturation indices
         PlantWatch.Server dose IN.csv --out OUT.csv
@@ -35,6 +37,8 @@ internal static class CommandLine
             case ["check-plant", var path]: return CheckPlantCommand.Run(path, output);
             case ["check-board", "--plant", var plant, _, ..]: return CheckBoardCommand.Run(args[3..], plant, output);
             case ["check-board", var first, ..] when first != "--plant": return CheckBoardCommand.Run(args[1..], null, output);
+            case ["add-device", var name, "--topics", _, .., "--file", var file] when args.Length > 5: return AddDeviceCommand.Run(name, args[3..^2], file, output, complaints);
+            case ["add-device", var name, "--topics", _, ..] when !args.Contains("--file"): return AddDeviceCommand.Run(name, args[3..], "devices.yaml", output, complaints);
             case ["balance", var from, "--out", var to]: return CsvTable.Run(from, to, BalanceTable.Columns, BalanceTable.Row, output, complaints);
             case ["dose", var from, "--out", var to]: return CsvTable.Run(from, to, DoseTable.Columns, DoseTable.Row, output, complaints);
             case ["replay", var from, "--out", var to]: return ReplayCommand.Run(from, to, output, complaints);

@@ -1,4 +1,7 @@
 using System.Net.Sockets;
+using PlantWatch.Server.Ingest;
+using PlantWatch.Server.Ingest.Devices;
+using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Hosting;
@@ -8,6 +11,7 @@ internal static class StartFailure
 {
     public static string? Explain(Exception fault) => fault switch
     {
+        BrokerNotSafeException or TlsFilesException or DevicesFileException => fault.Message,
         StorageException or RecordInUseException => fault.Message,
         SocketException { SocketErrorCode: SocketError.AddressAlreadyInUse } => "the broker's port is taken. Set PlantWatch__Broker__Port, or PlantWatch__Broker__Mode=External to use the broker that is there.",
         IOException { InnerException: Microsoft.AspNetCore.Connections.AddressInUseException } => "the page's port is taken. Name another: --urls http://127.0.0.1:PORT",

@@ -7,8 +7,8 @@ using MQTTnet.Exceptions;
 
 namespace PlantWatch.Server.Ingest;
 
-/// <summary>One device's TCP connection: buffered reading, and no packet above the bound.</summary>
-internal sealed class DeviceChannel(Socket socket, int mostPacketBytes, ILogger logger) : IMqttChannel
+/// <summary>One device's connection: buffered reading, and no packet above the bound.</summary>
+internal sealed class DeviceChannel(Stream stream, Socket socket, bool secure, int mostPacketBytes, ILogger logger) : IMqttChannel
 {
     private readonly byte[] _ahead = new byte[4096];
     private PacketSizeGuard _guard = new(mostPacketBytes);
@@ -16,7 +16,7 @@ internal sealed class DeviceChannel(Socket socket, int mostPacketBytes, ILogger 
 
     public X509Certificate2? ClientCertificate => null;
 
-    public bool IsSecureConnection => false;
+    public bool IsSecureConnection => secure;
 
     public EndPoint? LocalEndPoint { get; } = socket.LocalEndPoint;
 
@@ -37,8 +37,8 @@ internal sealed class DeviceChannel(Socket socket, int mostPacketBytes, ILogger 
         {
             if (_aheadStart == _aheadEnd)
             {
-                if (count >= _ahead.Length) return Watched(buffer.AsSpan(offset, await socket.ReceiveAsync(buffer.AsMemory(offset, count), cancellationToken)));
-                (_aheadStart, _aheadEnd) = (0, await socket.ReceiveAsync(_ahead, cancellationToken));
+                if (count >= _ahead.Length) return Watched(buffer.AsSpan(offset, await stream.ReadAsync(buffer.AsMemory(offset, count), cancellationToken)));
+                (_aheadStart, _aheadEnd) = (0, await stream.ReadAsync(_ahead, cancellationToken));
             }
         }
         catch (ObjectDisposedException)
@@ -53,12 +53,10 @@ internal sealed class DeviceChannel(Socket socket, int mostPacketBytes, ILogger 
 
     public async Task WriteAsync(ReadOnlySequence<byte> buffer, bool isEndOfPacket, CancellationToken cancellationToken)
     {
-        foreach (var part in buffer)
-            for (var left = part; !left.IsEmpty;)
-                left = left[await socket.SendAsync(left, cancellationToken)..];
+        foreach (var part in buffer) await stream.WriteAsync(part, cancellationToken);
     }
 
-    public void Dispose() => socket.Dispose();
+    public void Dispose() => stream.Dispose();
 
     private int Watched(ReadOnlySpan<byte> bytes)
     {

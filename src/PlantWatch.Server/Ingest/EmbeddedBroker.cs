@@ -7,6 +7,7 @@ using MQTTnet.Packets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
 using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Ingest.Devices;
 using PlantWatch.Server.Ingest.Links;
 using PlantWatch.Server.Loop;
 using PlantWatch.Server.Telling;
@@ -42,29 +43,38 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
     public const int MostConnections = 1000;
 
     private readonly CancellationTokenSource _stopping = new();
-    private readonly LoopbackListener _listener = new(options.Value.Broker.Port, MostConnections, MostPacketBytes, logger);
+    private readonly List<DeviceListener> _listeners = [];
     private readonly HashSet<string> _retained = new(StringComparer.Ordinal);
     private MqttServer? _server;
+    private DeviceGate? _gate;
 
     /// <summary>The port that devices connect to; chosen by the system where the options say 0. Valid once started.</summary>
-    public int Port => _listener.Port;
+    public int Port => _listeners.Count > 0 ? _listeners[0].Port : options.Value.Broker.Port;
+
+    /// <summary>The port with TLS; null where there is none.</summary>
+    public int? TlsPort => _listeners.Count > 1 ? _listeners[1].Port : null;
 
     public BrokerState State { get; private set; } = new(BrokerMode.Embedded, BrokerWord.Stopped, Instant.Never, "");
 
-    public IReadOnlyList<BrokerTrouble> Troubles => [];
+    public IReadOnlyList<BrokerTrouble> Troubles => _gate?.Troubles() ?? [];
 
     public async Task StartAsync(CancellationToken cancellationToken)
     {
+        var broker = options.Value.Broker;
+        var accounts = string.IsNullOrEmpty(broker.Devices) ? null : new DeviceAccounts(broker.Devices, time, logger);
+        var gate = _gate = new DeviceGate(accounts, time, logger);
+        _listeners.AddRange(EmbeddedPlaces.Of(broker, accounts).Select(at => new DeviceListener(at, MostConnections, MostPacketBytes, logger)));
         _server = new MqttServerFactory().CreateMqttServer(
             // Sessions outlive a connection, so that a device which reconnects keeps what it has in flight and sends it again.
             new MqttServerOptionsBuilder().WithPersistentSessions().WithMaxPendingMessagesPerClient(MostPending).WithDefaultCommunicationTimeout(TimeSpan.FromSeconds(15)).Build(),
-            [_listener]);
-        _server.ValidatingConnectionAsync += NameTheNameless;
+            [.. _listeners]);
+        _server.ValidatingConnectionAsync += e => Say(() => Admit(e, gate));
+        _server.InterceptingSubscriptionAsync += e => Say(() => Allow(e, gate));
         _server.InterceptingInboundPacketAsync += PacketOfPublish.NoteAsync;
         _server.InterceptingOutboundPacketAsync += SpeakPlainly;
         _server.InterceptingPublishAsync += CommitAsync;
-        _server.ClientConnectedAsync += e => Say(() => IngestLog.DeviceConnected(logger, e.ClientId));
-        _server.ClientDisconnectedAsync += e => Say(() => IngestLog.DeviceDisconnected(logger, e.ClientId, e.DisconnectType.ToString()));
+        _server.ClientConnectedAsync += e => Say(() => gate.Enter(e));
+        _server.ClientDisconnectedAsync += e => Say(() => gate.Leave(e));
         try
         {
             await _server.StartAsync();
@@ -74,8 +84,9 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
             IngestLog.EmbeddedCannotListen(logger, options.Value.Broker.Port, e.Message);
             throw;
         }
-        Set(BrokerWord.Listening, $"{IPAddress.Loopback}:{Port}");
         IngestLog.EmbeddedListening(logger, IPAddress.Loopback, Port);
+        if (TlsPort is { } tls) IngestLog.EmbeddedListeningTls(logger, broker.Listen, tls, accounts!.Count);
+        Set(BrokerWord.Listening, $"{IPAddress.Loopback}:{Port}{(TlsPort is { } also ? $", TLS {broker.Listen}:{also}" : "")}");
     }
 
     public async Task StopAsync(CancellationToken cancellationToken)
@@ -91,17 +102,24 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
     public void Dispose()
     {
         _server?.Dispose();
-        _listener.Dispose();
+        foreach (var listener in _listeners) listener.Dispose();
         _stopping.Dispose();
     }
 
     private void Set(BrokerWord word, string detail) => State = new(BrokerMode.Embedded, word, Instant.From(time.GetUtcNow()), detail);
 
-    private static Task NameTheNameless(ValidatingConnectionEventArgs e)
+    private static void Admit(ValidatingConnectionEventArgs e, DeviceGate gate)
     {
-        if (e.ClientId?.Length > LongestClientId) e.ReasonCode = MqttConnectReasonCode.ClientIdentifierNotValid;
-        else if (string.IsNullOrEmpty(e.ClientId)) e.AssignedClientIdentifier = DeviceAdapter.NewName();
-        return Task.CompletedTask;
+        e.ReasonCode = gate.Admit(e);
+        if (e.ReasonCode == MqttConnectReasonCode.Success && string.IsNullOrEmpty(e.ClientId)) e.AssignedClientIdentifier = DeviceAdapter.NewName();
+    }
+
+    private static void Allow(InterceptingSubscriptionEventArgs e, DeviceGate gate)
+    {
+        if (gate.May(e.UserName, e.TopicFilter.Topic)) return;
+        // 3.1.1 knows one code for a failure (MQTT-3.9.3-2).
+        e.Response.ReasonCode = gate.Speaks5(e.ClientId) ? MqttSubscribeReasonCode.NotAuthorized : MqttSubscribeReasonCode.UnspecifiedError;
+        e.ProcessSubscription = false;
     }
 
     /// <summary>Nobody else need subscribe for a message to have arrived; and a client of MQTT 5 is told beforehand how much is taken.</summary>
@@ -127,6 +145,11 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
         // What the plant says of itself passes here too; only we hold this mark. It is handed on and is no reading.
         if (e.SessionItems[Own] == Own) return;
         var message = PacketOfPublish.MessageOf(e);
+        if (_gate is { } gate && !gate.May(e.UserName, message.Topic))
+        {
+            RefuseOutside(e, gate, message.Topic);
+            return;
+        }
         if (door.IsOwn(message.Topic))
         {
             // Nobody else says which alarms stand. It is acknowledged all the same: a device that is cut off would send it for ever.
@@ -153,6 +176,14 @@ internal sealed class EmbeddedBroker(IDoor door, IOptions<PlantWatchOptions> opt
             if (!_stopping.IsCancellationRequested) IngestLog.NotCommitted(logger, exception is OperationCanceledException ? null : exception, e.ClientId, message.Topic);
             (e.ProcessPublish, e.CloseConnection) = (false, true);
         }
+    }
+
+    // A client of 3.1.1 can be told nothing but the end of the connection, and must not take silence for success.
+    private static void RefuseOutside(InterceptingPublishEventArgs e, DeviceGate gate, string topic)
+    {
+        gate.Outside(e.ClientId, e.UserName, topic);
+        e.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
+        (e.ProcessPublish, e.CloseConnection) = (false, !gate.Speaks5(e.ClientId));
     }
 
     // Subscribers are guests here: what they may cost is bounded, what is committed is not touched by it.

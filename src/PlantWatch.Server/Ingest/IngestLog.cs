@@ -79,4 +79,25 @@ internal static partial class IngestLog
 
     [LoggerMessage(2033, LogLevel.Warning, "Another client connected to broker {Host}:{Port} as {ClientId} and took over our session: each server needs a client id of its own")]
     public static partial void TakenOver(ILogger logger, string host, int port, string clientId);
+
+    [LoggerMessage(2011, LogLevel.Warning, "{Remote} was turned away as {Who}: {Answer}; further ones are counted at the connection view")]
+    public static partial void DeviceTurnedAway(ILogger logger, string remote, string who, string answer);
+
+    [LoggerMessage(2012, LogLevel.Warning, "Device {ClientId} (account {User}) published to {Topic}, where it has no right to: refused; further ones are counted at the connection view")]
+    public static partial void PublishOutside(ILogger logger, string clientId, string user, string topic);
+
+    [LoggerMessage(2013, LogLevel.Warning, "{ClientId} connected from {Remote} and took the place of the one that was connected from {Before}")]
+    public static partial void DeviceTookOver(ILogger logger, string clientId, EndPoint? remote, EndPoint? before);
+
+    [LoggerMessage(2014, LogLevel.Information, "{Path} has {Count} device accounts")]
+    public static partial void DevicesRead(ILogger logger, string path, int count);
+
+    [LoggerMessage(2015, LogLevel.Error, "The device accounts cannot be used, those from before hold: {Why}")]
+    public static partial void DevicesUnusable(ILogger logger, string why);
+
+    [LoggerMessage(2016, LogLevel.Information, "Embedded broker listens with TLS on {Address}:{Port} for {Count} device accounts")]
+    public static partial void EmbeddedListeningTls(ILogger logger, string address, int port, int count);
+
+    [LoggerMessage(2017, LogLevel.Warning, "TLS with {Remote} was not agreed on: {Why}")]
+    public static partial void HandshakeFailed(ILogger logger, EndPoint? remote, string why);
 }

@@ -37,6 +37,7 @@ public sealed class BrokerViewTests
         Assert.Equal((BrokerFailure.NothingListens, true, $"Nobody listens at 127.0.0.1:{port}"), (trouble.What, trouble.Now, trouble.Text));
         Assert.Contains("start it", trouble.Todo, StringComparison.Ordinal);
         Assert.Equal((false, trouble.Text), (view.Well, view.Text));
+        Assert.Equal($"127.0.0.1:{port}", (await server.GetAsync<HeardView>("/api/v1/topics/heard")).Address);
         server.Http.DefaultRequestHeaders.AcceptLanguage.ParseAdd("de");
         Assert.StartsWith("An 127.0.0.1", (await ViewAsync(server)).Text, StringComparison.Ordinal);
     }

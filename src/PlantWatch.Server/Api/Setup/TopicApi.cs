@@ -48,7 +48,7 @@ internal static class TopicApi
         (TopicEar ear, IBrokerStatus broker, PlantHost host, TimeProvider clock) => Answers.Ok(View(ear, broker, host, Instant.From(clock.GetUtcNow())))).Produces<HeardView>();
 
     private static HeardView View(TopicEar ear, IBrokerStatus broker, PlantHost host, Instant now) =>
-        new(BrokerWords.Say(broker.State, Reader.Words), broker.State.Detail, [.. ear.Ask(now).Select(t => Topic(t, host.Plan, now))], ear.Forgotten);
+        new(BrokerWords.Say(broker.State, Reader.Words), broker.State.Trouble?.Address ?? broker.State.Detail, [.. ear.Ask(now).Select(t => Topic(t, host.Plan, now))], ear.Forgotten);
 
     private static HeardTopicView Topic(HeardTopic heard, PlantPlan? plan, Instant now)
     {

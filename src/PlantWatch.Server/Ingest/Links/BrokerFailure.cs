@@ -47,4 +47,10 @@ public enum BrokerFailure
     TakenOver,
     /// <summary>The connection is lost again and again soon after it stood: most often a takeover by a broker that does not say so.</summary>
     ConnectionFlapping,
+    /// <summary>A device was turned away at the embedded broker: name, password, client id, or none of them.</summary>
+    DeviceTurnedAway,
+    /// <summary>A device published where it has no right to.</summary>
+    DeviceOutsideRights,
+    /// <summary>Devices take a client id from each other again and again.</summary>
+    DevicesFlapping,
 }

@@ -8,13 +8,13 @@ using PlantWatch.Server.Tests.Peers;
 
 namespace PlantWatch.Server.Tests.Ingest;
 
-public class LoopbackListenerTests
+public class DeviceListenerTests
 {
     [Fact]
     public async Task Connections_beyond_the_bound_are_closed_and_a_place_that_becomes_free_is_given_away()
     {
         var leave = new TaskCompletionSource();
-        using var listener = new LoopbackListener(0, 2, 1000, NullLogger.Instance) { ClientHandler = _ => leave.Task };
+        using var listener = new DeviceListener(new(null, 0, null), 2, 1000, NullLogger.Instance) { ClientHandler = _ => leave.Task };
         await listener.StartAsync(new MqttServerOptions(), MqttNetNullLogger.Instance);
         using var first = new TcpClient("127.0.0.1", listener.Port);
         using var second = new TcpClient("127.0.0.1", listener.Port);
@@ -33,7 +33,7 @@ public class LoopbackListenerTests
     [Fact]
     public async Task Other_machines_cannot_reach_it()
     {
-        using var listener = new LoopbackListener(0, 2, 1000, NullLogger.Instance);
+        using var listener = new DeviceListener(new(null, 0, null), 2, 1000, NullLogger.Instance);
         await listener.StartAsync(new MqttServerOptions(), MqttNetNullLogger.Instance);
         var bound = System.Net.NetworkInformation.IPGlobalProperties.GetIPGlobalProperties().GetActiveTcpListeners().Where(end => end.Port == listener.Port).ToList();
 

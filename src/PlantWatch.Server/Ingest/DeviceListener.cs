@@ -1,5 +1,7 @@
 using System.Net;
+using System.Net.Security;
 using System.Net.Sockets;
+using System.Security.Authentication;
 using MQTTnet.Adapter;
 using MQTTnet.Diagnostics.Logger;
 using MQTTnet.Formatter;
@@ -7,15 +9,17 @@ using MQTTnet.Server;
 
 namespace PlantWatch.Server.Ingest;
 
-/// <summary>Accepts devices on this machine only, so many and no more. Whoever may publish here can make readings, and device accounts do not exist yet.</summary>
-internal sealed class LoopbackListener(int port, int mostConnections, int mostPacketBytes, ILogger logger) : IMqttServerAdapter
+/// <summary>Accepts devices at one place, so many and no more, with TLS or without.</summary>
+internal sealed class DeviceListener(ListenAt at, int mostConnections, int mostPacketBytes, ILogger logger) : IMqttServerAdapter
 {
+    private static readonly TimeSpan HandshakePatience = TimeSpan.FromSeconds(15);
+
     private readonly CancellationTokenSource _stopping = new();
     private readonly List<Socket> _sockets = [];
     private int _open;
 
     /// <summary>The port, chosen by the system where 0 was asked for. Valid once started.</summary>
-    public int Port { get; private set; } = port;
+    public int Port { get; private set; } = at.Port;
 
     /// <summary>Connections now.</summary>
     public int Open => Volatile.Read(ref _open);
@@ -24,7 +28,8 @@ internal sealed class LoopbackListener(int port, int mostConnections, int mostPa
 
     public Task StartAsync(MqttServerOptions options, IMqttNetLogger mqttLogger)
     {
-        Listen(IPAddress.Loopback, options, mqttLogger);
+        Listen(at.Address ?? IPAddress.Loopback, options, mqttLogger);
+        if (at.Address is not null) return Task.CompletedTask;
         // A name such as localhost may lead to either; without IPv6 on the machine the first is enough.
         try
         {
@@ -54,6 +59,7 @@ internal sealed class LoopbackListener(int port, int mostConnections, int mostPa
         var socket = new Socket(address.AddressFamily, SocketType.Stream, ProtocolType.Tcp);
         try
         {
+            if (address.Equals(IPAddress.IPv6Any)) socket.DualMode = true;
             socket.Bind(new IPEndPoint(address, Port));
             socket.Listen(512);
         }
@@ -101,6 +107,10 @@ internal sealed class LoopbackListener(int port, int mostConnections, int mostPa
         {
             // A device that is gone is no news; its session says so.
         }
+        catch (AuthenticationException e)
+        {
+            IngestLog.HandshakeFailed(logger, socket.RemoteEndPoint, e.InnerException?.Message ?? e.Message);
+        }
         finally
         {
             Interlocked.Decrement(ref _open);
@@ -110,9 +120,29 @@ internal sealed class LoopbackListener(int port, int mostConnections, int mostPa
     private async Task HandleAsync(Socket socket, Func<IMqttChannelAdapter, Task> handler, MqttServerOptions options, IMqttNetLogger mqttLogger)
     {
         socket.NoDelay = true;
-        using var channel = new DeviceChannel(socket, mostPacketBytes, logger);
+        await using var stream = await StreamAsync(socket);
+        using var channel = new DeviceChannel(stream, socket, at.Certificate is not null, mostPacketBytes, logger);
         var formatter = new MqttPacketFormatterAdapter(new MqttBufferWriter(options.WriterBufferSize, options.WriterBufferSizeMax));
         using var adapter = new DeviceAdapter(new MqttChannelAdapter(channel, formatter, mqttLogger));
         await handler(adapter);
+    }
+
+    private async Task<Stream> StreamAsync(Socket socket)
+    {
+        var plain = new NetworkStream(socket, ownsSocket: true);
+        if (at.Certificate is not { } certificate) return plain;
+        var tls = new SslStream(plain);
+        try
+        {
+            using var patience = CancellationTokenSource.CreateLinkedTokenSource(_stopping.Token);
+            patience.CancelAfter(HandshakePatience);
+            await tls.AuthenticateAsServerAsync(new SslServerAuthenticationOptions { ServerCertificateContext = certificate, EnabledSslProtocols = SslProtocols.Tls12 | SslProtocols.Tls13 }, patience.Token);
+            return tls;
+        }
+        catch
+        {
+            await tls.DisposeAsync();
+            throw;
+        }
     }
 }
