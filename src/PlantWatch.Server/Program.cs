@@ -4,12 +4,8 @@ using PlantWatch.Server.Hosting;
 
 if (CommandLine.Run(args, Console.Out, Console.Error) is { } answer) return answer;
 
-var configuration = new ConfigurationBuilder()
-    .AddJsonFile(Path.Combine(AppContext.BaseDirectory, "appsettings.json"), optional: true)
-    .AddEnvironmentVariables()
-    .AddCommandLine(args)
-    .Build();
-var options = configuration.GetSection("PlantWatch").Get<PlantWatchOptions>() ?? new PlantWatchOptions();
+var configuration = Settings.Read(args);
+var options = Settings.Of(configuration);
 try
 {
     await using var app = PlantWatchServer.Build(options, TimeProvider.System, configuration["urls"] ?? "http://127.0.0.1:5080");

@@ -9,6 +9,9 @@ namespace PlantWatch.Storage;
 /// </remarks>
 public interface IFeedSource
 {
+    /// <summary>Takes up series that are new: they are owed whole from here on.</summary>
+    ValueTask TakeUpAsync(CancellationToken cancellation);
+
     /// <summary>The next readings that are owed, about so many; new series are taken up first. Empty when nothing is owed.</summary>
     /// <param name="most">Readings wanted; a marked minute is never cut, so there may be more.</param>
     /// <param name="ahead">A page that is on its way and not noted yet: it is left out.</param>

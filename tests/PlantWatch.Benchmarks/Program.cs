@@ -2,7 +2,7 @@ using System.Diagnostics;
 using PlantWatch.Benchmarks.Kit;
 using PlantWatch.Benchmarks.Runs;
 
-IBenchmark[] all = [new StepRate(), new ProbeMemory(), new OnePartition(), new JournalSize(), new StoreWriter(), new ExternalBroker(), new EmbeddedPuback(), new PublishToPage(), new YearQuery(), new Restart(), new Load(), new WaterBalance(), new DosingPlans(), new Supervision()];
+IBenchmark[] all = [new StepRate(), new ProbeMemory(), new OnePartition(), new JournalSize(), new StoreWriter(), new ExternalBroker(), new EmbeddedPuback(), new PublishToPage(), new YearQuery(), new Restart(), new Load(), new WaterBalance(), new DosingPlans(), new Supervision(), new SeriesFeed()];
 
 var names = args.Where((a, i) => !a.StartsWith("--", StringComparison.Ordinal) && (i == 0 || args[i - 1] != "--out")).ToArray();
 var quick = args.Contains("--quick");

@@ -1,5 +1,6 @@
 using PlantWatch.Server.Commands.Backups;
 using PlantWatch.Server.Commands.Pumps;
+using PlantWatch.Server.Commands.Rebuild;
 using PlantWatch.Server.Commands.Replay;
 using PlantWatch.Server.Commands.Replay.Store;
 
@@ -26,6 +27,9 @@ internal static class CommandLine
             comparison.csv: what would have been said against what was said; the record is only read; ten years at most
         PlantWatch.Server replay-pumps FOLDER --out FOLDER2
             puts the recorded dosing of FOLDER/input through the supervision of pumps; writes pump_verdicts.csv and pump_evidence.csv
+        PlantWatch.Server rebuild-series [--anew] [--data FOLDER]
+            writes every reading of the record to InfluxDB again, with the settings of the server, which may be running;
+            goes on with one that was broken off, unless --anew
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>
@@ -48,6 +52,7 @@ internal static class CommandLine
             case ["backup", "--data", var data, "--out", var into]: return BackupCommands.Make(data, into, output, complaints);
             case ["verify-backup", var path]: return BackupCommands.Verify(path, output, complaints);
             case ["restore", var path, "--data", var data]: return BackupCommands.Restore(path, data, output, complaints);
+            case ["rebuild-series", .. var words] when RebuildRequest.Of(words) is { } asked: return RebuildSeriesCommand.Run(asked, Settings.Of(Settings.Read([])), output, complaints);
             default:
                 (args is ["--help"] or ["-h"] or ["help"] ? output : complaints).WriteLine(Usage);
                 return args is ["--help"] or ["-h"] or ["help"] ? 0 : 2;

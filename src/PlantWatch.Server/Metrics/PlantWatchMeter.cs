@@ -37,6 +37,7 @@ internal sealed class PlantWatchMeter
         Feed(meter, "plantwatch.series_feed.lag", "s", "Age of the oldest reading that is not in InfluxDB yet.", f => f.Lag.TotalSeconds);
         Feed(meter, "plantwatch.series_feed.parked", "{line}", "Lines that InfluxDB refused for good, each time counted.", f => f.Owed.Parked);
         Feed(meter, "plantwatch.series_feed.failing", "1", "1 while InfluxDB does not take what it is given.", f => f.Trouble.Length > 0 ? 1 : 0);
+        Feed(meter, "plantwatch.series_feed.differing", "{day}", "Days of series that the last nightly comparison found to differ in InfluxDB.", f => f.Differing);
         meter.CreateObservableCounter("plantwatch.series_feed.written", () => OfFeed(f => f.Written), "{reading}", "Readings written to InfluxDB since the start, repetitions counted.");
         meter.CreateObservableGauge("plantwatch.backup.age", BackupAge, "s", "Age of the newest nightly backup; none while there is none.");
     }

@@ -29,6 +29,9 @@ internal sealed record FeedView
 
     /// <summary>What the last lines that were refused for good were refused for; empty when none were.</summary>
     public string LastRefusal { get; init; } = "";
+
+    /// <summary>Days of series that the last nightly comparison found to differ; they were written again then.</summary>
+    public int Differing { get; init; }
 }
 
 /// <summary>Where the present view lies; read by others at any time.</summary>

@@ -19,6 +19,7 @@ internal static class FeedWords
     {
         if (!feed.IsOn) return null;
         if (feed.Trouble.Length > 0) return $"{feed.Trouble}; since {feed.TroubleSince}, {HowFar(feed)}";
+        if (feed.Differing > 0) return $"the nightly comparison found {Number(feed.Differing)} days of series that InfluxDB holds otherwise (log 4113); they are written again; {HowFar(feed)}";
         return feed.Owed.Parked > 0 ? $"InfluxDB refused {Number(feed.Owed.Parked)} lines for good{(feed.LastRefusal.Length > 0 ? $" ({feed.LastRefusal})" : "")}; {HowFar(feed)}" : null;
     }
 

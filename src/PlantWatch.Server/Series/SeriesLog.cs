@@ -18,6 +18,15 @@ internal static partial class SeriesLog
     [LoggerMessage(4111, LogLevel.Error, "InfluxDB refuses {Lines} lines of {Circuit}/{Probe} from {First} to {Last} for good: {Words}. They are parked")]
     public static partial void Parked(ILogger log, long lines, string circuit, string probe, string first, string last, string words);
 
+    [LoggerMessage(4103, LogLevel.Information, "The counts of {Compared} days of series in the last {Days} days were compared with InfluxDB: {Differ} differ")]
+    public static partial void Compared(ILogger log, int compared, int days, int differ);
+
+    [LoggerMessage(4113, LogLevel.Warning, "InfluxDB holds another number of {Circuit}/{Probe} on the day from {From}: the record has {Record}, InfluxDB {Copy}. The day is written again; what InfluxDB has too much stays there")]
+    public static partial void Differs(ILogger log, string circuit, string probe, string from, long record, long copy);
+
+    [LoggerMessage(4114, LogLevel.Warning, "The nightly comparison with InfluxDB could not be made and is tried again in an hour: {Trouble}")]
+    public static partial void NotCompared(ILogger log, string trouble);
+
     [LoggerMessage(4112, LogLevel.Error, "The feed of InfluxDB failed on our side; it is tried again in {Delay}")]
     public static partial void Failed(ILogger log, TimeSpan delay, Exception fault);
 }

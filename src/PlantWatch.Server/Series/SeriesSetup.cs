@@ -1,3 +1,4 @@
+using PlantWatch.Server.Hosting;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Influx;
 using PlantWatch.Storage.Sqlite;
@@ -13,6 +14,9 @@ internal static class SeriesSetup
         if (options.Place is not { } place) return services;
         services.AddSingleton<IFeedSource>(s => s.GetRequiredService<SqliteStore>());
         services.AddSingleton(s => new InfluxDoor(place, s.GetRequiredService<TimeProvider>()));
+        services.AddSingleton<CopyCheck>();
+        services.AddSingleton(s => new NightlyCheck(
+            s.GetRequiredService<IFeedSource>(), s.GetRequiredService<CopyCheck>(), SiteZone.Of(s.GetRequiredService<PlantWatchOptions>()), s.GetRequiredService<TimeProvider>(), s.GetRequiredService<ILogger<NightlyCheck>>()));
         return services.AddSingleton<SeriesFeeder>().AddHostedService<SeriesWorker>();
     }
 }

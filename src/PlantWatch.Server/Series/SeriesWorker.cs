@@ -5,7 +5,7 @@ using PlantWatch.Storage.Influx;
 namespace PlantWatch.Server.Series;
 
 /// <summary>Feeds InfluxDB from the record for as long as the server runs. Nobody waits for it: what is owed lies in the record.</summary>
-internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, InfluxDoor door, FeedBook book, TimeProvider clock, ILogger<SeriesWorker> log) : BackgroundService
+internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, InfluxDoor door, NightlyCheck nightly, FeedBook book, TimeProvider clock, ILogger<SeriesWorker> log) : BackgroundService
 {
     private static readonly TimeSpan BetweenCounts = TimeSpan.FromSeconds(10);
     private readonly FeedPace _pace = new();
@@ -18,6 +18,7 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
         try
         {
             book.Now = FeedView.Off with { IsOn = true };
+            await source.TakeUpAsync(stoppingToken);
             await CountAsync(stoppingToken);
             SeriesLog.Begun(log, door.Place.Url.GetComponents(UriComponents.SchemeAndServer, UriFormat.Unescaped), door.Place.Database, book.Now.Owed.Readings);
             while (true)
@@ -58,6 +59,7 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
         Tell(step);
         book.Now = book.Now with { Written = book.Now.Written + step.Written, Trouble = "", TroubleSince = Instant.Never, LastRefusal = step.Parked is [.., var last] ? last.Words : book.Now.LastRefusal };
         if (step.Parked.Count > 0) await CountAsync(cancellation);
+        if (!step.IsMore && await nightly.LookAsync(cancellation) is { } report) book.Now = book.Now with { Differing = report.Differ.Count };
         return _pace.AfterSuccess(step.IsMore);
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace PlantWatch.Storage.Influx;
 
@@ -20,6 +21,22 @@ public static class LineProtocol
     {
         var lag = reading.ReceivedAt.UnixMicroseconds - reading.MeasuredAt.UnixMicroseconds;
         return string.Create(CultureInfo.InvariantCulture, $"{prefix}{reading.Raw},quality={(int)reading.Quality},lag={lag} {reading.MeasuredAt.UnixMicroseconds}");
+    }
+
+    /// <summary>Readings of a series as one text of as many lines: cheaper than a text a line.</summary>
+    public static string Lines(string prefix, IReadOnlyList<StoredReading> readings)
+    {
+        ArgumentNullException.ThrowIfNull(prefix);
+        ArgumentNullException.ThrowIfNull(readings);
+        var text = new StringBuilder(readings.Count * (prefix.Length + 60));
+        for (var i = 0; i < readings.Count; i++)
+        {
+            var (reading, t) = (readings[i], readings[i].MeasuredAt.UnixMicroseconds);
+            if (i > 0) text.Append('\n');
+            text.Append(CultureInfo.InvariantCulture, $"{prefix}{reading.Raw},quality={(int)reading.Quality},lag={reading.ReceivedAt.UnixMicroseconds - t} {t}");
+        }
+
+        return text.ToString();
     }
 
     /// <summary>A name as a tag can hold it: a backslash at its end would take the next sign along, and a line end the rest of the line.</summary>

@@ -38,22 +38,34 @@ public sealed class SeriesFeeder(IFeedSource source, InfluxDoor door, TimeProvid
 
     private async Task<FeedStep> WriteAsync(FeedPage page, CancellationToken cancellation)
     {
-        var lines = LinesOf(page);
-        var hunt = new PoisonHunt(lines, some => door.WriteAsync(some, cancellation));
-        var writing = WriteAllAsync(hunt, lines.Count);
+        var writing = WriteWholeAsync(page, cancellation);
         // Only a full page is followed by another at once.
         var ahead = page.Readings >= MostLines ? await source.NextAsync(MostLines, page, cancellation).ConfigureAwait(false) : null;
-        var answer = await writing.ConfigureAwait(false);
+        var (answer, parked) = await writing.ConfigureAwait(false);
         if (answer.Taking != Taking.Taken)
         {
             source.Forget();
             return new(0, false, [], [], answer);
         }
 
-        var parked = ParkedOf(page, lines, hunt.Found);
         await source.NoteAsync(page, parked, cancellation).ConfigureAwait(false);
         _next = ahead;
         return new(page.Readings, page.Readings >= MostLines, parked, [.. page.Pieces.Where(p => p.Formerly is not null)], answer);
+    }
+
+    // Nearly always nothing is wrong with any line: they are told apart only where something is.
+    private async Task<(WriteAnswer Answer, IReadOnlyList<ParkedLines> Parked)> WriteWholeAsync(FeedPage page, CancellationToken cancellation)
+    {
+        if (page.Readings == 0) return (WriteAnswer.Good, []);
+        if (page.Readings <= MostLines)
+        {
+            var whole = await door.WriteAsync(page.Pieces.Where(p => p.Readings.Count > 0).Select(p => LineProtocol.Lines(LineProtocol.Prefix(p.Circuit, p.Probe), p.Readings)), cancellation).ConfigureAwait(false);
+            if (whole.Taking != Taking.LinesRefused) return (whole, []);
+        }
+
+        var lines = LinesOf(page);
+        var hunt = new PoisonHunt(lines, some => door.WriteAsync(some, cancellation));
+        return (await WriteAllAsync(hunt, lines.Count).ConfigureAwait(false), ParkedOf(page, lines, hunt.Found));
     }
 
     private static async Task<WriteAnswer> WriteAllAsync(PoisonHunt hunt, int count)

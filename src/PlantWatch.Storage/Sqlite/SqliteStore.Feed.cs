@@ -7,11 +7,17 @@ public sealed partial class SqliteStore : IFeedSource
     private readonly FeedRound _round = new();
 
     /// <inheritdoc/>
+    public async ValueTask TakeUpAsync(CancellationToken cancellation)
+    {
+        if (await Read(FeedReader.HasNew, cancellation).ConfigureAwait(false)) await WriteLightlyAsync(() => FeedTable.TakeUp(_writer), cancellation).ConfigureAwait(false);
+    }
+
+    /// <inheritdoc/>
     public async ValueTask<FeedPage> NextAsync(int most, FeedPage? ahead, CancellationToken cancellation)
     {
         if (_round.IsOver)
         {
-            if (await Read(FeedReader.HasNew, cancellation).ConfigureAwait(false)) await WriteLightlyAsync(() => FeedTable.TakeUp(_writer), cancellation).ConfigureAwait(false);
+            await TakeUpAsync(cancellation).ConfigureAwait(false);
             await Read(session => Begin(session, ahead), cancellation).ConfigureAwait(false);
         }
 

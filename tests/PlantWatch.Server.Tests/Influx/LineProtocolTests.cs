@@ -20,6 +20,9 @@ public sealed class LineProtocolTests
     public void A_whole_number_is_a_float_too_and_no_digit_is_lost()
     {
         Assert.Equal("p=7,quality=1,lag=250000 1780000000123457", LineProtocol.Line("p=", new StoredReading(At, At + TimeSpan.FromMilliseconds(250), 7, Quality.Received)));
+        Assert.Equal(
+            "p=7,quality=1,lag=0 1780000000123457\np=7.5,quality=3,lag=-1 1780000000123457",
+            LineProtocol.Lines("p=", [new(At, At, 7, Quality.Received), new(At, Instant.FromUnixMicroseconds(At.UnixMicroseconds - 1), 7.5, Quality.Received | Quality.Late)]));
         Assert.Equal("p=0.30000000000000004,quality=17,lag=0 1780000000123457", LineProtocol.Line("p=", new StoredReading(At, At, 0.1 + 0.2, Quality.Received | Quality.Suspect)));
     }
 }

@@ -1,7 +1,9 @@
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
 using PlantWatch.Server.Series;
 using PlantWatch.Server.Tests.Peers;
 using PlantWatch.Server.Tests.Storage;
+using PlantWatch.Storage.Influx;
 
 namespace PlantWatch.Server.Tests.Influx;
 
@@ -12,7 +14,9 @@ public sealed class SeriesWorkerTests
     {
         private readonly SeriesWorker _worker;
 
-        public Running(FedRecord record) => _worker = new(record.Feeder, record.Store, record.Door, Book, TimeProvider.System, Log);
+        public Running(FedRecord record) => _worker = new(
+            record.Feeder, record.Store, record.Door, new NightlyCheck(record.Store, new CopyCheck(record.Store, record.Door), TimeZoneInfo.Utc, TimeProvider.System, NullLogger<NightlyCheck>.Instance), Book,
+            TimeProvider.System, Log);
 
         public FeedBook Book { get; } = new();
 
