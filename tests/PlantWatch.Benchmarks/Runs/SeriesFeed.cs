@@ -22,7 +22,7 @@ internal sealed class SeriesFeed : IBenchmark
     public string Method =>
         "A real influxd 1.6 on loopback. Ours: `SeriesFeeder` from a record with everything owed until nothing is, read from SQLite, made lines, written, answered, noted. "
         + "Baseline: `WriteApiAsync.WriteRecordsAsync` of the same lines, made before, 5000 at a time, awaited, into a database of its own. From the second round on both write over points that are there. "
-        + "Last row: the SQLite writer with 5 % late readings and everything owed to a feed that does not come, beside the same without a feed.";
+        + "Last row: the SQLite writer with 5 % late readings and everything owed to a feed that does not come, beside the same without a feed; the flush is the same in both, so that processor time is what differs.";
 
     public async Task<IReadOnlyList<Row>> RunAsync(Bench bench)
     {
@@ -69,17 +69,15 @@ internal sealed class SeriesFeed : IBenchmark
         await fed.CommitAsync([ours.Of(mine.Next(Series, late: false))], default);
         await alone.CommitAsync([theirs.Of(other.Next(Series, late: false))], default);
         await fed.TakeUpAsync(default);
-        var pairs = await Rounds.InTurnAsync(bench.Rounds, () => CommitAsync(fed, ours, mine, total), () => CommitAsync(alone, theirs, other, total));
-        return pairs.Row("SQLite writer with a feed behind it, readings/s", "0.95");
+        var pairs = Rounds.InTurn(bench.Rounds, () => Commit(fed, ours, mine, total), () => Commit(alone, theirs, other, total));
+        return pairs.Row("SQLite writer with a feed behind it, readings a second of processor time", "0.90");
     }
 
-    private static async Task<double> CommitAsync(SqliteStore store, Batches batches, Rows rows, int total)
+    private static double Commit(SqliteStore store, Batches batches, Rows rows, int total)
     {
         List<Commit> commits = [.. Enumerable.Range(0, total / RowsACommit).Select(_ => batches.Of(rows.Next(RowsACommit, late: true)))];
-        return total / await Rounds.MillisecondsAsync(async () =>
-        {
-            foreach (var commit in commits) await store.CommitAsync([commit], default);
-        }) * 1000;
+        // The store works on the caller's thread: each of these is done when it returns.
+        return Rounds.CpuRate(total, () => commits.ForEach(commit => store.CommitAsync([commit], default).AsTask().GetAwaiter().GetResult()));
     }
 
     private static async Task EmptyAsync(SeriesFeeder feeder)
