@@ -28,7 +28,7 @@ public sealed class AlarmBarTests(Chromium chromium) : IClassFixture<Chromium>
         Assert.Equal(["R-012", "R-013", "R-014", "R-030"], (await server.GetAsync<CircuitView>("/api/v1/circuits/hall")).Alarms.Select(a => a.Rule).Order(StringComparer.Ordinal));
         Assert.Equal("1 critical 1 high 1 medium", await screen.AskAsync<string>("() => [...document.querySelectorAll('.counts .mark')].map(m => m.textContent.trim()).join(' ')"));
         Assert.InRange(await screen.AskAsync<double>("() => document.querySelector('.bar-line').getBoundingClientRect().height"), 44, 50);
-        Assert.StartsWith("(3) ", await screen.Page.TitleAsync(), StringComparison.Ordinal);
+        Assert.StartsWith("Record \u00b7 (3) ", await screen.Page.TitleAsync(), StringComparison.Ordinal);
         await screen["alarm-bar"].ClickAsync();
         await Expect(screen["alarm-main/ph"]).ToHaveAttributeAsync("data-rule", "R-013");
         screen.IsClean();
@@ -48,7 +48,7 @@ public sealed class AlarmBarTests(Chromium chromium) : IClassFixture<Chromium>
         await screen.AskAsync<int>("() => { dispatchEvent(new Event('offline')); return 0; }");
         await Expect(screen["bar-dead"]).ToHaveTextAsync("Not live");
         await Expect(screen["alarm-bar"]).ToContainTextAsync("when last heard");
-        Assert.StartsWith("Not live", await screen.Page.TitleAsync(), StringComparison.Ordinal);
+        Assert.StartsWith("Pools \u00b7 Not live", await screen.Page.TitleAsync(), StringComparison.Ordinal);
         await screen.Page.Context.SetOfflineAsync(false);
         await Expect(screen["bar-dead"]).ToHaveCountAsync(0);
     }

@@ -94,6 +94,50 @@ public sealed class WallTests(Chromium chromium, BusyPlant plant) : IClassFixtur
         screen.IsClean();
     }
 
+    [BrowserTheory]
+    [InlineData(800)]
+    [InlineData(900)]
+    public async Task No_card_strip_or_line_is_cut_by_the_edge_of_a_page_nor_a_unit_by_that_of_its_card(int height)
+    {
+        await using var screen = await chromium.OpenAsync(await plant.AddressAsync());
+        await screen.Page.SetViewportSizeAsync(1280, height);
+        foreach (var board in (string[])["wall-display", "live-chemistry"])
+        {
+            await screen.GoAsync($"wall/{board}");
+            await screen.UntilAsync("() => document.querySelectorAll('.wall-slot canvas').length > 0");
+            await screen.UntilAsync("() => document.querySelector('[data-testid=wall-pages]') !== null");
+            var pages = await screen.AskAsync<int>("() => Number(/of (\\d+)/.exec(document.querySelector('[data-testid=wall-pages]').textContent)[1])");
+            for (var i = 0; i < pages; i++)
+            {
+                Assert.Equal((board, i, ""), (board, i, await screen.AskAsync<string>(Cut)));
+                await screen.Page.Keyboard.PressAsync("ArrowRight");
+                await screen.AskAsync<int>("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(0))))");
+            }
+        }
+        screen.IsClean();
+    }
+
+    // The first part of a tile that is seen and reaches beyond what is shown of its tile or of the page, or a figure beyond its card; nothing otherwise.
+    private const string Cut = """
+        () => {
+          const view = document.querySelector('.wall-view').getBoundingClientRect();
+          for (const slot of document.querySelectorAll('.wall-slot:not(.off)')) {
+            const box = slot.getBoundingClientRect(), scale = box.width / slot.offsetWidth, inset = /inset\(([\d.]+)px 0(?:px)? ([\d.]+)px/.exec(slot.style.clipPath) ?? [0, 0, 0];
+            const top = Math.max(view.top, box.top + inset[1] * scale), bottom = Math.min(view.bottom, box.bottom - inset[2] * scale);
+            for (const part of slot.querySelectorAll('article, .alarm-line, .strip, .pump, .readout-one, .of-pool')) {
+              const p = part.getBoundingClientRect();
+              if (p.height > 1 && p.bottom > top + 2 && p.top < bottom - 2 && (p.top < top - 2 || p.bottom > bottom + 2)) return `${part.className} ${p.top}-${p.bottom} of ${top}-${bottom}`;
+            }
+            for (const figure of slot.querySelectorAll('.wall-figures .figure, .cell .figure')) {
+              const range = document.createRange();
+              range.selectNodeContents(figure);
+              if (Math.max(...[...range.getClientRects()].map(r => r.right)) > figure.closest('article').getBoundingClientRect().right) return figure.textContent;
+            }
+          }
+          return '';
+        }
+        """;
+
     [BrowserFact]
     public async Task It_is_dark_at_night_and_gives_the_light_back_to_whoever_leaves_it_by_a_key()
     {

@@ -1,6 +1,5 @@
 import { render } from 'preact';
 import { App } from './App';
-import { startTitle } from './alarms/AlarmBar';
 import { startLive } from './live/connection';
 import { startHeard } from './live/heard';
 import { preloadPages } from './nav/lazyPage';
@@ -10,6 +9,7 @@ import { startVerifications } from './outbox/verifications';
 import { startOutbox } from './outbox/checks';
 import { startDoses } from './outbox/doses';
 import { startNotes } from './outbox/notes';
+import { startTitle } from './parts/title';
 import { preloadStrips } from './pool/LazyStrips';
 import { startSound } from './sound/sound';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ageAt, span } from './age';
 import { combined } from './chlorine';
-import { decimalsOfAcid, decimalsOfShare, fixed, grouped, readTyped, signed } from './number';
+import { apart, decimalsOfAcid, decimalsOfShare, fixed, grouped, readTyped, signed } from './number';
 import { uuid7 } from './uuid7';
 import { clock, fromField, toField } from './zone';
 
@@ -22,6 +22,15 @@ describe('numbers', () => {
     expect(fixed(0.0193, decimalsOfAcid(0.0193))).toBe('0.019');
     expect(fixed(0.68, decimalsOfAcid(0.68))).toBe('0.68');
     expect([decimalsOfShare(0.9), decimalsOfShare(45), decimalsOfShare(null)]).toEqual([1, 0, 0]);
+  });
+  it('tell a value and the limit it has passed with their own decimals, and with more only where the two would look equal', () => {
+    expect(apart(7.71, 7.6, 2)).toEqual([2, 2]);
+    expect(apart(7.604, 7.6, 2)).toEqual([3, 3]);
+    expect(apart(7.6004, 7.6, 2)).toEqual([4, 4]);
+    expect(apart(719.7, 720, 0)).toEqual([1, 1]);
+    expect(apart(719.7, 720, 1, 0)).toEqual([1, 0]);
+    expect(apart(719.97, 720, 1, 0)).toEqual([2, 2]);
+    expect(apart(7.6, 7.6, 2)).toEqual([2, 2]);
   });
   it('group thousands', () => expect(grouped(1234567)).toBe('1\u202f234\u202f567'));
 });

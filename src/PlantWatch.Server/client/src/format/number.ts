@@ -20,6 +20,15 @@ export function fixed(value: number | null | undefined, decimals: number): strin
   return value < 0 && Number(text) !== 0 ? minus + shown : shown;
 }
 
+/** Decimals for a value and for the limit that it lies beyond: their own, and more, for both, only while the two would look equal. */
+export function apart(value: number, limit: number, ofValue: number, ofLimit = ofValue): [ofValue: number, ofLimit: number] {
+  const look = (a: number, b: number) => Number(value.toFixed(a)) === Number(limit.toFixed(b));
+  if (value === limit || !look(ofValue, ofLimit)) return [ofValue, ofLimit];
+  let both = Math.max(ofValue, ofLimit) + 1;
+  while (both < 6 && look(both, both)) both++;
+  return [both, both];
+}
+
 /** A number with as many decimals as it has. */
 export const plain = (value: number): string => String(value).replace('.', decimal).replace('-', minus);
 

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { AlarmHealthView, BusyAlarmView } from '../contract.laboratory';
+import { locale } from '../format/language';
 import { coarse } from '../format/number';
 import { dayClock, toField } from '../format/zone';
 import { zone } from '../live/store';
@@ -11,6 +12,9 @@ import { words } from '../words';
 
 const w = words.alarmHealth;
 const say = (v: number) => coarse(v, 2);
+
+/** A month such as 2026-11, in the language of the page. */
+const monthOf = (month: string) => new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' }).format(Date.parse(month));
 
 function Bars({ view }: { view: AlarmHealthView }) {
   const most = Math.max(1, ...view.days.map(d => d.count));
@@ -51,14 +55,14 @@ export function AlarmHealthPage() {
   const { data, failed, problem } = usePolled<AlarmHealthView>('/alarm-health' + query({ month, people: people || null }));
   return (
     <div class="pages stack health-page">
-      <h1>{w.title}</h1>
+      <h1>{words.pageNames.pages.alarmHealth}</h1>
       <div class="inline no-print">
         <label class="label">{w.month} <input type="month" class="tall" value={month} data-testid="health-month" onChange={e => setMonth(e.currentTarget.value)} /></label>
         <label class="label">{w.people} <input type="number" min="1" max="100" class="short" value={people} onChange={e => setPeople(e.currentTarget.value)} /></label>
         <button type="button" onClick={() => print()}>{w.print}</button>
       </div>
       {data === null ? <p class="hint" role="status">{problem?.errors[0]?.text ?? (failed ? words.error.unreachable : words.loading)}</p> : <>
-        <section class="sheet card"><h2>{data.month}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint" data-testid="health-observed">{w.observed(dayClock(data.from, zone.value), dayClock(data.to, zone.value))}</p><p class="hint">{w.note}</p><h3>{w.days}</h3><div class="scrolls" tabIndex={0} role="region" aria-label={w.days}><Bars view={data} /></div></section>
+        <section class="sheet card"><h2>{monthOf(data.month)}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint" data-testid="health-observed">{w.observed(dayClock(data.from, zone.value), dayClock(data.to, zone.value))}</p><p class="hint">{w.note}</p><h3>{w.days}</h3><div class="scroll" tabIndex={0} role="region" aria-label={w.days}><Bars view={data} /></div></section>
         <section class="sheet card"><Figures view={data} /><p class="hint">{w.source}</p></section>
         <section class="sheet card"><h2>{w.busiest}</h2><Busy rows={data.busiest} /></section>
         <section class="sheet card"><h2>{w.chattering}</h2><Busy rows={data.chattering} /></section>

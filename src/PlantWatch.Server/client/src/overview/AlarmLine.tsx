@@ -1,18 +1,23 @@
-import { families, standingAlarms } from '../alarms/order';
 import { priorities } from '../alarms/priorities';
-import type { PoolInfo } from '../contract';
-import { circuitOfPool, circuits } from '../live/store';
+import type { AlarmView, PoolInfo } from '../contract';
 import { PriorityGlyph } from '../parts/Glyph';
 import { words } from '../words';
+import { alarmsOfPool } from './weigh';
 
-/** How many alarms stand on the pool and on what it shares, by priority; what follows from another is not counted again. Nothing where none does. */
+const w = words.overview;
+
+function Counts({ of }: { of: AlarmView[] }) {
+  return <>{priorities.map(p => ({ p, n: of.filter(a => a.priority === p).length })).filter(c => c.n > 0).map(c => <span class="mark" key={c.p}><PriorityGlyph priority={c.p} /><b>{c.n}</b> {words.inText(words.priority[c.p])}</span>)}</>;
+}
+
+/** How many alarms stand on the pool and on what it shares, by priority, and how many are gone that nobody has acknowledged. Nothing where there is none. */
 export function AlarmLine({ pool }: { pool: PoolInfo }) {
-  const all = circuits.value.get(circuitOfPool(pool.id)?.id ?? '')?.alarms ?? [];
-  const own = families(standingAlarms(all.filter(a => a.poolId === pool.id || a.poolId === null))).map(f => f.cause);
+  const own = alarmsOfPool(pool.id), gone = own.filter(a => a.state === 'returned_unacknowledged'), stand = own.filter(a => !gone.includes(a));
   if (own.length === 0) return null;
   return (
-    <p class="tile-alarms" data-testid={`alarms-${pool.id}`}><a href="#/alarms"><span class="sr">{words.overview.alarmsStand(own.length)}: </span>
-      {priorities.map(p => ({ p, n: own.filter(a => a.priority === p).length })).filter(c => c.n > 0).map(c => <span class="mark" key={c.p}><PriorityGlyph priority={c.p} /><b>{c.n}</b> {words.inText(words.priority[c.p])}</span>)}
-      <span aria-hidden="true">{words.overview.alarmsWord(own.length)}</span></a></p>
+    <p class="tile-alarms" data-testid={`alarms-${pool.id}`}><a href="#/alarms">
+      {stand.length > 0 && <span class="tile-counts"><span class="sr">{w.alarmsStand(stand.length)}: </span><Counts of={stand} /> <span aria-hidden="true">{w.alarmsWord(stand.length)}</span></span>}
+      {gone.length > 0 && <span class="tile-counts">{stand.length > 0 && <span class="sr">, </span>}<Counts of={gone} /> <span>{w.alarmsGone(gone.length)}</span></span>}
+    </a></p>
   );
 }

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
-import type { PoolInfo, PoolView } from '../contract';
+import type { Measurand, PoolInfo, PoolView } from '../contract';
 import { decimalsOf, fixed, signed } from '../format/number';
 import { Age } from '../parts/Age';
 import { limitsOfPool } from '../live/store';
-import { beyond, limitOf } from '../parts/beyond';
+import { besideLimit, beyond, limitOf } from '../parts/beyond';
 import { ofBalance } from '../know/balance';
 import { ofCombined, ofTest } from '../know/tests';
 import { WarnGlyph } from '../parts/Glyph';
@@ -28,13 +28,14 @@ export function TestCells({ pool, view }: { pool: PoolInfo; view: PoolView }) {
   const sign = free?.censoring === 'below' ? '< ' : free?.censoring === 'above' ? '> ' : '';
   const combined = view.combined;
   const { index, word, claim, missing, inputs } = view.balance;
+  const limitFor = (m: Measurand) => limitOf(limitsOfPool(pool.id), m);
   const doubted = inputs.some(i => i.measurand === 'ph' && i.suspect);
   return (
     <dl class="cells">
-      <Cell testId={`${pool.id}-${of}`} tell={free && (() => ofTest(free))} label={words.measurand[of]} figure={free ? sign + fixed(free.value, decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitOf(limitsOfPool(pool.id), of))}>
+      <Cell testId={`${pool.id}-${of}`} tell={free && (() => ofTest(free))} label={words.measurand[of]} figure={free ? sign + besideLimit(free.value, limitFor(of), decimalsOf(of)) : '\u2013'} unit={free ? 'mg/L' : ''} out={beyond(free?.value, limitFor(of))}>
         {free ? <>{free.suspect && <b>{words.overview.suspect}, </b>}{words.know.basis.test}, <Age at={free.sampledAt} /></> : words.overview.noTest}
       </Cell>
-      {of === 'free_chlorine' && <Cell testId={`${pool.id}-combined_chlorine`} tell={combined ? () => ofCombined(combined) : undefined} label={words.measurand.combined_chlorine} figure={combined ? fixed(combined.value, 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitOf(limitsOfPool(pool.id), 'combined_chlorine'))}>
+      {of === 'free_chlorine' && <Cell testId={`${pool.id}-combined_chlorine`} tell={combined ? () => ofCombined(combined) : undefined} label={words.measurand.combined_chlorine} figure={combined ? besideLimit(combined.value, limitFor('combined_chlorine'), 2) : '\u2013'} unit={combined?.value != null ? 'mg/L' : ''} out={beyond(combined?.value, limitFor('combined_chlorine'))}>
         {combined ? <>{combined.remark && <>{combined.remark.text} </>}<Age at={combined.sampledAt} /></> : words.overview.noTest}
       </Cell>}
       <Cell testId={`${pool.id}-balance`} tell={() => ofBalance(view.balance)} label={words.overview.balance} figure={index === null ? '\u2013' : signed(index, 2)} out={word === 'corrosive' || word === 'scale_forming' ? words.balance[word] ?? word : null}>

@@ -20,18 +20,19 @@ export function PaperPage() {
   const [kind, setKind] = useState('day-log');
   const [chosen, choose] = useState<string[] | null>(null);
   const [days, setDays] = useState<{ from: string; to: string } | null>(null);
-  const [wrong, setWrong] = useState<Record<string, string>>({});
+  // What is missing is told once somebody has asked for the sheet.
+  const [told, tell] = useState(false);
   // As it is typed: where the browser has no field for months it passes through what is none.
   const [typed, setTyped] = useState<string | null>(null);
   const month = typed ?? (days?.from ?? today).slice(0, 7);
   const span = byMonth.has(kind) ? daysOf(month) ?? { from: '', to: '' } : days ?? { from: today, to: '' };
   const takeMonth = (text: string) => { const whole = daysOf(text); setTyped(text); if (whole) setDays({ from: whole.from, to: '' }); };
   const asked: Asked = { kind, pools: chosen ?? [...allPools.value.keys()], ...span, by: who.value };
-  const check = (e: Event) => {
-    const found = missing(asked, byMonth.has(kind) ? { ...w, needDay: w.needMonth } : w);
-    setWrong(found);
-    if (Object.keys(found).length > 0) e.preventDefault();
-  };
+  const lacks = missing(asked, byMonth.has(kind) ? { ...w, needDay: w.needMonth } : w), wrong = told ? lacks : {};
+  // There is no sheet, and no address of one, while something is missing: not for a middle click or a copied link either.
+  const way = (ending: string, text: string, look: string, more: object) => Object.keys(lacks).length > 0
+    ? <button key={ending} type="button" class={look} onClick={() => tell(true)} data-testid={'paper-' + (ending === 'html' ? 'open' : ending)}>{text}</button>
+    : <a key={ending} class={`button ${look}`} href={address(asked, ending)} {...more} data-testid={'paper-' + (ending === 'html' ? 'open' : ending)}>{text}</a>;
   const day = (name: 'from' | 'to', label: string) => (
     <Field name={name} label={label} error={wrong[name]}><input type="date" class="tall" value={span[name]} {...tie(name, wrong[name])} onInput={e => { setTyped(null); setDays({ ...span, [name]: e.currentTarget.value }); }} /></Field>);
   return (
@@ -40,7 +41,7 @@ export function PaperPage() {
       <p>{w.lead}</p>
       <p><a href="#/inspect" data-testid="to-inspect">{w.toInspect}</a></p>
       <div class="sheet card">
-        <Field name="kind" label={w.kind} hint={w.says[kind]}><select class="tall" value={kind} {...tie('kind')} onChange={e => { setKind(e.currentTarget.value); setWrong({}); }}>{kinds.map(k => <option key={k} value={k}>{w.kinds[k]}</option>)}</select></Field>
+        <Field name="kind" label={w.kind} hint={w.says[kind]}><select class="tall" value={kind} {...tie('kind')} onChange={e => { setKind(e.currentTarget.value); tell(false); }}>{kinds.map(k => <option key={k} value={k}>{w.kinds[k]}</option>)}</select></Field>
         <PoolPick picked={asked.pools} onPick={choose} error={wrong['pools']} />
         {byMonth.has(kind)
           ? <Field name="month" label={w.month} error={wrong['from']}><input type="month" class="tall" value={month} {...tie('month', wrong['from'])} onInput={e => takeMonth(e.currentTarget.value)} /></Field>
@@ -48,8 +49,8 @@ export function PaperPage() {
         <p class="hint">{w.clock(zone.value)}</p>
         <NameField name="by" label={w.name} error={wrong['by']} />
         <div class="inline paper-ways">
-          <a class="button primary" href={address(asked, 'html')} target="_blank" rel="noopener" onClick={check} data-testid="paper-open">{w.open}</a>
-          {endings.map(e => <a key={e} class="button" href={address(asked, e)} download onClick={check} data-testid={'paper-' + e}>{w.file(e)}</a>)}
+          {way('html', w.open, 'primary', { target: '_blank', rel: 'noopener' })}
+          {endings.map(e => way(e, w.file(e), '', { download: true }))}
         </div>
       </div>
     </div>

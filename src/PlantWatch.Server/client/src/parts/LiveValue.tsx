@@ -4,7 +4,7 @@ import { beside } from '../format/units';
 import { probeViews, reading } from '../live/store';
 import { words } from '../words';
 import { Age } from './Age';
-import { beyond } from './beyond';
+import { besideLimit, beyond } from './beyond';
 import { ofProbe } from '../know/probe';
 import { headingOf } from '../live/store';
 import { WarnGlyph } from './Glyph';
@@ -18,8 +18,8 @@ export function LiveValue({ probe, limit, testId = true }: { probe: ProbeInfo; l
   const point = reading(probe.id).value;
   const view = probeViews.value.get(probe.id);
   const stale = view?.stale ?? false;
-  const out = point?.g ? beyond(point.v, limit) : null;
-  const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? words.flow : words.noFlow) : fixed(point.v, probe.decimals);
+  const out = point?.g ? beyond(point.v, limit, probe.decimals) : null;
+  const text = !point ? '\u2013' : probe.measurand === 'sample_flow' ? (point.v >= 0.5 ? words.flow : words.noFlow) : out ? besideLimit(point.v, limit, probe.decimals) : fixed(point.v, probe.decimals);
   const doubted = point && view && !stale && point.g && isDoubted(view.standing);
   const kind = !point ? 'none' : stale ? 'stale' : !point.g ? 'bad' : doubted ? 'doubted' : '';
   // Chlorine is said by probes and by tests: beside the figure stands which.

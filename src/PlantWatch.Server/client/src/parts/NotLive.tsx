@@ -11,8 +11,9 @@ import { words } from '../words';
 export function NotLive() {
   const { state, since } = life.value;
   const first = circuits.value.size === 0;
-  if (asHeard.value !== null) return <AsHeard at={asHeard.value} />;
+  // Not at once: a page that has just been opened and will be live in a moment would jump.
   if (!isDead()) return <PlantFile />;
+  if (asHeard.value !== null) return <AsHeard at={asHeard.value} />;
   return (
     <div class="not-live" data-testid="not-live">
       {/* The age counts by the second and so stands outside of what is read aloud. */}
@@ -22,7 +23,7 @@ export function NotLive() {
   );
 }
 
-/** What stands here was kept on the device: said from the first picture on. */
+/** What stands here was kept on the device: said as soon as the server has been waited for. The bar says it from the first picture on. */
 function AsHeard({ at }: { at: number }) {
   const today = toField(at, zone.value).slice(0, 10) === toField(now.value, zone.value).slice(0, 10);
   const when = (today ? clock : dayClock)(at, zone.value);

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { get, post, put, type Answer } from '../api/http';
 import { recallJson, remember } from '../api/kept';
+import { refetch } from '../live/connection';
 import type { PlantFileCheck, PlantFileEdit, PlantFileView } from '../contract.plantFile';
 
 // What somebody has changed and not saved yet. It is kept on the device until it is saved or given up: no reload, no dead connection and no refusal loses it.
@@ -18,7 +19,13 @@ export function keepDraft(next: Draft | null): void {
 
 export const fetchFile = () => get<PlantFileView>('/plant-file');
 export const check = (text: string | null, edits: PlantFileEdit[] = []) => post<PlantFileCheck>('/plant-file/check', { text, edits });
-export const save = (text: string, digest: string, by: string, why: string) => put<PlantFileView>('/plant-file', { text, by, why }, { 'If-Match': `"${digest}"` });
+
+/** Saves the file. What it names, the site first, is asked for anew: it stands on every page. */
+export async function save(text: string, digest: string, by: string, why: string): Promise<Answer<PlantFileView>> {
+  const answer = await put<PlantFileView>('/plant-file', { text, by, why }, { 'If-Match': `"${digest}"` });
+  if (answer.ok) void refetch();
+  return answer;
+}
 
 /** The file there is, changed and saved in one go. Somebody else's change in between is no hindrance: the same is done to what he left. */
 export async function change(edits: (view: PlantFileView) => PlantFileEdit[], by: string, why: string, begin = ''): Promise<Answer<PlantFileView>> {

@@ -96,7 +96,7 @@ export function Strip(p: StripProps) {
   return (
     <section role="group" class="strip" data-testid={p.testId} aria-label={p.name}>
       <div class="strip-head">{p.head}<Readout probe={p} pointed={pointed} columns={p.columns} stepped={p.stepped ?? false} other={p.compared ? words.stripTools.compared[p.compared.value ?? 'yesterday'] : ''} />{p.note && <span class="hint strip-note">{p.note}</span>}</div>
-      <SummaryText summary={summary} tests={p.marks} shown={p.shown} decimals={p.decimals} unit={p.unit} testId={p.testId} lines={p.columns()[0].length > 0} />
+      <SummaryText summary={summary} tests={p.marks} shown={p.shown} decimals={p.decimals} unit={p.unit} testId={p.testId} lines={p.columns()[0].length > 0} flow={p.stepped ?? false} />
       <div class={`strip-plot ${p.axis ? 'with-axis' : ''} ${p.stepped ? 'low' : ''}`} ref={host} style={p.share ? { height: `${height}px` } : undefined} onPointerDown={e => { pressed.current = e.clientX; }} onClick={e => tapped(e.clientX)} />
     </section>
   );

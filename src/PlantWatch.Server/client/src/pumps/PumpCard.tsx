@@ -1,6 +1,7 @@
 import type { PumpInfo } from '../contract';
 import { fixed } from '../format/number';
-import { nameOf, pumpViews } from '../live/store';
+import { isDead } from '../live/dead';
+import { allPumps, nameOf, pumpViews } from '../live/store';
 import { Age } from '../parts/Age';
 import { PumpGlyph, WarnGlyph } from '../parts/Glyph';
 import { link } from '../router';
@@ -22,12 +23,15 @@ function Tank({ percent, litres, at, lowAt }: { percent: number; litres: number 
 /** A dosing pump: what it does, since when, and what is left in its tank. */
 export function PumpCard({ pump, small, own }: { pump: PumpInfo; small?: boolean; own?: boolean }) {
   const view = pumpViews.value.get(pump.id);
-  const activity = view?.activity ?? 'unknown';
+  const activity = view?.activity ?? 'unknown', old = isDead() && activity !== 'unknown';
+  const home = pump.poolId ? nameOf(pump.poolId) : words.poolPage.common;
+  // Two of one name are told apart by their pool, which then is no mere hint.
+  const twin = [...allPumps.value.values()].some(p => p.id !== pump.id && p.name === pump.name);
   return (
-    <li class={`pump a-${activity} ${view?.stale ? 'stale' : ''}`} data-testid={`pump-${pump.id}`} data-activity={activity}>
-      <div class="pump-head"><b>{own ? pump.name : <a href={link('pump', pump.id)} data-testid={`to-pump-${pump.id}`}>{pump.name}</a>}</b>
-        <span class="mark"><PumpGlyph activity={activity} /><b>{words.pump[activity]}</b></span></div>
-      <p class="hint">{pump.productName}, {pump.poolId ? nameOf(pump.poolId) : words.poolPage.common}
+    <li class={`pump a-${activity} ${view?.stale || old ? 'stale' : ''}`} data-testid={`pump-${pump.id}`} data-activity={activity}>
+      <div class="pump-head"><span><b>{own ? pump.name : <a href={link('pump', pump.id)} data-testid={`to-pump-${pump.id}`}>{pump.name}</a>}</b>{twin && `, ${home}`}</span>
+        <span class="mark"><PumpGlyph activity={activity} /><b>{old ? words.live.last(words.pump[activity]) : words.pump[activity]}</b></span></div>
+      <p class="hint">{pump.productName}{!twin && `, ${home}`}
         {view?.since && <>; {words.pumps.since} <Age at={view.since} bare /></>}
         {view?.stale && <b>; {words.overview.silent} <Age at={view.heardAt} bare /></b>}</p>
       {view?.tankPercent != null && <Tank percent={view.tankPercent} litres={pump.tankLitres} at={view.tankAt} lowAt={pump.tankLowPercent ?? usualLow} />}

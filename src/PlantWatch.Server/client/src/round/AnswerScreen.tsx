@@ -3,11 +3,11 @@ import { AnswerView } from '../check/AnswerView';
 import { resultOf } from '../check/build';
 import { refusalOf } from '../check/fields';
 import { mend } from '../check/mend';
-import { decimalsOf, fixed, unitOf } from '../format/number';
+import { decimalsOf, unitOf } from '../format/number';
 import { outside } from '../limits/stops';
 import { allPools, limitsOfPool } from '../live/store';
 import { outcomes, keptChecks } from '../outbox/checks';
-import { limitOf } from '../parts/beyond';
+import { besideLimit, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 import { Frame } from './Frame';
@@ -25,7 +25,7 @@ function WithoutServer({ stop }: { stop: Stop }) {
   return (
     <section class="sheet card" data-testid="held-here" data-out={out.length} data-stop={stopped}>
       <p>{w.offline} {out.length > 0 ? w.outside : limits.length === 0 ? w.noLimits : w.inside}</p>
-      {out.length > 0 && <ul class="why">{out.map(x => <li key={x.m}><span class="mark"><WarnGlyph /><b>{words.measurand[x.m]} {fixed(x.value, decimalsOf(x.m))} {unitOf(x.m)}</b></span> {x.says}</li>)}</ul>}
+      {out.length > 0 && <ul class="why">{out.map(x => <li key={x.m}><span class="mark"><WarnGlyph /><b>{words.measurand[x.m]} {besideLimit(x.value, limitOf(limits, x.m), decimalsOf(x.m))} {unitOf(x.m)}</b></span> {x.says}</li>)}</ul>}
       {stopped && <p><b>{w.stop.means}</b></p>}
       {low && <p><b>{w.doLow}</b></p>}
       {out.length > 0 && <p>{w.doFirst}</p>}

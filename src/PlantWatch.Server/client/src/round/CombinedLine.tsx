@@ -1,6 +1,5 @@
-import { fixed } from '../format/number';
 import { limitsOfPool } from '../live/store';
-import { beyond, limitOf } from '../parts/beyond';
+import { besideLimit, beyond, limitOf } from '../parts/beyond';
 import { WarnGlyph } from '../parts/Glyph';
 import { words } from '../words';
 import { combinedOf, type Stop } from './round';
@@ -9,10 +8,10 @@ import { combinedOf, type Stop } from './round';
 export function CombinedLine({ stop }: { stop: Stop }) {
   const c = combinedOf(stop);
   if (c.kind === 'missing') return null;
-  const out = c.kind === 'value' ? beyond(c.value, limitOf(limitsOfPool(stop.draft.poolId), 'combined_chlorine')) : null;
+  const limit = limitOf(limitsOfPool(stop.draft.poolId), 'combined_chlorine'), out = c.kind === 'value' ? beyond(c.value, limit) : null;
   return (
     <output class={`combined ${out || c.kind === 'free_above_total' ? 'out' : ''}`} data-testid="round-combined"><span class="label">{words.check.combined}</span>
-      {c.kind === 'value' ? <span><b class="figure small">{fixed(c.value, 2)}</b> <span class="unit">mg/L</span> {out && <span class="beyond"><WarnGlyph />{out}</span>}</span> : <span class="beyond"><WarnGlyph />{words.check.freeAboveTotal}</span>}
+      {c.kind === 'value' ? <span><b class="figure small">{besideLimit(c.value, limit, 2)}</b> <span class="unit">mg/L</span> {out && <span class="beyond"><WarnGlyph />{out}</span>}</span> : <span class="beyond"><WarnGlyph />{words.check.freeAboveTotal}</span>}
     </output>
   );
 }

@@ -4,11 +4,12 @@ import { resultOf } from '../check/build';
 import { rowOf } from '../check/draft';
 import { nameOfField } from '../check/fields';
 import type { Measurand } from '../contract';
-import { decimalsOf, fixed, unitOf } from '../format/number';
+import { decimalsOf, unitOf } from '../format/number';
 import { beside } from '../format/units';
 import { outside } from '../limits/stops';
 import { serverNow } from '../live/clock';
-import { nameOf, zone } from '../live/store';
+import { limitsOfPool, nameOf, zone } from '../live/store';
+import { besideLimit, limitOf } from '../parts/beyond';
 import { Remark } from '../parts/Field';
 import { WarnGlyph } from '../parts/Glyph';
 import { MendLine } from '../parts/MendLine';
@@ -26,7 +27,7 @@ const w = words.round;
 /** One test as it will be saved, which leads back to its screen. What cannot be sent stands as it was typed. */
 function Line({ stop, m, error }: { stop: Stop; m: Measurand; error: string | undefined }) {
   const value = resultOf(stop.draft, m), row = rowOf(stop.draft, m), out = error ? null : outside(stop.draft.poolId, m, value);
-  const shown = error && row.text ? row.text : value === null ? w.leftOut : `${row.bound === 'below' ? '< ' : row.bound === 'above' ? '> ' : ''}${fixed(value, decimalsOf(m))} ${unitOf(m)}`;
+  const shown = error && row.text ? row.text : value === null ? w.leftOut : `${row.bound === 'below' ? '< ' : row.bound === 'above' ? '> ' : ''}${besideLimit(value, limitOf(limitsOfPool(stop.draft.poolId), m), decimalsOf(m))} ${unitOf(m)}`;
   return (
     <li class={error ? 'wrong' : ''}><button type="button" class="look-line" onClick={() => show(m, true)} data-testid={`look-${m}`}>
       <span>{words.measurand[m]}<span class="hint"> {words.method[row.method]}</span></span>

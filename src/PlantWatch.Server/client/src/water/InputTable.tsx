@@ -15,14 +15,14 @@ export function InputTable({ pool, balance }: { pool: PoolInfo; balance: Balance
     <section class="sheet card" data-testid="balance-inputs">
       <h2>{words.water.inputs}</h2>
       <table class="lines input-table">
-        <thead><tr><th scope="col">{words.water.input}</th><th scope="col" class="n">{words.water.value}</th><th scope="col">{words.water.origin}</th><th scope="col" class="n">{words.water.age}</th></tr></thead>
+        <thead><tr><th scope="col">{words.water.input}</th><th scope="col" class="n">{words.water.value}</th><th scope="col">{words.water.origin}, {words.water.age}</th></tr></thead>
         <tbody>{balance.inputs.map(i => (
           <tr key={i.measurand} data-testid={'input-' + i.measurand} data-suspect={i.suspect}>
             <th scope="row">{words.measurand[i.measurand]}</th>
             <td class="n">{fixed(i.value, decimalsOf(i.measurand))} <span class="unit">{unitOf(i.measurand)}</span>{beside(i.measurand, i.value) && <span class="under block">{beside(i.measurand, i.value)}</span>}<span class="under block">{i.u === null ? words.water.noU : words.water.plusMinus(fixed(i.u, decimalsOf(i.measurand)))}</span></td>
             <td class="origin">{i.live && i.probeId ? <a href={link('probe', i.probeId)} title={allProbes.value.get(i.probeId)?.name}>{words.water.live}</a> : <a href={link('pool', pool.id)}>{words.water.test}</a>}
+              <span class="block"><Age at={i.at} bare /></span>
               {i.suspect && <span class="beyond"><WarnGlyph />{words.water.doubted}</span>}</td>
-            <td><Age at={i.at} bare /></td>
           </tr>))}</tbody>
       </table>
     </section>

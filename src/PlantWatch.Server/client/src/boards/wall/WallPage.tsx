@@ -11,6 +11,7 @@ import { chosenPool } from '../resolve';
 import { Tile } from '../Tile';
 import { useBoard } from '../useBoard';
 import { keepAwake } from './awake';
+import type { Span } from './fit';
 import { isNight } from './night';
 import { renewItself } from './renewal';
 import { useScreenfuls } from './useScreenfuls';
@@ -40,13 +41,16 @@ function useEscape(board: string): void {
   }, [board]);
 }
 
+/** Only what is whole on this page is seen of a tile. */
+const cutTo = (box: Span | undefined, seen: Span | undefined) => ({ clipPath: box && seen ? `inset(${Math.max(0, seen.top - box.top)}px 0 ${Math.max(0, box.bottom - seen.bottom)}px 0)` : 'none' });
+
 function Wall({ board, gone }: { board: BoardView; gone: boolean }) {
   const pool = board.onePool ? chosenPool(site.value?.circuits ?? [], route.value[2]) : null;
-  const { view, flow, found } = useScreenfuls(`${board.version} ${pool}`);
-  const { page, held, hold } = useTurning(found.length, board.wall.pageSeconds);
+  const { view, flow, boxes, pages } = useScreenfuls(`${board.version} ${pool}`);
+  const { page, held, hold } = useTurning(pages.length, board.wall.pageSeconds);
   useWallSize(board.wall.size);
   useNight(board);
-  const here = found[page], seen = new Set(here?.shown ?? board.tiles.map((_, i) => i));
+  const here = pages[page], seen = new Set(here?.shown ?? board.tiles.map((_, i) => i));
   return (
     <div class={`wall frame ${life.value.state === 'live' ? '' : 'away'}`} data-testid="wall" data-board={board.id} data-version={board.version}>
       <WallHead title={board.title} />
@@ -56,10 +60,10 @@ function Wall({ board, gone }: { board: BoardView; gone: boolean }) {
       <main class="wall-main">
         <h1 class="sr">{board.title}</h1>
         <div class="wall-view" ref={view}><div class="board wall-flow" style={{ transform: `scale(${here?.scale ?? 1}) translateY(${-(here?.from ?? 0)}px)` }}><div class="board-grid" ref={flow}>
-          {board.tiles.map((t, n) => <div key={`${n} ${t.show} ${t.hours} ${pool}`} class={`wall-slot t-${t.room} ${seen.has(n) ? '' : 'off'}`}><Tile n={n} tile={t} pool={pool} wall /></div>)}
+          {board.tiles.map((t, n) => <div key={`${n} ${t.show} ${t.hours} ${pool}`} class={`wall-slot t-${t.room} ${seen.has(n) ? '' : 'off'}`} style={cutTo(boxes[n], here?.seen[n])}><Tile n={n} tile={t} pool={pool} wall /></div>)}
         </div></div></div>
       </main>
-      <WallFoot page={page} pages={found.length} held={held} hold={hold} more={board.tiles.length - seen.size} />
+      <WallFoot page={page} pages={pages.length} held={held} hold={hold} more={board.tiles.length - seen.size} />
     </div>
   );
 }

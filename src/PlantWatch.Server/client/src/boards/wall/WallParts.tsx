@@ -26,7 +26,7 @@ export function WallHead({ title }: { title: string }) {
 export function WallDead() {
   // What stands here may have been kept on the device: then it is as old as that.
   const kept = asHeard.value, since = kept ?? life.value.since, never = circuits.value.size === 0;
-  if (!isDead() && kept === null) return null;
+  if (!isDead()) return null;
   return (
     <div class="wall-dead" data-testid="wall-dead">
       <p role="alert"><b>{words.live.banner}</b> {never ? w.neverHeard : w.deadSince((now.value - since > 86_400_000 ? dayClock : clockSeconds)(since, zone.value))}</p>

@@ -82,8 +82,10 @@ export const frame: typeof shape = {
     banner: 'Nicht live', since: (clock: string) => `seit ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'Noch keine Antwort vom Server. Neuer Versuch folgt von selbst.', values: 'Zu sehen ist, was zuletzt ankam. Neuer Versuch folgt von selbst.',
     plantFile: 'Die neueste Anlagendatei wurde nicht angenommen; es gilt die vorige.',
+    last: (state: string) => `zuletzt: ${state}`,
   },
   bar: {
+    more: (n: number) => (n === 1 ? '1 weiterer' : `${n} weitere`), nothing: 'Nichts wird überwacht',
     none: 'Kein Alarm', noneThen: 'Kein Alarm beim letzten Kontakt', noneButUnknown: (n: number) => n === 1 ? 'Kein Alarm, aber ein Becken ist unbekannt' : `Kein Alarm, aber ${n} Becken sind unbekannt`, label: 'Alarme', allSeen: 'Alle quittiert', unknown: 'Alarme unbekannt',
     dead: 'Nicht live', outOfService: (n: number) => `${n} außer Betrieb`,
     state: {
@@ -97,7 +99,7 @@ export const frame: typeof shape = {
     noState: 'Von diesem Becken ist noch nichts gehört.', check: 'Prüfung eintragen', open: 'Becken öffnen', tests: 'Letzte Handmessungen', balance: 'Sättigungs\u00adindex',
     noTest: 'noch nicht gemessen', due: 'Fällig', overdue: 'Überfällig', dueAt: (what: string, clock: string) => `${what}: ${clock}`, more: (n: number) => `und ${n} weitere`,
     suspect: 'zweifelhaft', notVisible: 'Beckenboden beim letzten Blick nicht sichtbar', shared: 'Gemeinsames Wasser des Kreislaufs', last: 'letzte 3 Stunden',
-    alarmsStand: (n: number) => (n === 1 ? '1 Alarm steht an' : `${n} Alarme stehen an`), alarmsWord: (n: number) => (n === 1 ? 'Alarm' : 'Alarme'),
+    alarmsStand: (n: number) => (n === 1 ? '1 Alarm steht an' : `${n} Alarme stehen an`), alarmsGone: () => 'gegangen, nicht quittiert', alarmsWord: (n: number) => (n === 1 ? 'Alarm' : 'Alarme'),
     noLimits: 'Keine Grenzwerte in Kraft: nichts kann normal heißen.', allWell: 'Innerhalb der Grenzwerte, Sonden verlässlich, nichts fällig.', limit: 'Grenzwerte', silent: 'still', doubted: 'zweifelhaft', believed: (v: string, u: string) => `Bestwert ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'noch kein Messwert',
   },
   check: {

@@ -24,7 +24,7 @@ export const laboratory: typeof shape = {
 };
 
 export const alarmHealth: typeof healthShape = {
-  title: 'Güte der Alarme', month: 'Monat', people: 'Personen gleichzeitig im Dienst', print: 'Drucken',
+  month: 'Monat', people: 'Personen gleichzeitig im Dienst', print: 'Drucken',
   lead: (told: string, hour: string) => `${told === '1' ? '1 Ruf' : `${told} Rufe`}; ${hour} je Stunde und Person.`, observed: (from: string, to: string) => `Beobachtet von ${from} bis ${to}; Mittelwerte über diese Zeit.`,
   note: 'Gezählt wird, was jemanden ruft: gekommen, erneut gemeldet oder nach einer Zurückstellung noch anstehend. Was zurückgestellt, unterdrückt, außer Betrieb oder unter seiner Ursache ist, ruft niemanden.',
   figure: 'Kennzahl', here: 'Hier', target: 'Richtwert', known: 'Bekannt aus', provenance: { '': '', published: 'veröffentlicht', secondary: 'zweiter Hand', from_memory: 'Gedächtnis' } as Record<string, string>,

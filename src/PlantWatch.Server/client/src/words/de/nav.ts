@@ -9,7 +9,7 @@ export const nav: typeof shape = {
   more: 'Mehr', moreTitle: 'Weitere Seiten',
   groups: { water: 'Wasser', alarms: 'Alarme und Grenzwerte', plant: 'Anlage', record: 'Betriebsbuch' },
   pages: {
-    plantRound: 'Technikrundgang', instruments: 'Messgeräte', round: 'Runde', laboratory: 'Labor', reagents: 'Reagenzien', chemicals: 'Chemikalien', limits: 'Grenzwerte', rules: 'Regeln', exceptions: 'Abweichungen', alarmHealth: 'Alarmgüte', whatIfLimits: 'Was wäre, Grenzwerte', telling: 'Benachrichtigung', jobs: 'Aufträge', handover: 'Übergabe', paper: 'Papier', boards: 'Tafeln',
+    plantRound: 'Technikrundgang', instruments: 'Messgeräte', round: 'Runde', laboratory: 'Labor', reagents: 'Reagenzien', chemicals: 'Chemikalien', limits: 'Grenzwerte', rules: 'Regeln', exceptions: 'Abweichungen', alarmHealth: 'Alarmgüte', whatIfLimits: 'Was wäre, Grenzwerte', telling: 'Benachrichtigung', jobs: 'Aufträge', handover: 'Übergabe', paper: 'Blätter', boards: 'Tafeln',
     plantFile: 'Einstellungen der Anlage',
   },
 };

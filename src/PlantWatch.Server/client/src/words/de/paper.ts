@@ -2,7 +2,7 @@ import type { paper as shape } from '../en/paper';
 
 /** Blätter für Papier, und die Ansicht für die Aufsicht. */
 export const paper: typeof shape = {
-  title: 'Papier', lead: 'Blätter zum Drucken, Ablegen oder Übergeben. Jedes sagt, wer es aus welchem Betriebsbuch gedruckt hat, und zeigt Berichtigungen als Berichtigungen.',
+  title: 'Blätter', lead: 'Blätter zum Drucken, Ablegen oder Übergeben. Jedes sagt, wer es aus welchem Betriebsbuch gedruckt hat, und zeigt Berichtigungen als Berichtigungen.',
   kind: 'Blatt', kinds: { 'day-log': 'Tagesblatt', month: 'Monatsblatt', calibration: 'Kalibrierblatt der Sonden', 'alarms-and-jobs': 'Alarme und Instandhaltung', inspection: 'Blatt für die Aufsicht' },
   says: {
     'day-log': 'Messungen in der Folge der Zeit mit versäumten Prüfungen, Sonden daneben, Grenzwerte, Zugaben, Abweichungen, Alarme, Arbeiten, Personen, Unterschriften.',

@@ -12,7 +12,7 @@ export const stripTools: typeof shape = {
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
   files: 'Speichern als', csv: 'Tabelle (CSV)', png: 'Bild (PNG)', svg: 'Zeichnung (SVG)',
   summary: {
-    none: 'In der gezeigten Zeit wurde nichts gemessen.', last: (v: string, at: string) => `Zuletzt ${v} um ${at}.`, least: (v: string, at: string) => `Niedrigster ${v} um ${at}.`, most: (v: string, at: string) => `Höchster ${v} um ${at}.`,
+    none: 'In der gezeigten Zeit wurde nichts gemessen.', flowed: 'Es floss, solange gemessen wurde.', stopped: (at: string) => `Ohne Durchfluss um ${at}.`, last: (v: string, at: string) => `Zuletzt ${v} um ${at}.`, least: (v: string, at: string) => `Niedrigster ${v} um ${at}.`, most: (v: string, at: string) => `Höchster ${v} um ${at}.`,
     gaps: (n: number, longest: string) => n === 0 ? 'Keine Lücke.' : `${times(n, 'Lücke', 'Lücken')}, die längste ${longest}.`,
     tests: (n: number) => `${times(n, 'Handmessung', 'Handmessungen')} in der gezeigten Zeit.`,
   },

@@ -5,11 +5,11 @@ const kinds: Record<TileKind, string> = {
   pools: 'Pools', readout: 'Readings', strip: 'Trend', balance: 'Water balance', tests: 'Last tests', alarms: 'Alarms', due: 'Due', pumps: 'Pumps', probes: 'Probes', trust: 'Which to believe',
   jobs: 'Jobs', notes: 'Written down', clock: 'Time',
 };
-const readers: Record<BoardReader, string> = { engineer: 'plant engineer', operator: 'operator', maintenance: 'maintenance', manager: 'duty manager' };
+const readers: Record<BoardReader, string> = { engineer: 'the plant engineer', operator: 'the operator', maintenance: 'maintenance', manager: 'the duty manager' };
 
 export const boards = {
   kinds, readers,
-  title: 'Boards', choose: 'Which one', none: 'There is no board.', all: 'All boards', pool: 'Pool', toWall: 'Show on the wall', for: (who: string) => `for the ${who}`, own: 'this plant\u2019s own',
+  title: 'Boards', choose: 'Which one', none: 'There is no board.', all: 'All boards', pool: 'Pool', toWall: 'Show on the wall', for: (who: string) => `for ${who}`, own: 'this plant\u2019s own',
   noSuch: 'There is no such board.', problems: (n: number) => (n === 1 ? '1 problem' : `${n} problems`),
   lastGood: 'The file of this board has errors. What you see is its last good version.', neverGood: 'The file of this board has errors, and there is no good version of it yet.',
   at: (file: string, line: number) => `${file}, line ${line}`, tileProblem: (what: string) => `Not shown: ${what}`,

@@ -81,8 +81,10 @@ export const frame = {
     banner: 'Not live', since: (clock: string) => `since ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'No answer from the server yet. Trying again by itself.', values: 'What you see is the last that arrived. Trying again by itself.',
     plantFile: 'The newest plant file was not taken; the one before it is in force.',
+    last: (state: string) => `last: ${state}`,
   },
   bar: {
+    more: (n: number): string => `${n} more`, nothing: 'Nothing is watched',
     none: 'No alarm', noneThen: 'No alarm when last heard', noneButUnknown: (n: number) => n === 1 ? 'No alarm, but one pool is unknown' : `No alarm, but ${n} pools are unknown`, label: 'Alarms', allSeen: 'All acknowledged', unknown: 'Alarms unknown',
     dead: 'Not live', outOfService: (n: number) => `${n} out of service`,
     state: {
@@ -96,7 +98,7 @@ export const frame = {
     noState: 'Nothing heard of this pool yet.', check: 'Enter a check', open: 'Open pool', tests: 'Last tests', balance: 'Saturation index',
     noTest: 'not tested yet', due: 'Due', overdue: 'Overdue', dueAt: (what: string, clock: string) => `${what} at ${clock}`, more: (n: number) => `and ${n} more`,
     suspect: 'in doubt', notVisible: 'Bottom not visible at the last look', shared: 'Shared water of the circuit', last: 'last 3 hours',
-    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', alarmsStand: (n: number): string => (n === 1 ? '1 alarm stands' : `${n} alarms stand`), alarmsWord: (n: number): string => (n === 1 ? 'alarm' : 'alarms'), limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
+    noLimits: 'No limits are in force, so nothing can be called normal.', allWell: 'In limits, probes trusted, nothing due.', alarmsStand: (n: number): string => (n === 1 ? '1 alarm stands' : `${n} alarms stand`), alarmsGone: (_n: number): string => 'gone, not acknowledged', alarmsWord: (n: number): string => (n === 1 ? 'alarm' : 'alarms'), limit: 'limits', silent: 'silent', doubted: 'in doubt', believed: (v: string, u: string) => `believed ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'no reading yet',
   },
   check: {
     title: 'Manual check', pool: 'Pool', who: 'Who tested', when: 'Sample taken at', now: 'Now', siteClock: 'on the site\u2019s clock',

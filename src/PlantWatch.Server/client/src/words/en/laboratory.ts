@@ -22,7 +22,7 @@ export const laboratory = {
 };
 
 export const alarmHealth = {
-  title: 'Health of the alarms', month: 'Month', people: 'People on duty at a time', print: 'Print',
+  month: 'Month', people: 'People on duty at a time', print: 'Print',
   lead: (told: string, hour: string) => `${told} calls; ${hour} an hour and person.`, observed: (from: string, to: string) => `Observed from ${from} to ${to}; means are over that time.`,
   note: 'Counted is what calls somebody: raised, told anew, or off the shelf while it stands. What is shelved, suppressed, out of service or under its cause calls nobody.',
   figure: 'Figure', here: 'Here', target: 'Guidance', known: 'Known from', provenance: { '': '', published: 'published', secondary: 'secondhand', from_memory: 'memory' } as Record<string, string>,

@@ -7,7 +7,7 @@ export const nav = {
   more: 'More', moreTitle: 'More pages',
   groups: { water: 'Water', alarms: 'Alarms and limits', plant: 'Plant', record: 'Record' },
   pages: {
-    plantRound: 'Plant round', instruments: 'Instruments', round: 'Round', laboratory: 'Laboratory', reagents: 'Reagents', chemicals: 'Chemicals', limits: 'Limits', rules: 'Rules', exceptions: 'Exceptions', alarmHealth: 'Alarm health', whatIfLimits: 'What if, limits', telling: 'Telling people', jobs: 'Jobs', handover: 'Handover', paper: 'Paper', boards: 'Boards',
+    plantRound: 'Plant round', instruments: 'Instruments', round: 'Round', laboratory: 'Laboratory', reagents: 'Reagents', chemicals: 'Chemicals', limits: 'Limits', rules: 'Rules', exceptions: 'Exceptions', alarmHealth: 'Alarm health', whatIfLimits: 'What if, limits', telling: 'Telling people', jobs: 'Jobs', handover: 'Handover', paper: 'Sheets', boards: 'Boards',
     plantFile: 'Settings of the plant',
   },
 };

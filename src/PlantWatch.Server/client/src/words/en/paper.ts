@@ -1,6 +1,6 @@
 /** Sheets for paper, and the view for an inspector. */
 export const paper = {
-  title: 'Paper', lead: 'Sheets to print, to file or to hand over. Each says who printed it, of which record, and shows corrections as corrections.',
+  title: 'Sheets', lead: 'Sheets to print, to file or to hand over. Each says who printed it, of which record, and shows corrections as corrections.',
   kind: 'Sheet', kinds: { 'day-log': 'Day log sheet', month: 'Month record', calibration: 'Probe calibration record', 'alarms-and-jobs': 'Alarms and maintenance', inspection: 'Record for inspection' } as Record<string, string>,
   says: {
     'day-log': 'Tests in the order of time with missed rounds, probes beside them, limits, doses, exceptions, alarms, work, people, signatures.',

@@ -11,7 +11,7 @@ export const stripTools = {
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
   files: 'Save as', csv: 'Table (CSV)', png: 'Picture (PNG)', svg: 'Drawing (SVG)',
   summary: {
-    none: 'Nothing was read in the time shown.', last: (v: string, at: string) => `Last ${v} at ${at}.`, least: (v: string, at: string) => `Least ${v} at ${at}.`, most: (v: string, at: string) => `Most ${v} at ${at}.`,
+    none: 'Nothing was read in the time shown.', flowed: 'It flowed all the time that was read.', stopped: (at: string) => `No flow at ${at}.`, last: (v: string, at: string) => `Last ${v} at ${at}.`, least: (v: string, at: string) => `Least ${v} at ${at}.`, most: (v: string, at: string) => `Most ${v} at ${at}.`,
     gaps: (n: number, longest: string) => n === 0 ? 'No gap.' : `${times(n, 'gap', 'gaps')}, the longest ${longest}.`,
     tests: (n: number) => `${times(n, 'test', 'tests')} in the time shown.`,
   },

@@ -82,8 +82,10 @@ export const frame: typeof shape = {
     banner: 'Sin conexión', since: (clock: string) => `desde ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'El servidor aún no responde. Se vuelve a intentar solo.', values: 'Se ve lo último que se recibió. Se vuelve a intentar solo.',
     plantFile: 'El último archivo de la instalación no se aceptó; sigue vigente el anterior.',
+    last: (state: string) => `último: ${state}`,
   },
   bar: {
+    more: (n: number) => `${n} más`, nothing: 'No se vigila nada',
     none: 'Sin alarmas', noneThen: 'Sin alarmas en la última recepción', noneButUnknown: (n: number) => (n === 1 ? 'Sin alarmas, pero de un vaso no se sabe nada' : `Sin alarmas, pero de ${n} vasos no se sabe nada`), label: 'Alarmas', allSeen: 'Todas reconocidas', unknown: 'Alarmas desconocidas',
     dead: 'Sin conexión', outOfService: (n: number) => `${n} fuera de servicio`,
     state: {
@@ -97,7 +99,7 @@ export const frame: typeof shape = {
     noState: 'Aún no se sabe nada de este vaso.', check: 'Anotar un análisis', open: 'Abrir el vaso', tests: 'Últimos análisis', balance: 'Índice de saturación',
     noTest: 'aún sin analizar', due: 'Pendiente', overdue: 'Atrasado', dueAt: (what: string, clock: string) => `${what} a las ${clock}`, more: (n: number) => `y ${n} más`,
     suspect: 'en duda', notVisible: 'El fondo no se veía en la última observación', shared: 'Agua común del circuito', last: 'últimas 3 horas',
-    noLimits: 'No hay límites vigentes, así que nada puede llamarse normal.', allWell: 'Dentro de los límites, sondas fiables, nada pendiente.', alarmsStand: (n: number): string => (n === 1 ? '1 alarma activa' : `${n} alarmas activas`), alarmsWord: (n: number): string => (n === 1 ? 'alarma' : 'alarmas'), limit: 'límites', silent: 'muda', doubted: 'en duda', believed: (v: string, u: string) => `aceptado ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'aún sin medida',
+    noLimits: 'No hay límites vigentes, así que nada puede llamarse normal.', allWell: 'Dentro de los límites, sondas fiables, nada pendiente.', alarmsStand: (n: number): string => (n === 1 ? '1 alarma activa' : `${n} alarmas activas`), alarmsGone: (n: number) => (n === 1 ? 'desaparecida, sin reconocer' : 'desaparecidas, sin reconocer'), alarmsWord: (n: number): string => (n === 1 ? 'alarma' : 'alarmas'), limit: 'límites', silent: 'muda', doubted: 'en duda', believed: (v: string, u: string) => `aceptado ${v}\u00a0\u00b1\u00a0${u}`, noReading: 'aún sin medida',
   },
   check: {
     title: 'Análisis manual', pool: 'Vaso', who: 'Quién analizó', when: 'Muestra tomada a las', now: 'Ahora', siteClock: 'según el reloj de la instalación',

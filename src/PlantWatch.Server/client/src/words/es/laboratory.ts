@@ -24,7 +24,7 @@ export const laboratory: typeof shape = {
 };
 
 export const alarmHealth: typeof healthShape = {
-  title: 'Salud de las alarmas', month: 'Mes', people: 'Personas de turno a la vez', print: 'Imprimir',
+  month: 'Mes', people: 'Personas de turno a la vez', print: 'Imprimir',
   lead: (told: string, hour: string) => `${told} llamadas; ${hour} por hora y persona.`, observed: (from: string, to: string) => `Observado de ${from} a ${to}; las medias son de ese tiempo.`,
   note: 'Se cuenta lo que llama a alguien: activada, avisada de nuevo, o con el aplazamiento terminado mientras sigue activa. Lo aplazado, lo inhibido, lo que está fuera de servicio o bajo su causa no llama a nadie.',
   figure: 'Cifra', here: 'Aquí', target: 'Orientación', known: 'Conocido por', provenance: { '': '', published: 'publicado', secondary: 'segunda mano', from_memory: 'memoria' } as Record<string, string>,

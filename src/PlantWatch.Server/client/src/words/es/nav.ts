@@ -9,7 +9,7 @@ export const nav: typeof shape = {
   more: 'Más', moreTitle: 'Más páginas',
   groups: { water: 'Agua', alarms: 'Alarmas y límites', plant: 'Instalación', record: 'Registro' },
   pages: {
-    plantRound: 'Ronda técnica', instruments: 'Instrumentos', round: 'Ronda', laboratory: 'Laboratorio', reagents: 'Reactivos', chemicals: 'Productos químicos', limits: 'Límites', rules: 'Reglas', exceptions: 'Incumplimientos', alarmHealth: 'Salud de las alarmas', whatIfLimits: 'Y si, límites', telling: 'Avisos a personas', jobs: 'Trabajos', handover: 'Relevo', paper: 'Papel', boards: 'Tableros',
+    plantRound: 'Ronda técnica', instruments: 'Instrumentos', round: 'Ronda', laboratory: 'Laboratorio', reagents: 'Reactivos', chemicals: 'Productos químicos', limits: 'Límites', rules: 'Reglas', exceptions: 'Incumplimientos', alarmHealth: 'Salud de las alarmas', whatIfLimits: 'Y si, límites', telling: 'Avisos a personas', jobs: 'Trabajos', handover: 'Relevo', paper: 'Hojas', boards: 'Tableros',
     plantFile: 'Ajustes de la instalación',
   },
 };

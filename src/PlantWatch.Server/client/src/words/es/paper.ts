@@ -2,7 +2,7 @@ import type { paper as shape } from '../en/paper';
 
 /** Sheets for paper, and the view for an inspector. */
 export const paper: typeof shape = {
-  title: 'Papel', lead: 'Hojas para imprimir, archivar o entregar. Cada una dice quién la imprimió y de qué registro, y muestra las correcciones como correcciones.',
+  title: 'Hojas', lead: 'Hojas para imprimir, archivar o entregar. Cada una dice quién la imprimió y de qué registro, y muestra las correcciones como correcciones.',
   kind: 'Hoja', kinds: { 'day-log': 'Hoja del día', month: 'Registro del mes', calibration: 'Registro de calibración de sondas', 'alarms-and-jobs': 'Alarmas y mantenimiento', inspection: 'Registro para inspección' } as Record<string, string>,
   says: {
     'day-log': 'Análisis por orden de hora con las rondas no hechas, las sondas al lado, límites, dosis, incumplimientos, alarmas, trabajos, personas, firmas.',

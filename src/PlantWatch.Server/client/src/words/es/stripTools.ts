@@ -12,7 +12,7 @@ export const stripTools: typeof shape = {
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}: ${from} \u2013 ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
   files: 'Guardar como', csv: 'Tabla (CSV)', png: 'Imagen (PNG)', svg: 'Dibujo (SVG)',
   summary: {
-    none: 'No se midió nada en el tiempo mostrado.', last: (v: string, at: string) => `Último ${v}, ${at}.`, least: (v: string, at: string) => `Mínimo ${v}, ${at}.`, most: (v: string, at: string) => `Máximo ${v}, ${at}.`,
+    none: 'No se midió nada en el tiempo mostrado.', flowed: 'Hubo caudal en todas las medidas.', stopped: (at: string) => `Sin caudal, ${at}.`, last: (v: string, at: string) => `Último ${v}, ${at}.`, least: (v: string, at: string) => `Mínimo ${v}, ${at}.`, most: (v: string, at: string) => `Máximo ${v}, ${at}.`,
     gaps: (n: number, longest: string) => (n === 0 ? 'Sin huecos.' : `${times(n, 'hueco', 'huecos')}, el más largo de ${longest}.`),
     tests: (n: number) => `${times(n, 'análisis', 'análisis')} en el tiempo mostrado.`,
   },

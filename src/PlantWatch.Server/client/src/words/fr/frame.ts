@@ -83,8 +83,10 @@ export const frame: typeof shape = {
     banner: 'Plus en direct', since: (clock: string) => `depuis ${clock}.`, silentFor: (age: string) => `(${age})`,
     first: 'Pas encore de réponse du serveur. Nouvel essai automatique.', values: 'Voici les dernières données reçues. Nouvel essai automatique.',
     plantFile: 'Le nouveau fichier de l’installation n’a pas été pris\u202f; le précédent est en vigueur.',
+    last: (state: string) => `dernier état\u202f: ${state}`,
   },
   bar: {
+    more: (n: number) => (n === 1 ? '1 autre' : `${n} autres`), nothing: 'Rien n’est surveillé',
     none: 'Aucune alarme', noneThen: 'Aucune alarme aux dernières nouvelles', noneButUnknown: (n: number) => (n > 1 ? `Aucune alarme, mais ${n} bassins inconnus` : `Aucune alarme, mais ${n} bassin inconnu`), label: 'Alarmes', allSeen: 'Toutes acquittées', unknown: 'Alarmes inconnues',
     dead: 'Plus en direct', outOfService: (n: number) => `${n} hors service`,
     state: {
@@ -98,7 +100,7 @@ export const frame: typeof shape = {
     noState: 'Encore aucune nouvelle de ce bassin.', check: 'Saisir une analyse', open: 'Voir le bassin', tests: 'Dernières analyses', balance: 'Indice de saturation',
     noTest: 'pas encore analysé', due: 'À faire', overdue: 'En retard', dueAt: (what: string, clock: string) => `${what} à ${clock}`, more: (n: number) => `et ${n} de plus`,
     suspect: 'douteux', notVisible: 'Fond non visible au dernier regard', shared: 'Eau commune du circuit', last: '3 dernières heures',
-    alarmsStand: (n: number) => (n === 1 ? '1 alarme présente' : `${n} alarmes présentes`), alarmsWord: (n: number) => (n === 1 ? 'alarme' : 'alarmes'),
+    alarmsStand: (n: number) => (n === 1 ? '1 alarme présente' : `${n} alarmes présentes`), alarmsGone: (n: number) => (n === 1 ? 'disparue, non acquittée' : 'disparues, non acquittées'), alarmsWord: (n: number) => (n === 1 ? 'alarme' : 'alarmes'),
     noLimits: 'Aucune limite en vigueur, rien ne peut être dit normal.', allWell: 'Dans les limites, sondes fiables, rien à faire.', limit: 'limites', silent: 'muette', doubted: 'douteux', believed: (v: string, u: string) => `retenu ${v}\u00a0±\u00a0${u}`, noReading: 'aucune mesure',
   },
   check: {

@@ -24,7 +24,7 @@ export const laboratory: typeof laboratoryShape = {
 };
 
 export const alarmHealth: typeof healthShape = {
-  title: 'Santé des alarmes', month: 'Mois', people: 'Personnes de service à la fois', print: 'Imprimer',
+  month: 'Mois', people: 'Personnes de service à la fois', print: 'Imprimer',
   lead: (told: string, hour: string) => `Appels\u202f: ${told}\u202f; ${hour} par heure et par personne.`, observed: (from: string, to: string) => `Période observée\u202f: ${from} à ${to}\u202f; les moyennes portent sur elle.`,
   note: 'Compte ce qui appelle quelqu’un\u202f: apparition, rappel, ou fin de mise en attente d’une alarme encore présente. Une alarme mise en attente, inhibée, hors service ou sous sa cause n’appelle personne.',
   figure: 'Chiffre', here: 'Ici', target: 'Repère', known: 'Connu par', provenance: { '': '', published: 'publication', secondary: 'seconde main', from_memory: 'mémoire' } as Record<string, string>,

@@ -9,7 +9,7 @@ export const nav: typeof shape = {
   more: 'Plus', moreTitle: 'Autres pages',
   groups: { water: 'Eau', alarms: 'Alarmes et limites', plant: 'Installation', record: 'Registre' },
   pages: {
-    plantRound: 'Ronde technique', instruments: 'Instruments', round: 'Tournée', laboratory: 'Laboratoire', reagents: 'Réactifs', chemicals: 'Produits', limits: 'Limites', rules: 'Règles', exceptions: 'Dépassements', alarmHealth: 'Santé des alarmes', whatIfLimits: 'Simuler les limites', telling: 'Qui est prévenu', jobs: 'Interventions', handover: 'Relève', paper: 'Papier', boards: 'Tableaux',
+    plantRound: 'Ronde technique', instruments: 'Instruments', round: 'Tournée', laboratory: 'Laboratoire', reagents: 'Réactifs', chemicals: 'Produits', limits: 'Limites', rules: 'Règles', exceptions: 'Dépassements', alarmHealth: 'Santé des alarmes', whatIfLimits: 'Simuler les limites', telling: 'Qui est prévenu', jobs: 'Interventions', handover: 'Relève', paper: 'Feuilles', boards: 'Tableaux',
     plantFile: 'Réglages de l’installation',
   },
 };

@@ -2,7 +2,7 @@ import type { paper as shape } from '../en/paper';
 
 /** Sheets for paper, and the view for an inspector. */
 export const paper: typeof shape = {
-  title: 'Papier', lead: 'Feuilles à imprimer, à classer ou à remettre. Chacune dit qui l’a imprimée, de quel registre, et montre les corrections comme telles.',
+  title: 'Feuilles', lead: 'Feuilles à imprimer, à classer ou à remettre. Chacune dit qui l’a imprimée, de quel registre, et montre les corrections comme telles.',
   kind: 'Feuille', kinds: { 'day-log': 'Feuille du jour', month: 'Registre du mois', calibration: 'Registre d’étalonnage des sondes', 'alarms-and-jobs': 'Alarmes et maintenance', inspection: 'Registre pour inspection' },
   says: {
     'day-log': 'Analyses dans l’ordre du temps avec les tournées manquées, sondes à côté, limites, doses, dépassements, alarmes, travaux, personnes, signatures.',

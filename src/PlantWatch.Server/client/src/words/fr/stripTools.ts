@@ -13,7 +13,7 @@ export const stripTools: typeof shape = {
   ghost: (what: string, from: string, to: string) => `\u22ef ${what}\u202f: ${from} – ${to}`, ghostReads: (what: string, v: string) => `${what} ${v}`,
   files: 'Enregistrer', csv: 'Tableau (CSV)', png: 'Image (PNG)', svg: 'Dessin (SVG)',
   summary: {
-    none: 'Aucune mesure sur la période affichée.', last: (v: string, at: string) => `Dernière valeur ${v} à ${at}.`, least: (v: string, at: string) => `Minimum ${v} à ${at}.`, most: (v: string, at: string) => `Maximum ${v} à ${at}.`,
+    none: 'Aucune mesure sur la période affichée.', flowed: 'Débit présent à chaque mesure.', stopped: (at: string) => `Sans débit à ${at}.`, last: (v: string, at: string) => `Dernière valeur ${v} à ${at}.`, least: (v: string, at: string) => `Minimum ${v} à ${at}.`, most: (v: string, at: string) => `Maximum ${v} à ${at}.`,
     gaps: (n: number, longest: string) => (n === 0 ? 'Aucun trou.' : `${times(n, 'trou', 'trous')}, le plus long ${longest}.`),
     tests: (n: number) => `${times(n, 'analyse', 'analyses')} sur la période affichée.`,
   },
