@@ -32,7 +32,7 @@ public sealed class OverviewTests(Chromium chromium) : IClassFixture<Chromium>
         await using var screen = await chromium.OpenAsync(server.Address);
         await screen.GoAsync();
         await screen.UntilAsync("() => document.querySelectorAll('.pools > [data-state=normal]').length === 1");
-        Assert.Equal("pool-main unknown, pool-teaching normal", await screen.AskAsync<string>(Order));
+        Assert.Equal("pool-main attention, pool-teaching normal", await screen.AskAsync<string>(Order));
         Assert.NotEqual(Stop, await screen.AskAsync<string>(Head, "teaching"));
 
         await SendAsync(server, ph: 8.6);

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { query } from '../api/http';
 import type { AlarmHealthView, BusyAlarmView } from '../contract.laboratory';
 import { locale } from '../format/language';
@@ -19,8 +19,11 @@ const monthOf = (month: string) => new Intl.DateTimeFormat(locale, { month: 'lon
 function Bars({ view }: { view: AlarmHealthView }) {
   const most = Math.max(1, ...view.days.map(d => d.count));
   const wide = 20;
+  const host = useRef<HTMLDivElement>(null);
+  // Where there is no room for the whole month its last days are seen first.
+  useLayoutEffect(() => { host.current!.scrollLeft = host.current!.scrollWidth; }, [view.month]);
   return (
-    <svg class="health-bars" viewBox={`0 0 ${view.days.length * wide} 96`} role="img" aria-label={w.daysSaid(String(Math.max(0, ...view.days.map(d => d.count))))}>
+    <div class="scroll" ref={host} tabIndex={0} role="region" aria-label={w.days}><svg class="health-bars" viewBox={`0 0 ${view.days.length * wide} 96`} role="img" aria-label={w.daysSaid(String(Math.max(0, ...view.days.map(d => d.count))))}>
       {view.days.map((d, i) => (
         <g key={d.from}><title>{dayClock(d.from, zone.value)}: {d.count}</title>
           <rect x={i * wide + 2} width={wide - 4} y={76 - 60 * d.count / most} height={60 * d.count / most} />
@@ -28,7 +31,7 @@ function Bars({ view }: { view: AlarmHealthView }) {
           {(i + 1) % 5 === 0 && <text x={i * wide + wide / 2} y={92}>{i + 1}</text>}
         </g>))}
       <line x1="0" x2={view.days.length * wide} y1="76.5" y2="76.5" />
-    </svg>
+    </svg></div>
   );
 }
 
@@ -62,7 +65,7 @@ export function AlarmHealthPage() {
         <button type="button" onClick={() => print()}>{w.print}</button>
       </div>
       {data === null ? <p class="hint" role="status">{problem?.errors[0]?.text ?? (failed ? words.error.unreachable : words.loading)}</p> : <>
-        <section class="sheet card"><h2>{monthOf(data.month)}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint" data-testid="health-observed">{w.observed(dayClock(data.from, zone.value), dayClock(data.to, zone.value))}</p><p class="hint">{w.note}</p><h3>{w.days}</h3><div class="scroll" tabIndex={0} role="region" aria-label={w.days}><Bars view={data} /></div></section>
+        <section class="sheet card"><h2>{monthOf(data.month)}</h2><p data-testid="health-lead"><b>{w.lead(String(data.told), say(data.perHour))}</b></p><p class="hint" data-testid="health-observed">{w.observed(dayClock(data.from, zone.value), dayClock(data.to, zone.value))}</p><p class="hint">{w.note}</p><h3>{w.days}</h3><Bars view={data} /></section>
         <section class="sheet card"><Figures view={data} /><p class="hint">{w.source}</p></section>
         <section class="sheet card"><h2>{w.busiest}</h2><Busy rows={data.busiest} /></section>
         <section class="sheet card"><h2>{w.chattering}</h2><Busy rows={data.chattering} /></section>
