@@ -16,14 +16,15 @@ internal static class ProgramOfFuzz
 
     public static int Run(string[] args)
     {
-        var (mutations, seed, targets, page) = (10_000_000L, 1, Target.All, true);
+        var (mutations, seed, targets, page, sparkplug) = (10_000_000L, 1, Target.All, true, true);
         for (var i = 0; i < args.Length; i++)
         {
             var value = i + 1 < args.Length ? args[i + 1] : "";
             if (args[i] == "--no-page") page = false;
             else if (args[i] == "--mutations" && long.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out mutations)) i++;
             else if (args[i] == "--seed" && int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out seed)) i++;
-            else if (args[i] == "--decoder" && Target.All.Where(t => t.Name == value).ToArray() is { Length: 1 } one) (targets, i) = (one, i + 1);
+            else if (args[i] == "--decoder" && Target.All.Where(t => t.Name == value).ToArray() is { Length: 1 } one) (targets, sparkplug, i) = (one, false, i + 1);
+            else if (args[i] == "--decoder" && value == SparkplugHunt.Name) (targets, i) = ([], i + 1);
             else return Complain();
         }
 
@@ -39,8 +40,26 @@ internal static class ProgramOfFuzz
             broken += found.Broken;
         }
 
+        if (sparkplug) broken += RunSparkplug(mutations, seed, rows);
         if (page) Keep(rows);
         return broken == 0 ? 0 : 1;
+    }
+
+    // It has a session of its own and not yet a place in the fold of a circuit: the last two cells say what the session made of it.
+    private static long RunSparkplug(long mutations, int seed, List<string> rows)
+    {
+        var c = new SparkplugHunt(seed).Run(mutations, done => Console.Error.WriteLine($"{SparkplugHunt.Name}: {Number(done)}"));
+        var refused = string.Join(", ", c.Refused.OrderBy(r => r.Key).Select(r => $"{r.Key} {Number(r.Value)}"));
+        var notes = string.Join(", ", c.Notes.OrderBy(n => n.Key).Select(n => $"{n.Key} {Number(n.Value)}"));
+        string[] cells =
+        [
+            SparkplugHunt.Name, Number(c.Mutations), $"{seed}", Number((long)(c.Mutations / c.Took.TotalSeconds)), Number(c.Readings), refused, Number(c.Broken),
+            $"{Number(c.Dearest.Allocated)} B, {Number(c.Dearest.Length)} B", (c.MostOfAllowed * 100).ToString("0", CultureInfo.InvariantCulture) + " %", notes,
+        ];
+        rows.Add($"| {string.Join(" | ", cells)} |");
+        Console.WriteLine(rows[^1]);
+        foreach (var sample in c.Samples) Console.WriteLine($"  BROKEN: {sample}");
+        return c.Broken;
     }
 
     private static string Row(Catch c, int seed)
