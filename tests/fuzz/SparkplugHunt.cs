@@ -70,6 +70,9 @@ internal sealed class SparkplugHunt(int seed)
         Hex("18ff7f"), Hex("08ffffffffffffffffff01"), Metric("0a02c328"), [0x12, 0x84, 0x04, 0x0a, 0x81, 0x04, .. Enumerable.Repeat((byte)'n', 513)], Hex("2b 0801 33 34 2c"), [], Hex("1200 1200"),
     ];
 
+    // More metrics than a payload may have: too dear to be a seed.
+    private static readonly byte[] Many = [.. Enumerable.Range(0, 2 * (SparkplugPayload.MostMetrics + 100)).Select(i => (byte)(i % 2 == 0 ? 0x12 : 0))];
+
     private static IReadOnlyList<byte[]> Dictionary { get; } =
     [
         .. new[]
@@ -92,6 +95,7 @@ internal sealed class SparkplugHunt(int seed)
         {
             One(_mutator.Mutate(Any(), Any()).ToArray());
             if (i % 32 == 0) BeBorn();
+            if (i % 5000 == 0) One(_mutator.Mutate(Many, Any()).ToArray());
             if (i % 100_000 == 0) told?.Invoke(i);
         }
 
