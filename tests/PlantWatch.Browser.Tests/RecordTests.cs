@@ -3,7 +3,9 @@ using PlantWatch.Browser.Tests.Plant;
 using PlantWatch.Core.Maintenance;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Server;
 using PlantWatch.Server.Api;
+using PlantWatch.Server.Tests.Peers;
 using PlantWatch.Server.Tests.Whole;
 using static PlantWatch.Browser.Tests.Browser.Screen;
 
@@ -30,6 +32,23 @@ public sealed class RecordTests(Chromium chromium) : IClassFixture<Chromium>
         await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "<b>7</b>" })).ToHaveCountAsync(1);
         await Expect(screen["refusal-not_a_number"].Filter(new() { HasText = "seven" })).ToContainTextAsync("5 bytes");
         screen.IsClean();
+    }
+
+    [BrowserFact]
+    public async Task A_broker_that_is_not_there_is_told_with_what_to_do_and_one_that_listens_as_such()
+    {
+        await using var apart = await WholeServer.StartAsync(set: o => (o.Broker.Mode, o.Broker.Port) = (BrokerMode.External, Peer.FreePort()));
+        await using var screen = await chromium.OpenAsync(apart.Address, 390);
+        await screen.GoAsync("record");
+        await Expect(screen["broker-state"]).ToContainTextAsync("Nobody listens at 127.0.0.1:");
+        await Expect(screen["trouble-nothing_listens"]).ToContainTextAsync("start it");
+        screen.IsClean();
+
+        await using var server = await TestPlant.StartAsync();
+        await using var other = await chromium.OpenAsync(server.Address, 390);
+        await other.GoAsync("record");
+        await Expect(other["broker-state"]).ToContainTextAsync("Embedded broker listening (127.0.0.1:");
+        other.IsClean();
     }
 
     [BrowserFact]
