@@ -9,18 +9,21 @@ public sealed class SeriesFeeder(IFeedSource source, InfluxDoor door, TimeProvid
     /// <summary>Lines of a request at most.</summary>
     public const int MostLines = 5000;
 
-    private FeedPage? _next;
+    private Ready? _next;
+
+    // Its lines are made while the page before it is on its way.
+    private sealed record Ready(FeedPage Page, IReadOnlyList<string> Texts);
 
     /// <summary>Writes the next page, if anything is owed.</summary>
     /// <exception cref="StorageException">The record failed; nothing was noted.</exception>
     public async Task<FeedStep> StepAsync(CancellationToken cancellation)
     {
-        var page = _next ?? await source.NextAsync(MostLines, null, cancellation).ConfigureAwait(false);
+        var ready = _next ?? await ReadAsync(null, cancellation).ConfigureAwait(false);
         _next = null;
-        if (page.Pieces.Count == 0) return FeedStep.Idle;
+        if (ready.Page.Pieces.Count == 0) return FeedStep.Idle;
         try
         {
-            return await WriteAsync(page, cancellation).ConfigureAwait(false);
+            return await WriteAsync(ready, cancellation).ConfigureAwait(false);
         }
         catch
         {
@@ -36,11 +39,17 @@ public sealed class SeriesFeeder(IFeedSource source, InfluxDoor door, TimeProvid
         source.Forget();
     }
 
-    private async Task<FeedStep> WriteAsync(FeedPage page, CancellationToken cancellation)
+    private async Task<Ready> ReadAsync(FeedPage? ahead, CancellationToken cancellation)
     {
-        var writing = WriteWholeAsync(page, cancellation);
+        var page = await source.NextAsync(MostLines, ahead, cancellation).ConfigureAwait(false);
+        return new(page, [.. page.Pieces.Where(p => p.Readings.Count > 0).Select(p => LineProtocol.Lines(LineProtocol.Prefix(p.Circuit, p.Probe), p.Readings))]);
+    }
+
+    private async Task<FeedStep> WriteAsync(Ready ready, CancellationToken cancellation)
+    {
+        var (page, writing) = (ready.Page, WriteWholeAsync(ready, cancellation));
         // Only a full page is followed by another at once.
-        var ahead = page.Readings >= MostLines ? await source.NextAsync(MostLines, page, cancellation).ConfigureAwait(false) : null;
+        var ahead = page.Readings >= MostLines ? await ReadAsync(page, cancellation).ConfigureAwait(false) : null;
         var (answer, parked) = await writing.ConfigureAwait(false);
         if (answer.Taking != Taking.Taken)
         {
@@ -54,12 +63,13 @@ public sealed class SeriesFeeder(IFeedSource source, InfluxDoor door, TimeProvid
     }
 
     // Nearly always nothing is wrong with any line: they are told apart only where something is.
-    private async Task<(WriteAnswer Answer, IReadOnlyList<ParkedLines> Parked)> WriteWholeAsync(FeedPage page, CancellationToken cancellation)
+    private async Task<(WriteAnswer Answer, IReadOnlyList<ParkedLines> Parked)> WriteWholeAsync(Ready ready, CancellationToken cancellation)
     {
+        var page = ready.Page;
         if (page.Readings == 0) return (WriteAnswer.Good, []);
         if (page.Readings <= MostLines)
         {
-            var whole = await door.WriteAsync(page.Pieces.Where(p => p.Readings.Count > 0).Select(p => LineProtocol.Lines(LineProtocol.Prefix(p.Circuit, p.Probe), p.Readings)), cancellation).ConfigureAwait(false);
+            var whole = await door.WriteAsync(ready.Texts, cancellation).ConfigureAwait(false);
             if (whole.Taking != Taking.LinesRefused) return (whole, []);
         }
 
