@@ -48,7 +48,8 @@ public interface IFeedSource
 
 /// <summary>Readings on their way to the other store.</summary>
 /// <param name="Pieces">Of one series each.</param>
-public sealed record FeedPage(IReadOnlyList<FeedPiece> Pieces)
+/// <param name="IsMore">More may be owed than is in it.</param>
+public sealed record FeedPage(IReadOnlyList<FeedPiece> Pieces, bool IsMore = false)
 {
     /// <summary>Readings in it.</summary>
     public int Readings { get; } = Pieces.Sum(piece => piece.Readings.Count);
@@ -76,13 +77,18 @@ public sealed record FeedPiece(long Series, string Circuit, string Probe, string
 /// <param name="Sample">One of them.</param>
 /// <param name="Words">What the other side said.</param>
 /// <param name="At">When.</param>
-public sealed record ParkedLines(long Series, string Circuit, string Probe, Instant First, Instant Last, long Lines, string Sample, string Words, Instant At);
+public sealed record ParkedLines(long Series, string Circuit, string Probe, Instant First, Instant Last, long Lines, string Sample, string Words, Instant At)
+{
+    /// <summary>Older than what the other side keeps: nothing is wrong, and nothing is to be done.</summary>
+    public bool IsTooOld => Words == Influx.WriteAnswer.BeyondRetention;
+}
 
 /// <summary>What is owed. The default owes nothing.</summary>
 /// <param name="Readings">Readings still to be written, those of marked minutes included.</param>
 /// <param name="Oldest">Receive time of the oldest of them that follows a mark; never when there is none.</param>
-/// <param name="Parked">Lines refused for good, each time counted.</param>
-public readonly record struct Backlog(long Readings, Instant Oldest, long Parked);
+/// <param name="Parked">Lines refused for good, each time counted, but for those of <paramref name="TooOld"/>.</param>
+/// <param name="TooOld">Lines older than what the other side keeps, each time counted.</param>
+public readonly record struct Backlog(long Readings, Instant Oldest, long Parked, long TooOld = 0);
 
 /// <summary>What a series holds in a span.</summary>
 /// <param name="Series">The series, as the record counts it.</param>

@@ -20,12 +20,15 @@ internal static class FeedWords
         if (!feed.IsOn) return null;
         if (feed.Trouble.Length > 0) return $"{feed.Trouble}; since {feed.TroubleSince}, {HowFar(feed)}";
         if (feed.Differing > 0) return $"the nightly comparison found {Number(feed.Differing)} days of series that InfluxDB holds otherwise (log 4113); they are written again; {HowFar(feed)}";
-        return feed.Owed.Parked > 0 ? $"InfluxDB refused {Number(feed.Owed.Parked)} lines for good{(feed.LastRefusal.Length > 0 ? $" ({feed.LastRefusal})" : "")}; {HowFar(feed)}" : null;
+        return feed.Owed.Parked > 0 ? $"InfluxDB refused {Number(feed.Owed.Parked)} lines for good{(feed.LastRefusal.Length > 0 ? $" ({feed.LastRefusal})" : "")}: free the way, then rebuild-series; {HowFar(feed)}" : null;
     }
 
     /// <summary>How far it is.</summary>
-    public static string HowFar(FeedView feed) =>
-        !feed.IsOn ? "not set up" : feed.Owed.Readings == 0 ? "nothing is owed" : $"{Number(feed.Owed.Readings)} readings are owed, the oldest for {Number((long)feed.Lag.TotalSeconds)} s";
+    public static string HowFar(FeedView feed) => feed.IsOn ? OwedOf(feed) + TooOldOf(feed) : "not set up";
+
+    private static string OwedOf(FeedView feed) => feed.Owed.Readings == 0 ? "nothing is owed" : $"{Number(feed.Owed.Readings)} readings are owed, the oldest for {Number((long)feed.Lag.TotalSeconds)} s";
+
+    private static string TooOldOf(FeedView feed) => feed.Owed.TooOld == 0 ? "" : $"; {Number(feed.Owed.TooOld)} lines were older than InfluxDB keeps";
 
     private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

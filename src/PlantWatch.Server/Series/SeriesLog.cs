@@ -12,10 +12,16 @@ internal static partial class SeriesLog
     [LoggerMessage(4102, LogLevel.Information, "Series {Former} is written to InfluxDB as {Circuit}/{Probe} from now on; what was written before stays there under the old name, and rebuild-series writes it under the new one too")]
     public static partial void Renamed(ILogger log, string former, string circuit, string probe);
 
+    [LoggerMessage(4104, LogLevel.Information, "InfluxDB at {Url}, {Database} is another one than was fed before: everything is written to it, from the first reading on")]
+    public static partial void OtherServer(ILogger log, string url, string database);
+
+    [LoggerMessage(4105, LogLevel.Information, "Readings of {Circuit}/{Probe}, up to {Last} at least, are older than InfluxDB keeps: they are counted and not written, without another line here")]
+    public static partial void TooOld(ILogger log, string circuit, string probe, string last);
+
     [LoggerMessage(4110, LogLevel.Warning, "{Trouble}; tried again in {Delay}. The record keeps what is owed")]
     public static partial void NotTaken(ILogger log, string trouble, TimeSpan delay);
 
-    [LoggerMessage(4111, LogLevel.Error, "InfluxDB refuses {Lines} lines of {Circuit}/{Probe} from {First} to {Last} for good: {Words}. They are parked")]
+    [LoggerMessage(4111, LogLevel.Error, "InfluxDB refuses {Lines} lines of {Circuit}/{Probe} from {First} to {Last} for good: {Words}. They are parked, later ones of this series and reason without another line here; where the way is free, rebuild-series writes them")]
     public static partial void Parked(ILogger log, long lines, string circuit, string probe, string first, string last, string words);
 
     [LoggerMessage(4103, LogLevel.Information, "The counts of {Compared} days of series in the last {Days} days were compared with InfluxDB: {Differ} differ")]

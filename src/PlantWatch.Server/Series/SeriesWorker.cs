@@ -10,6 +10,7 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
     private static readonly TimeSpan BetweenCounts = TimeSpan.FromSeconds(10);
     private readonly FeedPace _pace = new();
     private Instant _counted = Instant.Never;
+    private bool _hasBegun;
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -18,16 +19,13 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
         try
         {
             book.Now = FeedView.Off with { IsOn = true };
-            await source.TakeUpAsync(stoppingToken);
-            await CountAsync(stoppingToken);
-            SeriesLog.Begun(log, door.Place.Url.GetComponents(UriComponents.SchemeAndServer, UriFormat.Unescaped), door.Place.Database, book.Now.Owed.Readings);
             while (true)
             {
                 var wait = await GuardAsync(stoppingToken);
                 if (wait > TimeSpan.Zero) await Task.Delay(wait, clock, stoppingToken);
             }
         }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        catch (Exception) when (stoppingToken.IsCancellationRequested)
         {
             // What is owed waits for the next start.
         }
@@ -37,11 +35,13 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
     {
         try
         {
+            if (!_hasBegun) await BeginAsync(cancellation);
             var wait = await StepAsync(cancellation);
             if (Now - _counted >= BetweenCounts) await CountAsync(cancellation);
             return wait;
         }
-        catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+        // Whatever it is: one that leaves here ends the server.
+        catch (Exception fault) when (!cancellation.IsCancellationRequested)
         {
             feeder.Forget();
             var wait = _pace.AfterFailure(TimeSpan.Zero, Random.Shared.NextDouble());
@@ -51,13 +51,22 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
         }
     }
 
+    private async Task BeginAsync(CancellationToken cancellation)
+    {
+        var url = door.Place.Url.GetComponents(UriComponents.SchemeAndServer, UriFormat.Unescaped);
+        if (await feeder.BeginAsync(cancellation)) SeriesLog.OtherServer(log, url, door.Place.Database);
+        await CountAsync(cancellation);
+        SeriesLog.Begun(log, url, door.Place.Database, book.Now.Owed.Readings);
+        _hasBegun = true;
+    }
+
     private async Task<TimeSpan> StepAsync(CancellationToken cancellation)
     {
         var step = await feeder.StepAsync(cancellation);
         if (step.Answer.Taking != Taking.Taken) return await NotTakenAsync(step.Answer, cancellation);
         if (_pace.Failures > 0) SeriesLog.Recovered(log, _pace.Failures + 1);
         Tell(step);
-        book.Now = book.Now with { Written = book.Now.Written + step.Written, Trouble = "", TroubleSince = Instant.Never, LastRefusal = step.Parked is [.., var last] ? last.Words : book.Now.LastRefusal };
+        book.Now = book.Now with { Written = book.Now.Written + step.Written, Trouble = "", TroubleSince = Instant.Never, LastRefusal = step.Parked.LastOrDefault(p => !p.IsTooOld)?.Words ?? book.Now.LastRefusal };
         if (step.Parked.Count > 0) await CountAsync(cancellation);
         if (!step.IsMore && await nightly.LookAsync(cancellation) is { } report) book.Now = book.Now with { Differing = report.Differ.Count };
         return _pace.AfterSuccess(step.IsMore);
@@ -75,10 +84,14 @@ internal sealed class SeriesWorker(SeriesFeeder feeder, IFeedSource source, Infl
     private void Tell(FeedStep step)
     {
         foreach (var piece in step.Renamed) SeriesLog.Renamed(log, piece.Formerly!, piece.Circuit, piece.Probe);
-        foreach (var lines in step.Parked) Tell(lines);
+        foreach (var lines in step.NewlyParked) Tell(lines);
     }
 
-    private void Tell(ParkedLines lines) => SeriesLog.Parked(log, lines.Lines, lines.Circuit, lines.Probe, lines.First.ToString(), lines.Last.ToString(), lines.Words);
+    private void Tell(ParkedLines lines)
+    {
+        if (lines.IsTooOld) SeriesLog.TooOld(log, lines.Circuit, lines.Probe, lines.Last.ToString());
+        else SeriesLog.Parked(log, lines.Lines, lines.Circuit, lines.Probe, lines.First.ToString(), lines.Last.ToString(), lines.Words);
+    }
 
     private void Trouble(string words) => book.Now = book.Now with { Trouble = words, TroubleSince = book.Now.Trouble.Length > 0 ? book.Now.TroubleSince : Now };
 

@@ -1,3 +1,4 @@
+using System.Net;
 using InfluxDB.Client;
 using InfluxDB.Client.Api.Domain;
 
@@ -40,10 +41,20 @@ public sealed class InfluxDoor : IDisposable
         using var either = CancellationTokenSource.CreateLinkedTokenSource(late.Token, cancellation);
         try
         {
-            await _writer.WriteRecordsAsync(lines, WritePrecision.Us, cancellationToken: either.Token).ConfigureAwait(false);
-            return WriteAnswer.Good;
+            var answer = await _writer.WriteRecordsAsyncWithIRestResponse(lines, WritePrecision.Us, cancellationToken: either.Token).ConfigureAwait(false);
+            // Every generation says 204 and nothing else. Another 2xx is of something in between that took nothing.
+            return answer.StatusCode == HttpStatusCode.NoContent ? WriteAnswer.Good : WriteAnswer.NotOfIts(answer.StatusCode);
         }
-        catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
+        catch (Exception) when (cancellation.IsCancellationRequested)
+        {
+            // The client gives a request that was called off back as one that failed.
+            throw new OperationCanceledException(cancellation);
+        }
+        catch (Exception) when (late.IsCancellationRequested)
+        {
+            return WriteAnswer.Late;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
             return WriteAnswer.Of(fault);
         }

@@ -15,7 +15,7 @@ internal sealed class PoisonHunt(IReadOnlyList<string> lines, Func<IEnumerable<s
     public async Task<WriteAnswer> WriteAsync(int first, int count)
     {
         var answer = await write(lines.Skip(first).Take(count)).ConfigureAwait(false);
-        if (answer.Taking != Taking.LinesRefused) return answer;
+        if (!answer.IsForGood) return answer;
         // A server that says that it refused as many as it got need not be asked about each.
         if (count == 1 || answer.Dropped >= count) return Add(new(first, count, answer.Words));
         var half = count / 2;

@@ -15,6 +15,8 @@ public enum Taking
     Taken,
     /// <summary>Some or all of these lines are refused for good; the others of them are there.</summary>
     LinesRefused,
+    /// <summary>Some or all of these lines are older than what the server keeps; the others of them are there.</summary>
+    BeyondRetention,
     /// <summary>The token is refused.</summary>
     NotAllowed,
     /// <summary>There is no such database or bucket.</summary>
@@ -26,18 +28,31 @@ public enum Taking
 /// <param name="Words">What the server said, or what went wrong on the way; empty when they were taken.</param>
 /// <param name="Dropped">How many lines the server says it refused; null where it does not say.</param>
 /// <param name="NotBefore">How long the server asks to be left alone; zero when it does not.</param>
-public sealed partial record WriteAnswer(Taking Taking, string Words, int? Dropped = null, TimeSpan NotBefore = default)
+/// <param name="IsTooMuch">Fewer lines at once may go.</param>
+public sealed partial record WriteAnswer(Taking Taking, string Words, int? Dropped = null, TimeSpan NotBefore = default, bool IsTooMuch = false)
 {
+    /// <summary>Words of every answer about lines that are too old to be kept.</summary>
+    public const string BeyondRetention = "beyond retention";
+
     private const int LongestWords = 300;
 
     /// <summary>They are there.</summary>
     public static WriteAnswer Good { get; } = new(Taking.Taken, "");
 
+    /// <summary>Nothing was heard within the longest time; on a thin line fewer at once may get through.</summary>
+    public static WriteAnswer Late { get; } = new(Taking.NotNow, "no answer in time", IsTooMuch: true);
+
+    /// <summary>Lines of it can never be written; the others are there.</summary>
+    public bool IsForGood => Taking is Taking.LinesRefused or Taking.BeyondRetention;
+
+    /// <summary>A success that no InfluxDB answers with.</summary>
+    public static WriteAnswer NotOfIts(HttpStatusCode status) => new(Taking.NotNow, $"{(int)status} instead of 204: what answers is no InfluxDB");
+
     /// <summary>Understands what a client throws.</summary>
     public static WriteAnswer Of(Exception fault) => fault switch
     {
         HttpException { Status: > 0 } refused => Of((HttpStatusCode)refused.Status, Line(refused.Message), TimeSpan.FromSeconds(refused.RetryAfter ?? 0)),
-        OperationCanceledException or TimeoutException => new(Taking.NotNow, "no answer in time"),
+        OperationCanceledException or TimeoutException => Late,
         _ => new(Taking.NotNow, Line(fault.GetBaseException().Message)),
     };
 
@@ -46,9 +61,14 @@ public sealed partial record WriteAnswer(Taking Taking, string Words, int? Dropp
     {
         HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden => new(Taking.NotAllowed, words),
         HttpStatusCode.NotFound => new(Taking.NotThere, words),
+        HttpStatusCode.BadRequest or HttpStatusCode.UnprocessableEntity when SpeaksOfAge(words) => new(Taking.BeyondRetention, BeyondRetention, DroppedOf(words)),
         HttpStatusCode.BadRequest or HttpStatusCode.UnprocessableEntity when SpeaksOfLines().IsMatch(words) => new(Taking.LinesRefused, WithoutFigures(words), DroppedOf(words)),
-        _ => new(Taking.NotNow, $"{(int)status}: {words}", null, notBefore),
+        _ => new(Taking.NotNow, $"{(int)status}: {words}", null, notBefore, IsTooMuch: status == HttpStatusCode.RequestEntityTooLarge),
     };
+
+    // Of two reasons the one that somebody can mend counts.
+    private static bool SpeaksOfAge(string words) =>
+        words.Contains("beyond retention policy", StringComparison.OrdinalIgnoreCase) && !words.Contains("unable to parse", StringComparison.OrdinalIgnoreCase) && !words.Contains("conflict", StringComparison.OrdinalIgnoreCase);
 
     // The same refusal of other lines is the same reason: what is particular to a line is taken out.
     private static string WithoutFigures(string words) => LinesInside().Replace(DroppedFigure().Replace(words, ""), "'...'").Trim();

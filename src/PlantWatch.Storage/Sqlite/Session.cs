@@ -12,6 +12,9 @@ internal sealed class Session : IDisposable
     private readonly SqliteConnection _connection;
     private readonly Dictionary<string, Statement> _statements = new(StringComparer.Ordinal);
 
+    // Commits do not wait for the disk at the moment, or may not: setting it back failed.
+    private bool _isLight;
+
     private Session(SqliteConnection connection) => _connection = connection;
 
     /// <summary>The connection that writes. FULL: a commit that returned survives a power cut, because an acknowledgement follows it.</summary>
@@ -82,8 +85,14 @@ internal sealed class Session : IDisposable
         if (code != raw.SQLITE_OK) throw SqliteFailure.Of(database, code);
     }
 
-    /// <summary>Runs work in a transaction that takes the write lock at once: all of it is committed, or none.</summary>
+    /// <summary>Runs work in a transaction that takes the write lock at once: all of it is committed and down on the disk, or none.</summary>
     public T InTransaction<T>(Func<T> work)
+    {
+        if (_isLight) WaitForTheDiskAgain();
+        return Transact(work);
+    }
+
+    private T Transact<T>(Func<T> work)
     {
         Prepare("BEGIN IMMEDIATE").Run();
         try
@@ -102,14 +111,34 @@ internal sealed class Session : IDisposable
     /// <summary>A transaction that does not wait for the disk: whole or not at all, but a power cut soon after may take it away.</summary>
     public T Unflushed<T>(Func<T> work)
     {
+        _isLight = true;
         Script("PRAGMA synchronous = NORMAL");
         try
         {
-            return InTransaction(work);
+            return Transact(work);
         }
         finally
         {
-            Script("PRAGMA synchronous = FULL");
+            TryWaitForTheDiskAgain();
+        }
+    }
+
+    private void WaitForTheDiskAgain()
+    {
+        Script("PRAGMA synchronous = FULL");
+        _isLight = false;
+    }
+
+    // This work is done or undone already. The next that must be down tries again, and fails where it cannot.
+    private void TryWaitForTheDiskAgain()
+    {
+        try
+        {
+            WaitForTheDiskAgain();
+        }
+        catch (StorageException)
+        {
+            _isLight = true;
         }
     }
 

@@ -76,7 +76,7 @@ public sealed partial class SqliteStore : IFeedSource
         var pieces = new List<FeedPiece>();
         var marked = FeedReader.Marked(session, most / 2, ahead, pieces);
         if (marked < most) _round.Take(session, most - marked, pieces);
-        return new(pieces);
+        return new(pieces, _round.IsMore || marked >= most / 2 || pieces.Sum(p => p.Readings.Count) >= most);
     }
 
     // Without a flush of its own: a note that a power cut takes along only means that a page is written twice. The next commit flushes it too.

@@ -1,4 +1,6 @@
 using PlantWatch.Core.Plant;
+using PlantWatch.Core.Quantities;
+using PlantWatch.Server.Series;
 using PlantWatch.Server.Tests.Peers;
 using PlantWatch.Server.Tests.Storage;
 using PlantWatch.Storage.Influx;
@@ -134,6 +136,26 @@ public sealed class FeedTests
         Assert.Equal("partial write: field type conflict: input field \"value\" on measurement \"reading\" is type float, already exists as type integer", parked.Words);
         Assert.StartsWith("reading,circuit=main-circuit,probe=main-ph value=7", parked.Sample, StringComparison.Ordinal);
         Assert.Equal(37, steps.SelectMany(s => s.Parked).Sum(p => p.Lines));
+    }
+
+    [PeerFact("influxd")]
+    public async Task What_is_older_than_the_database_keeps_is_counted_and_all_else_arrives()
+    {
+        await using var influxd = await Influxd.StartAsync();
+        await influxd.AskAsync("CREATE DATABASE short WITH DURATION 1d");
+        await using var record = new FedRecord(influxd.Url, database: "short");
+        // The server forgets by its own clock.
+        var now = Instant.From(DateTimeOffset.UtcNow);
+        await record.CommitAsync(Enumerable.Range(0, 300).Select(i => Batch.Ph(now - TimeSpan.FromDays(90) + TimeSpan.FromSeconds(i), 7)).Concat(Enumerable.Range(0, 20).Select(i => Batch.Ph(now + TimeSpan.FromSeconds(i), 7))));
+
+        var steps = await record.DrainAsync();
+
+        var owed = await record.Store.BacklogAsync(default);
+        Assert.Equal((0L, 0L, 300L), (owed.Readings, owed.Parked, owed.TooOld));
+        Assert.Single(steps.SelectMany(s => s.NewlyParked));
+        Assert.Equal(20, await record.PointsAsync());
+        Assert.Null(FeedWords.WhatIsWrong(FeedView.Off with { IsOn = true, Owed = owed }));
+        Assert.Equal("nothing is owed; 300 lines were older than InfluxDB keeps", FeedWords.HowFar(FeedView.Off with { IsOn = true, Owed = owed }));
     }
 
     [PeerFact("influxd")]

@@ -1,8 +1,9 @@
+using System.Reflection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using PlantWatch.Server.Series;
 using PlantWatch.Server.Tests.Peers;
-using PlantWatch.Server.Tests.Storage;
+using PlantWatch.Storage;
 using PlantWatch.Storage.Influx;
 
 namespace PlantWatch.Server.Tests.Influx;
@@ -14,13 +15,15 @@ public sealed class SeriesWorkerTests
     {
         private readonly SeriesWorker _worker;
 
-        public Running(FedRecord record) => _worker = new(
-            record.Feeder, record.Store, record.Door, new NightlyCheck(record.Store, new CopyCheck(record.Store, record.Door), TimeZoneInfo.Utc, TimeProvider.System, NullLogger<NightlyCheck>.Instance), Book,
+        public Running(FedRecord record, IFeedSource? source = null) => _worker = new(
+            record.Feeder, source ?? record.Store, record.Door, new NightlyCheck(record.Store, new CopyCheck(record.Store, record.Door), TimeZoneInfo.Utc, TimeProvider.System, NullLogger<NightlyCheck>.Instance), Book,
             TimeProvider.System, Log);
 
         public FeedBook Book { get; } = new();
 
         public Said Log { get; } = new();
+
+        public bool IsOver => _worker.ExecuteTask is { IsCompleted: true };
 
         public Task StartAsync() => _worker.StartAsync(default);
 
@@ -130,13 +133,76 @@ public sealed class SeriesWorkerTests
     }
 
     [Fact]
-    public async Task Nothing_of_a_commit_waits_for_a_feed_that_nobody_asked_for()
+    public async Task A_record_that_fails_at_the_start_never_ends_the_server_and_the_first_word_knows_what_is_owed()
     {
-        await using var record = new FedRecord(new Uri("http://127.0.0.1:9"));
+        await using var other = await Pretender.StartAsync();
+        other.Says = _ => null;
+        await using var record = new FedRecord(other.Url);
         await record.CommitAsync(FedRecord.Seconds(0, 10));
+        await using var running = new Running(record, FailingOnce.On(record.Store));
 
-        Assert.Equal((default, "not set up"), (await record.Store.BacklogAsync(default), FeedWords.HowFar(FeedView.Off)));
-        Assert.Null(FeedWords.WhatIsWrong(FeedView.Off));
-        Assert.Equal(10, (await record.Store.RawAsync(Batch.Main, "main-ph", FedRecord.Noon, FedRecord.Noon + TimeSpan.FromHours(1), 100, default)).Count);
+        await running.StartAsync();
+        await Peer.UntilAsync(() => other.Writes.Count == 1 || running.IsOver, "it writes");
+
+        Assert.False(running.IsOver);
+        Assert.Contains("4112 The feed of InfluxDB failed on our side", running.Log.All, StringComparison.Ordinal);
+        Assert.Contains("; 10 readings are owed", running.Log.All, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_orderly_stop_in_the_middle_of_a_write_is_no_failure()
+    {
+        await using var other = await Pretender.StartAsync();
+        other.Says = _ => null;
+        await using var record = new FedRecord(other.Url);
+        await record.CommitAsync(FedRecord.Seconds(0, 10));
+        var running = new Running(record);
+        await running.StartAsync();
+        await Peer.UntilAsync(() => other.Writes.Count == 1, "a write is under way");
+
+        await running.DisposeAsync();
+
+        Assert.StartsWith("4100 ", running.Log.All, StringComparison.Ordinal);
+        Assert.Single(running.Log.All.Split('\n'));
+    }
+
+    [Fact]
+    public async Task Another_server_is_said_to_be_another_and_gets_everything()
+    {
+        await using var other = await Pretender.StartAsync();
+        await using var record = new FedRecord(other.Url);
+        await record.CommitAsync(FedRecord.Seconds(0, 10));
+        await MarksOf.TakeAsync(record.Store, new(new Uri("http://127.0.0.1:9"), Influxd.Database, null, () => null), default);
+        var page = await record.Store.NextAsync(5000, null, default);
+        await record.Store.NoteAsync(page, [], default);
+        Assert.Equal(0, await record.OwedAsync());
+
+        await using var running = new Running(record);
+        await running.StartAsync();
+        await Peer.UntilAsync(() => running.Book.Now.Written == 10, "it is written");
+
+        Assert.StartsWith("4104 ", running.Log.All, StringComparison.Ordinal);
+        Assert.Equal(10, other.Writes.Sum(w => w.Length));
+    }
+
+    /// <summary>A record that cannot be counted the first time.</summary>
+    public class FailingOnce : DispatchProxy
+    {
+        private IFeedSource _inner = null!;
+        private bool _hasFailed;
+
+        public static IFeedSource On(IFeedSource inner)
+        {
+            var source = Create<IFeedSource, FailingOnce>();
+            ((FailingOnce)(object)source)._inner = inner;
+            return source;
+        }
+
+        protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
+        {
+            if (targetMethod!.Name != nameof(IFeedSource.BacklogAsync) || _hasFailed) return targetMethod.Invoke(_inner, args);
+            _hasFailed = true;
+            throw new StorageException("disk I/O error", mayPass: true);
+        }
     }
 }

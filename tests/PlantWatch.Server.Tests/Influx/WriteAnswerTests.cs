@@ -9,12 +9,13 @@ public sealed class WriteAnswerTests
     [Theory]
     [InlineData(400, "partial write: field type conflict: input field \"value\" on measurement \"reading\" is type float, already exists as type integer dropped=3", Taking.LinesRefused, 3)]
     [InlineData(400, "unable to parse 'reading,circuit=a value=': missing field value", Taking.LinesRefused, null)]
-    [InlineData(422, "failure writing points to database: partial write: points beyond retention policy dropped=1", Taking.LinesRefused, 1)]
+    [InlineData(422, "failure writing points to database: partial write: points beyond retention policy dropped=1", Taking.BeyondRetention, 1)]
     [InlineData(400, "precision is not known", Taking.NotNow, null)]
     [InlineData(401, "authorization failed", Taking.NotAllowed, null)]
     [InlineData(403, "not authorized to write", Taking.NotAllowed, null)]
     [InlineData(404, "database not found: \"plantwatch\"", Taking.NotThere, null)]
     [InlineData(429, "too many", Taking.NotNow, null)]
+    [InlineData(413, "too large", Taking.NotNow, null)]
     [InlineData(500, "timeout", Taking.NotNow, null)]
     [InlineData(503, "engine is closed", Taking.NotNow, null)]
     public void A_status_with_its_words_is_understood(int status, string words, Taking taking, int? dropped)
@@ -34,8 +35,4 @@ public sealed class WriteAnswerTests
         Assert.Equal(one.Words, other.Words);
         Assert.Equal("partial write: unable to parse '...': bad number", one.Words);
     }
-
-    [Fact]
-    public void No_answer_is_a_reason_to_try_again_for_ever() =>
-        Assert.Equal((Taking.NotNow, "no answer in time"), (WriteAnswer.Of(new TaskCanceledException()).Taking, WriteAnswer.Of(new TaskCanceledException()).Words));
 }

@@ -3,6 +3,7 @@ using Microsoft.Data.Sqlite;
 using PlantWatch.Core.Quantities;
 using PlantWatch.Storage;
 using PlantWatch.Storage.Sqlite;
+using SQLitePCL;
 
 namespace PlantWatch.Server.Tests.Storage;
 
@@ -35,6 +36,27 @@ public sealed class SqliteFileTests : IDisposable
         Assert.Equal(new BackFillTally(1, 0), receipt.BackFills);
         var minute = (await again.SeriesAsync(Batch.Main, new SeriesQuery("main-ph", Batch.Noon, Batch.Noon + TimeSpan.FromHours(1), 60, default), None)).Points.Single();
         Assert.Equal(new SeriesPoint(Batch.Noon, 3, 3, 7.25, 7.5, 7.75, 7.75), minute);
+    }
+
+    [Fact]
+    public async Task A_writer_that_cannot_wait_for_the_disk_again_commits_nothing_that_must_be_down()
+    {
+        await using var store = Open();
+        using var session = Session.OpenWriter(_file.Path, TimeSpan.FromSeconds(1));
+        var (isDenied, ran) = (false, 0);
+        strdelegate_authorizer denies = (_, action, name, value, _, _) => isDenied && action == raw.SQLITE_PRAGMA && (name, value) == ("synchronous", "FULL") ? raw.SQLITE_DENY : raw.SQLITE_OK;
+        _ = raw.sqlite3_set_authorizer(session.Handle, denies, null);
+
+        Assert.Equal(1, session.Unflushed(() => ++ran));
+        Assert.Equal(2, session.Prepare("PRAGMA synchronous").Scalar());
+        isDenied = true;
+        Assert.Equal(2, session.Unflushed(() => ++ran));
+        Assert.Throws<StorageException>(() => session.InTransaction(() => ++ran));
+        Assert.Equal((2, 1L), (ran, session.Prepare("PRAGMA synchronous").Scalar()));
+
+        isDenied = false;
+        Assert.Equal(2, session.InTransaction(() => session.Prepare("PRAGMA synchronous").Scalar()));
+        _ = raw.sqlite3_set_authorizer(session.Handle, (strdelegate_authorizer?)null, null);
     }
 
     [Fact]

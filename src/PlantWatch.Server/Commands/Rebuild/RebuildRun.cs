@@ -77,10 +77,12 @@ internal sealed class RebuildRun(IFeedSource source, InfluxDoor door, TextWriter
         Show(0);
         _progress.End();
         await source.KeepAsync(Note, null, default);
-        var parked = await source.ParkedAsync(default);
-        output.WriteLine($"All {Number(_whole)} readings were written{(parked.Count == 0 ? "." : $", but for {Number(parked.Sum(p => p.Lines))} lines that InfluxDB refuses:")}");
+        var all = await source.ParkedAsync(default);
+        var parked = all.Where(p => !p.IsTooOld).ToArray();
+        output.WriteLine($"All {Number(_whole)} readings were written{(parked.Length == 0 ? "." : $", but for {Number(parked.Sum(p => p.Lines))} lines that InfluxDB refuses:")}");
         foreach (var lines in parked) output.WriteLine($"  {lines.Circuit}/{lines.Probe}, {Number(lines.Lines)} from {lines.First} to {lines.Last}: {lines.Words}");
-        return parked.Count == 0 ? 0 : 1;
+        if (all.Where(p => p.IsTooOld).Sum(p => p.Lines) is > 0 and var old) output.WriteLine($"{Number(old)} lines of them are older than InfluxDB keeps, and are not there.");
+        return parked.Length == 0 ? 0 : 1;
     }
 
     private void Show(long owed)

@@ -32,7 +32,9 @@ internal static class RebuildSeriesCommand
         await using var store = SqliteStore.Open(Path.Combine(options.Data, "record.db"), SiteZone.Of(options));
         using var door = new InfluxDoor(place, TimeProvider.System);
         var run = new RebuildRun(store, door, output, complaints);
-        await run.BeginAsync(asked.Anew);
+        // One that was broken off goes on only at the server that it was for.
+        var isOther = ours is not null && await MarksOf.TakeAsync(store, place, default);
+        await run.BeginAsync(asked.Anew || isOther);
         return ours is null ? await run.WatchAsync() : await run.WriteAsync();
     }
 

@@ -1,5 +1,6 @@
 using PlantWatch.Core.Quantities;
 using PlantWatch.Core.Readings;
+using PlantWatch.Storage.Influx;
 
 namespace PlantWatch.Storage.Sqlite;
 
@@ -41,8 +42,11 @@ internal static class FeedReader
             oldest = Math.Min(oldest, first.T + first.Lag);
         }
 
-        return new(readings, oldest == long.MaxValue ? Instant.Never : Instant.FromUnixMicroseconds(oldest), session.Prepare("SELECT sum(lines) FROM feed_parked").Scalar() ?? 0);
+        return new(readings, oldest == long.MaxValue ? Instant.Never : Instant.FromUnixMicroseconds(oldest), Lines(session, "<>"), Lines(session, "="));
     }
+
+    private static long Lines(Session session, string isOrIsNot) =>
+        session.Prepare($"SELECT sum(lines) FROM feed_parked WHERE words {isOrIsNot} ?1").Bind(1, WriteAnswer.BeyondRetention).Scalar() ?? 0;
 
     public static IReadOnlyList<ParkedLines> Parked(Session session)
     {

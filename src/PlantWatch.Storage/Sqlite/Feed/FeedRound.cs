@@ -9,6 +9,9 @@ internal sealed class FeedRound
     private List<FeedSeries> _series = [];
     private int _next;
 
+    /// <summary>A series of this round gave as much as it was asked for, and may have more.</summary>
+    public bool IsMore { get; private set; }
+
     /// <summary>Forgets what it knows: the marks are read again.</summary>
     public void Forget() => (_series, _next) = ([], 0);
 
@@ -18,7 +21,7 @@ internal sealed class FeedRound
     /// <summary>Begins a round with the marks as they stand, but for a page that is on its way.</summary>
     public void Begin(Session session, FeedPage? ahead)
     {
-        (_series, _next) = ([], 0);
+        (_series, _next, IsMore) = ([], 0, false);
         var rows = session.Prepare(
             "SELECT s.id, p.key, s.key, f.circuit, f.probe, f.upto FROM feed_series f JOIN series s ON s.id = f.series JOIN partition p ON p.id = s.partition ORDER BY s.id");
         while (rows.Next()) _series.Add(Of(rows));
@@ -37,16 +40,18 @@ internal sealed class FeedRound
         // Room is left after a whole round: those that had more than their share go on.
         if (begun > 0 || _next < _series.Count) return taken;
         var hungry = _series.Where(s => pieces.Exists(p => p.Series == s.Id && p.Minute is null && p.Readings.Count == Share)).ToArray();
+        IsMore = false;
         for (var i = 0; i < hungry.Length; i++) taken += Take(session, hungry[i], (most - taken) / (hungry.Length - i), pieces);
         return taken;
     }
 
-    private static int Take(Session session, FeedSeries series, int most, List<FeedPiece> pieces)
+    private int Take(Session session, FeedSeries series, int most, List<FeedPiece> pieces)
     {
         if (most <= 0 || FeedReader.After(session, series.Id, series.Upto, most) is not { Count: > 0 } readings) return 0;
         var upto = readings[^1].MeasuredAt.UnixMicroseconds;
         pieces.Add(new(series.Id, series.Circuit, series.Probe, series.SayFormerly(), readings, series.Upto, upto));
         series.Upto = upto;
+        IsMore |= readings.Count == most;
         return readings.Count;
     }
 
