@@ -24,8 +24,21 @@ public sealed class PlantWatchOptions
     /// <summary>Where readings come from.</summary>
     public BrokerOptions Broker { get; set; } = new();
 
+    /// <summary>How long single readings are kept; without it, for ever.</summary>
+    public RetentionOptions Retention { get; set; } = new();
+
     /// <summary>The backup of each night.</summary>
     public BackupOptions Backup { get; set; } = new();
+}
+
+/// <summary>How long readings are kept. Left out, for ever. Quarters of an hour, hours and days, entries, refusals and the journal always stay.</summary>
+public sealed class RetentionOptions
+{
+    /// <summary>Days for which single readings are kept, at least 35; afterwards minutes answer for them.</summary>
+    public int? RawDays { get; set; }
+
+    /// <summary>Days for which minutes are kept, at least 400 and at least as long as single readings; afterwards quarters of an hour answer for them.</summary>
+    public int? MinuteDays { get; set; }
 }
 
 /// <summary>A backup each night while the server runs.</summary>

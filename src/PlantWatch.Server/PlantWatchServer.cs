@@ -17,6 +17,7 @@ using PlantWatch.Server.PlantFile;
 using PlantWatch.Server.PlantFile.Editing;
 using PlantWatch.Server.Series;
 using PlantWatch.Server.Telling;
+using PlantWatch.Server.Upkeep;
 using PlantWatch.Server.WhatIf;
 using PlantWatch.Server.Words;
 using PlantWatch.Storage;
@@ -67,6 +68,8 @@ internal static class PlantWatchServer
         services.AddSingleton<BoardTeller>().AddHostedService(s => s.GetRequiredService<BoardTeller>());
         services.AddSingleton(s => new NightlyBackup(options, () => ZoneOf(s.GetRequiredService<PlantHost>()), clock, s.GetRequiredService<ILogger<NightlyBackup>>()));
         services.AddHostedService(s => s.GetRequiredService<NightlyBackup>());
+        services.AddSingleton<IRetention>(s => s.GetRequiredService<SqliteStore>()).AddSingleton<SizeBook>();
+        services.AddSingleton<RetentionKeeper>().AddHostedService(s => s.GetRequiredService<RetentionKeeper>());
         services.AddHostedService<SelfWatch>();
         services.AddHostedService<StockWatch>();
         services.AddSingleton<LimitRuns>().AddHostedService(s => s.GetRequiredService<LimitRuns>());
@@ -142,6 +145,7 @@ internal static class PlantWatchServer
         api.MapAlarmHealth();
         api.MapExceptions();
         api.MapRecord();
+        api.MapStorage();
         api.MapEntries();
         api.MapNotes();
         api.MapMarks();

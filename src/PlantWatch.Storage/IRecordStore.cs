@@ -54,6 +54,9 @@ public interface ISeriesStore
     /// <summary>Raw readings in time order from the start (included) to the end (excluded), at most the first <paramref name="limit"/>.</summary>
     ValueTask<IReadOnlyList<StoredReading>> RawAsync(PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation);
 
+    /// <summary>The time before which raw readings were let go by the retention, of one series or the latest of all of a partition: before it <see cref="RawAsync"/> and <see cref="WindowAsync"/> find nothing, and a line comes from a coarser tier. Never when all are there.</summary>
+    ValueTask<Instant> RawFromAsync(PartitionKey partition, string? series, CancellationToken cancellation);
+
     /// <summary>What a series did in a window: count, mean, deviation (of a sample, n - 1) and slope of its good raw readings, start included, end excluded.</summary>
     ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation);
 }

@@ -8,7 +8,8 @@ namespace PlantWatch.Storage;
 /// <param name="Readings">Raw readings.</param>
 /// <param name="Entries">Rows of the record.</param>
 /// <param name="Refusals">Refused items that are kept with their bytes.</param>
-public sealed record PartitionSums(string Partition, long LastSeq, long Journal, long JournalFrom, long Readings, long Entries, long Refusals)
+/// <param name="LetGo">Raw readings that the retention let go.</param>
+public sealed record PartitionSums(string Partition, long LastSeq, long Journal, long JournalFrom, long Readings, long Entries, long Refusals, long LetGo = 0)
 {
     /// <summary>True when the journal holds every batch from the first to the last.</summary>
     public bool IsJournalWhole => Journal == LastSeq && JournalFrom <= 1;

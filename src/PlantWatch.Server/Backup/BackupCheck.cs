@@ -103,6 +103,8 @@ internal sealed class BackupCheck(Action<string> say, Action<long, long>? foldin
         say($"{partition}: state {hash}, the same from the snapshot and from zero");
     }
 
+    private static string Gone(PartitionSums sums) => sums.LetGo == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", with {sums.LetGo:#,0} that the retention let go");
+
     private void Ledger(RestoredCircuit circuit, PartitionSums sums)
     {
         if (circuit.Seq != sums.LastSeq) throw new BackupException($"{sums.Partition}: the journal ends at batch {circuit.Seq} instead of {sums.LastSeq}");
@@ -110,7 +112,7 @@ internal sealed class BackupCheck(Action<string> say, Action<long, long>? foldin
         var (stored, duplicates, refused) = (ledger.Stored - late.AlreadyThere - late.Conflicting, ledger.Duplicates + late.AlreadyThere, ledger.Refused + late.Conflicting);
         var line = string.Create(CultureInfo.InvariantCulture, $"{sums.Partition}: received {ledger.Received:#,0} = stored {stored:#,0} + duplicates {duplicates:#,0} + refused {refused:#,0}");
         if (ledger.Received != stored + duplicates + refused) throw new BackupException($"{line} does not close");
-        if (stored != sums.Readings) throw new BackupException($"{line}, but {sums.Readings} readings are there");
-        say($"{line}, and as many readings are there");
+        if (stored != sums.Readings + sums.LetGo) throw new BackupException($"{line}, but {sums.Readings} readings are there{Gone(sums)}");
+        say($"{line}, and as many readings are there{Gone(sums)}");
     }
 }

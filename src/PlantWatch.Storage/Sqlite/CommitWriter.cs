@@ -28,6 +28,14 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
         return receipts;
     }
 
+    /// <summary>Raw readings or minutes of a series were let go.</summary>
+    public void LetGo(long series, Tier tier, long before)
+    {
+        if (_book.Known(series) is not { } slot) return;
+        if (tier == Tier.Raw) slot.RawFrom = Math.Max(slot.RawFrom, before);
+        else slot.MinuteFrom = Math.Max(slot.MinuteFrom, before);
+    }
+
     /// <summary>Forgets what a rolled-back transaction left in memory.</summary>
     public void Forget()
     {
@@ -87,7 +95,9 @@ internal sealed class CommitWriter(Session session, RollUps rollUps)
         ref var tally = ref tallies[row.Commit];
         var measured = Instant.FromUnixMicroseconds(row.T);
         var received = Instant.FromUnixMicroseconds(row.T + row.Lag);
-        Keep(section, Conflicts.Refuse(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value, conflict.Stands));
+        Keep(section, conflict.Stands is { } stands
+            ? Conflicts.Refuse(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value, stands)
+            : Conflicts.TooLate(commits[row.Commit], tally.Conflicting, key, measured, received, row.Value));
         tally = tally with { Conflicting = tally.Conflicting + 1 };
     }
 }

@@ -8,8 +8,14 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
     private readonly FeedMarks _marks = new(session);
     private readonly Statement _valueAt = session.Prepare("SELECT value FROM reading WHERE series = ?1 AND t = ?2");
 
-    /// <summary>A reading that another value keeps out.</summary>
-    public readonly record struct Conflict(SeriesSlot.Row Row, double Stands);
+    private readonly Statement _isWhole = session.Prepare(
+        """
+        SELECT (SELECT count(*) FROM reading WHERE series = ?1 AND t >= ?2 AND t < ?2 + 60000000)
+          >= coalesce((SELECT count FROM rollup_minute WHERE series = ?1 AND t = ?2), 0)
+        """);
+
+    /// <summary>A reading that another value keeps out; without one, that comes when its minute was let go, so that nobody can tell whether it was there.</summary>
+    public readonly record struct Conflict(SeriesSlot.Row Row, double? Stands);
 
     /// <summary>Writes the waiting rows of a series and its roll-ups.</summary>
     /// <param name="slot">The series; its rows are taken.</param>
@@ -40,6 +46,11 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
 
     private void Late(SeriesSlot slot, SeriesSlot.Row row, Action<int> alreadyThere, Action<Conflict> conflict)
     {
+        if (row.T < slot.RawFrom && !IsWhole(slot, row.T))
+        {
+            conflict(new Conflict(row, null));
+            return;
+        }
         var rows = _insert.Bind(1, slot.Id).Bind(2, row.T).Bind(3, row.Value).Bind(4, (long)row.Quality).Bind(5, row.Lag).Run();
         if (rows == 1)
         {
@@ -52,4 +63,7 @@ internal sealed class ReadingWriter(Session session, RollUps rollUps)
         if (stands == row.Value) alreadyThere(row.Commit);
         else conflict(new Conflict(row, stands));
     }
+
+    // A minute that was empty, or got its first readings late, can be told from what it holds; one whose readings went cannot.
+    private bool IsWhole(SeriesSlot slot, long t) => t >= slot.MinuteFrom && _isWhole.Bind(1, slot.Id).Bind(2, Tiers.Floor(t, Tiers.Minute)).Scalar() == 1;
 }

@@ -33,7 +33,9 @@ internal sealed class SeriesBook(Session session)
         session.Prepare("INSERT INTO series (partition, key) VALUES (?1, ?2) ON CONFLICT DO NOTHING").Bind(1, section.Id).Bind(2, key).Run();
         var id = IdOf(section, key)!.Value;
         var newest = session.Prepare("SELECT t FROM reading WHERE series = ?1 ORDER BY t DESC LIMIT 1").Bind(1, id).Scalar();
-        slot = new SeriesSlot(id, newest ?? long.MinValue);
+        var (rawFrom, minuteFrom) = LetGoOf(id);
+        // What was let go is older than all that may come as the newest.
+        slot = new SeriesSlot(id, newest ?? (rawFrom > 0 ? rawFrom - 1 : long.MinValue)) { RawFrom = rawFrom, MinuteFrom = minuteFrom };
         section.Series.Add(key, slot);
         return slot;
     }
@@ -54,8 +56,20 @@ internal sealed class SeriesBook(Session session)
         section.Series.Clear();
     }
 
+    /// <summary>A series as it is known; null when it was not met yet.</summary>
+    public SeriesSlot? Known(long id) => _sections.Values.SelectMany(s => s.Series.Values).FirstOrDefault(s => s.Id == id);
+
     /// <summary>Forgets everything.</summary>
     public void Clear() => _sections.Clear();
+
+    private (long RawFrom, long MinuteFrom) LetGoOf(long id)
+    {
+        var row = session.Prepare("SELECT raw_from, minute_from FROM series WHERE id = ?1").Bind(1, id);
+        row.Next();
+        var found = (row.Int64(0), row.Int64(1));
+        row.Reset();
+        return found;
+    }
 
     private long? IdOf(Section section, string key) =>
         session.Prepare("SELECT id FROM series WHERE partition = ?1 AND key = ?2").Bind(1, section.Id).Bind(2, key).Scalar();

@@ -11,7 +11,7 @@ internal sealed class SeriesReader(Session session, TimeZoneInfo zone)
     public SeriesAnswer Line(PartitionKey partition, SeriesQuery query, CancellationToken cancellation)
     {
         var (from, to) = (query.From.UnixMicroseconds, query.To.UnixMicroseconds);
-        var tier = Tiers.For(to - from, query.Width);
+        var tier = Standing(partition, query.Series, from, Tiers.For(to - from, query.Width));
         var line = new LineBuilder(query, tier);
         var rows = Select(tier == Tier.Raw ? "t, value, quality" : "t, count, good, sum, min, max, last", TableOf(tier), partition, query.Series);
         rows.Bind(3, StartOf(tier, from)).Bind(4, to).Bind(5, long.MaxValue);
@@ -36,6 +36,25 @@ internal sealed class SeriesReader(Session session, TimeZoneInfo zone)
         rows.Bind(3, from.UnixMicroseconds).Bind(4, to.UnixMicroseconds).Bind(5, long.MaxValue);
         while (Next(rows, cancellation)) sums.Add(rows.Int64(0), rows.Double(1), (Quality)rows.Int64(2));
         return sums.Close(series, from, to);
+    }
+
+    /// <summary>The time before which raw readings were let go, of one series or the latest of all; never when none was.</summary>
+    public Instant RawFrom(PartitionKey partition, string? series)
+    {
+        var found = session.Prepare("SELECT max(s.raw_from) FROM series s JOIN partition p ON p.id = s.partition WHERE p.key = ?1 AND (?2 = '' OR s.key = ?2)")
+            .Bind(1, partition.Value).Bind(2, series ?? "").Scalar();
+        return found is > 0 ? Instant.FromUnixMicroseconds(found.Value) : Instant.Never;
+    }
+
+    // Where a tier was let go, the next coarser one answers for the whole range.
+    private Tier Standing(PartitionKey partition, string series, long from, Tier tier)
+    {
+        if (tier > Tier.Minute) return tier;
+        var row = session.Prepare($"SELECT raw_from, minute_from FROM series WHERE id = {SeriesId}").Bind(1, partition.Value).Bind(2, series);
+        if (!row.Next()) return tier;
+        var (raw, minute) = (row.Int64(0), row.Int64(1));
+        row.Reset();
+        return from < minute ? Tier.QuarterHour : tier == Tier.Raw && from < raw ? Tier.Minute : tier;
     }
 
     private Statement Select(string columns, string table, PartitionKey partition, string series) => session

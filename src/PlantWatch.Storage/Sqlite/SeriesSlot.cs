@@ -11,6 +11,12 @@ internal sealed class SeriesSlot(long id, long newest)
     /// <summary>Newest time stored, or <see cref="long.MinValue"/>. What is later can be no duplicate, whatever the reading says of itself.</summary>
     public long Newest { get; set; } = newest;
 
+    /// <summary>Raw readings before it were let go; 0 when none was.</summary>
+    public long RawFrom { get; set; }
+
+    /// <summary>Minutes before it were let go; 0 when none was.</summary>
+    public long MinuteFrom { get; set; }
+
     /// <summary>Rows waiting to be written, in arrival order. Written a series at a time: neighbours in the tree.</summary>
     public List<Row> Rows { get; } = [];
 

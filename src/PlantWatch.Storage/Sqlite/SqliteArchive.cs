@@ -50,6 +50,9 @@ public sealed partial class SqliteArchive : IDisposable
     public IReadOnlyList<StoredReading> Raw(PartitionKey partition, string series, Instant from, Instant to, int limit = int.MaxValue) =>
         _series.Raw(partition, series, from, to, limit, CancellationToken.None);
 
+    /// <summary>The time before which raw readings were let go, the latest of all series of a partition; never when none was.</summary>
+    public Instant RawFrom(PartitionKey partition) => _series.RawFrom(partition, null);
+
     /// <summary>What a series did in a window; see <see cref="ISeriesStore.WindowAsync"/>.</summary>
     public ProbeWindow Window(PartitionKey partition, string series, Instant from, Instant to) => _series.Window(partition, series, from, to, CancellationToken.None);
 

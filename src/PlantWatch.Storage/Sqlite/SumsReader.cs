@@ -6,18 +6,20 @@ internal static class SumsReader
     public static IReadOnlyList<PartitionSums> Read(Session session)
     {
         // Each count runs along one index: a join over all readings would take many times as long.
+        var hasLetGo = session.Prepare("SELECT 1 FROM pragma_table_info('series') WHERE name = 'raw_let_go'").Scalar() is 1;
         var rows = session.Prepare(
-            """
+            $"""
             SELECT p.key, p.last_seq,
               (SELECT count(*) FROM journal j WHERE j.partition = p.id),
               (SELECT coalesce(min(j.seq), 0) FROM journal j WHERE j.partition = p.id),
               (SELECT coalesce(sum((SELECT count(*) FROM reading r WHERE r.series = s.id)), 0) FROM series s WHERE s.partition = p.id),
               (SELECT count(*) FROM entry e WHERE e.partition = p.id),
-              (SELECT count(*) FROM refusal f WHERE f.partition = p.id)
+              (SELECT count(*) FROM refusal f WHERE f.partition = p.id),
+              {(hasLetGo ? "(SELECT coalesce(sum(s.raw_let_go), 0) FROM series s WHERE s.partition = p.id)" : "0")}
             FROM partition p ORDER BY p.key
             """);
         var found = new List<PartitionSums>();
-        while (rows.Next()) found.Add(new PartitionSums(rows.Text(0), rows.Int64(1), rows.Int64(2), rows.Int64(3), rows.Int64(4), rows.Int64(5), rows.Int64(6)));
+        while (rows.Next()) found.Add(new PartitionSums(rows.Text(0), rows.Int64(1), rows.Int64(2), rows.Int64(3), rows.Int64(4), rows.Int64(5), rows.Int64(6), rows.Int64(7)));
         return found;
     }
 

@@ -14,7 +14,7 @@ public sealed class LogCatalogueTests
         (1000, "Server", ["Server", "Live", "Accounts", "Charts", "Reports", "Health", "Logging", "Metrics", "WhatIf"]),
         (2000, "Ingest", ["Ingest"]),
         (3000, "Plant file and boards", ["PlantFile", "Boards"]),
-        (4000, "Loop and storage", ["Loop", "Storage", "Series", "Backup"]),
+        (4000, "Loop and storage", ["Loop", "Storage", "Series", "Backup", "Upkeep"]),
         (5000, "Interface", ["Api"]),
         (6000, "Telling people", ["Telling"]),
         (7000, "Paper", ["Paper"]),

@@ -98,6 +98,8 @@ public sealed partial class InMemoryStore(TimeZoneInfo siteZone) : IRecordStore,
         PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation) =>
         Ask(partition, d => (IReadOnlyList<StoredReading>)[.. Between(d, series, from, to).Take(limit)]);
 
+    public ValueTask<Instant> RawFromAsync(PartitionKey partition, string? series, CancellationToken cancellation) => ValueTask.FromResult(Instant.Never);
+
     public ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation) =>
         Ask(partition, d => PlainRollUp.Window(series, from, to, [.. Between(d, series, from, to)]));
 

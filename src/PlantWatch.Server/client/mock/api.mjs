@@ -144,5 +144,8 @@ export function api(method, url, body, bare) {
     { id: '1', receivedAt: iso(started - 6e5), circuit: 'hall', topic: 'plant/main/ph', payloadText: '17.2', payloadBytes: 4, reason: 'outside_range', text: '17.2 lies outside 0 to 14, the physical range of the instrument' },
     { id: '2', receivedAt: iso(started - 9e6), circuit: 'unclaimed', topic: 'plant/kitchen/fridge', payloadText: '4.1', payloadBytes: 3, reason: 'unknown_topic', text: 'No probe or pump of the plant file has this topic' },
     { id: '3', receivedAt: iso(started - 9.5e6), circuit: 'hall', topic: 'plant/main/orp', payloadText: '\ufffd\ufffd\u0001', payloadBytes: 3, reason: 'invalid_utf8', text: 'The payload is not valid UTF-8' }]];
+  if (p0 === 'storage') return [200, {
+    measuredAt: iso(started), bytes: 1.24e9, freeBytes: 0, tables: [{ name: 'reading', bytes: 6.1e8 }], readings: 2.2e7, letGo: 0, readingsADay: 86_400, bytesADay: 4.8e6, bytesInAYear: 3e9,
+    diskFreeBytes: bare ? 3.9e8 : 8.2e10, daysLeft: bare ? 81.2 : null, rawDays: bare ? 90 : null, minuteDays: null, gone: [], backupAt: bare ? null : iso(started - 3e7) }];
   return refuse([], 404);
 }

@@ -57,6 +57,7 @@ internal static class StoreReplayCommand
                 continue;
             }
 
+            if (archive.RawFrom(partition) is { IsSet: true } gone && gone > asked.From - RunIn) output.WriteLine($"{circuit.Id}: single readings before {gone} were let go by the retention and are missing here");
             var (sheet, entries) = (new VerdictSheet(circuit.Probes.Select(p => p.Id).ToHashSet()), new List<RecordEntry>());
             Replay(asked, circuit, archive, partition, output, result =>
             {

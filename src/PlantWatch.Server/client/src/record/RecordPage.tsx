@@ -9,6 +9,7 @@ import { words } from '../words';
 import { Connection } from './Connection';
 import { Entries } from './Entries';
 import { closes } from './sums';
+import { Storage } from './Storage';
 
 const w = () => words.record;
 
@@ -74,6 +75,7 @@ export function RecordPage() {
       <Entries />
       <section class="sheet card" data-testid="record-states"><h2>{words.poolState.historyTitle}</h2><StateHistory /></section>
       <Refusals />
+      <Storage />
     </div>
   );
 }

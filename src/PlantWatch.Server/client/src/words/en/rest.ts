@@ -20,7 +20,7 @@ import { plantFile } from './plantFile';
 import { start } from './start';
 import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
-import { entries } from './record';
+import { entries, storage } from './record';
 import { rulesPage } from './rules';
 import { stripTools } from './stripTools';
 import { telling } from './telling';
@@ -31,7 +31,7 @@ import { whatIfLimits } from './whatIfLimits';
 
 /** What the other pages say. */
 const words = {
-  volume, connection, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
+  volume, connection, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, storage, exceptions, jobs,
   handover, makeSafe, chemicals, alarmPage, rulesPage, pumpPage, plantRound, instruments, boards, stripTools, paper,
   plantFile, start,
 };

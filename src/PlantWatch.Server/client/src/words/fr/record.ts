@@ -1,5 +1,5 @@
 import type { RecordGroup } from '../../contract.record';
-import type { entries as shape } from '../en/record';
+import type { entries as shape, storage as storageShape } from '../en/record';
 
 // What was written into the record, by whom and when.
 
@@ -9,4 +9,12 @@ export const entries: typeof shape = {
   groups: {
     all: 'Tout', exceptions: 'Dépassements', tests: 'Analyses', doses: 'Doses', jobs: 'Interventions', filters: 'Lavages de filtre', reagents: 'Réactifs et instruments', probes: 'Sondes', pools: 'Bassins et incidents', limits: 'Limites et fichier d’installation', chemicals: 'Produits et baigneurs', rounds: 'Rondes techniques', handovers: 'Relèves', notes: 'Notes sur les courbes',
   } as Record<RecordGroup, string>,
+};
+
+export const storage: typeof storageShape = {
+  title: 'Place sur le disque', waiting: 'Mesure en cours.', size: 'Taille du registre', aDay: 'Augmente par jour de', inAYear: 'Dans un an', free: 'Libre sur son disque', lasts: 'Le disque suffit pour', days: (n: string) => (n === '1' ? '1 jour' : `${n} jours`), long: 'plus de dix ans',
+  kept: 'Mesures individuelles conservées', forEver: 'sans limite', gone: (circuit: string, day: string) => `${circuit}\u202f: les mesures individuelles avant le ${day} ont été supprimées\u202f; les minutes et les moyennes plus longues restent.`,
+  little: 'À ce rythme, le disque sera plein dans moins de 90 jours\u202f: libérez de la place ou limitez la conservation des mesures individuelles (PlantWatch:Retention).',
+  kb: (n: string) => `${n}\u00a0ko`, mb: (n: string) => `${n}\u00a0Mo`, gb: (n: string) => `${n}\u00a0Go`,
+  backup: 'Dernière sauvegarde nocturne', noBackup: 'aucune', measured: (at: string) => `Mesuré ${at}, calculé sur les sept derniers jours.`,
 };

@@ -23,7 +23,7 @@ import { plantFile } from './plantFile';
 import { start } from './start';
 import { probePage } from './probePage';
 import { pumpPage } from './pumpPage';
-import { entries } from './record';
+import { entries, storage } from './record';
 import { rulesPage } from './rules';
 import { telling } from './telling';
 import { trust } from './trust';
@@ -32,7 +32,7 @@ import { whatIf } from './whatIf';
 import { whatIfLimits } from './whatIfLimits';
 
 const words: OtherWords = {
-  volume, connection, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, exceptions, jobs,
+  volume, connection, whatIf, dose, plan, incident, methods, orp, circulation, trust, probePage, alarmList, laboratory, alarmHealth, telling, filters, whatIfLimits, entries, storage, exceptions, jobs,
   handover, makeSafe, chemicals, alarmPage, rulesPage, pumpPage, plantRound, instruments, boards, stripTools, paper,
   plantFile, start,
 };
