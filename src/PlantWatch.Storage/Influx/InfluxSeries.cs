@@ -36,6 +36,10 @@ public sealed class InfluxSeries(InfluxDoor door, TimeZoneInfo siteZone) : ISeri
     }
 
     /// <inheritdoc/>
+    /// <remarks>What InfluxDB keeps is its own affair, and it does not tell.</remarks>
+    public ValueTask<Instant> RawFromAsync(PartitionKey partition, string? series, CancellationToken cancellation) => ValueTask.FromResult(Instant.Never);
+
+    /// <inheritdoc/>
     public async ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation)
     {
         var sums = default(WindowSums);

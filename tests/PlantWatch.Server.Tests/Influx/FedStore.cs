@@ -33,6 +33,8 @@ internal sealed class FedStore(SqliteStore store, InfluxDoor door, Influxd influ
     public ValueTask<IReadOnlyList<StoredReading>> RawAsync(PartitionKey partition, string series, Instant from, Instant to, int limit, CancellationToken cancellation) =>
         _series.RawAsync(partition, series, from, to, limit, cancellation);
 
+    public ValueTask<Instant> RawFromAsync(PartitionKey partition, string? series, CancellationToken cancellation) => ValueTask.FromResult(Instant.Never);
+
     public ValueTask<ProbeWindow> WindowAsync(PartitionKey partition, string series, Instant from, Instant to, CancellationToken cancellation) => _series.WindowAsync(partition, series, from, to, cancellation);
 
     public ValueTask<long> LastSeqAsync(PartitionKey partition, CancellationToken cancellation) => store.LastSeqAsync(partition, cancellation);
