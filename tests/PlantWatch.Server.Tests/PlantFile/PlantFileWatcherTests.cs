@@ -237,7 +237,9 @@ public sealed class PlantFileWatcherTests : IDisposable
 
     private async Task LookAndSettle()
     {
-        _clock.Advance(TimeSpan.FromSeconds(5));
+        // Up to the next look and not beyond it: a wait that began on the way would be over before it is seen.
+        var poll = TimeSpan.FromSeconds(5);
+        _clock.Advance(poll - TimeSpan.FromTicks(_clock.GetUtcNow().Ticks % poll.Ticks));
         await Until(() => _clock.WaitingFor(TimeSpan.FromMilliseconds(300)) == 1);
         _clock.Advance(TimeSpan.FromMilliseconds(300));
     }
