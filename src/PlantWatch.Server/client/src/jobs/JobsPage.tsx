@@ -68,15 +68,15 @@ export function JobsPage({ asset }: { asset: string | null }) {
         <p>{w.lead}</p>
         {open === null && <Unsaved jobs={jobs.data ?? []} onOpen={setOpen} />}
         {open !== null && <JobForm key={open.key ?? open.job?.id ?? `new-${open.asset}-${open.task?.id}`} begin={open} filters={filters} onDone={close} />}
-        {jobs.data === null ? <p class="hint">{jobs.failed ? words.error.unreachable : words.loading}</p> : <Board jobs={jobs.data} onOpen={job => setOpen({ job, asset: null })} />}
+        {jobs.data === null ? <p class="hint unfilled">{jobs.failed ? words.error.unreachable : words.loading}</p> : <Board jobs={jobs.data} onOpen={job => setOpen({ job, asset: null })} />}
       </section>
       <section class="stack">
         <div class="sheet card"><h2>{w.planned}</h2>
-          {tasks.data === null ? <p class="hint">{tasks.failed ? words.error.unreachable : words.loading}</p>
+          {tasks.data === null ? <p class="hint unfilled">{tasks.failed ? words.error.unreachable : words.loading}</p>
             : <PlannedWork tasks={tasks.data} onWrite={t => setOpen({ job: (jobs.data ?? []).find(j => j.id === t.jobId) ?? null, asset: t.asset, task: { id: t.id, name: t.name } })} />}</div>
         <KitDates />
         <div class="sheet card"><h2>{w.often}</h2>
-          {often.data === null ? <p class="hint">{often.failed ? words.error.unreachable : words.loading}</p> : <ReliabilityTable rows={often.data} />}</div>
+          {often.data === null ? <p class="hint unfilled">{often.failed ? words.error.unreachable : words.loading}</p> : <ReliabilityTable rows={often.data} />}</div>
       </section>
     </div>
   );

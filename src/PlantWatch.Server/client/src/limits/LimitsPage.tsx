@@ -10,7 +10,6 @@ const w = words.limits;
 
 function Circuit({ circuit }: { circuit: CircuitInfo }) {
   const { data, failed, reload } = usePolled<CircuitLimitsView>(`/circuits/${encodeURIComponent(circuit.id)}/limits`, 60_000);
-  // As tall as a screen: what comes in its place pushes nothing that is being read.
   if (!data) return <section class="sheet card unfilled"><h2>{circuit.name}</h2><p class="hint" role="status">{failed ? words.error.unreachable : w.loading}</p></section>;
   return data.pack ? <CircuitLimits circuit={circuit} view={data} pack={data.pack} reload={reload} /> : <NoPack circuit={circuit} view={data} />;
 }

@@ -139,7 +139,8 @@ export function PlantRoundPage({ circuit }: { circuit: string | null }) {
       <h1>{w.title}</h1><p class="hint">{w.lead}</p>
       <Waiting onEdit={edit} />
       {views.length > 1 && <label class="inline">{w.circuit} <select class="tall" value={view?.circuit ?? ''} data-testid="choose-circuit" onChange={e => choose(e.currentTarget.value)}>{views.map(v => <option key={v.circuit} value={v.circuit}>{v.name}</option>)}</select></label>}
-      {view ? <Form key={`${view.circuit} ${again?.id ?? ''}`} view={view} answered={data !== null && !failed} again={again} onWalked={reload} /> : <p class="empty">{w.none}</p>}
+      {view ? <Form key={`${view.circuit} ${again?.id ?? ''}`} view={view} answered={data !== null && !failed} again={again} onWalked={reload} />
+        : data === null && !failed ? <p class="empty unfilled" role="status">{words.loading}</p> : <p class="empty">{w.none}</p>}
       <nav class="sheet card" aria-label={words.round.also}><ul class="also"><li><a href="#/pumps">{w.wash}</a></li><li><a href="#/jobs">{w.jobs}</a></li><li><a href="#/chemicals">{w.deliveries}</a></li></ul></nav>
       <OfflineHelp />
     </div>
