@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type uPlot from 'uplot';
 import type { LimitBand } from '../contract';
 import { zone } from '../live/store';
+import { inTurn } from '../parts/inTurn';
 import { paint } from '../parts/theme';
 import { words } from '../words';
 import { feed, makeChart, sizeStep } from './chart';
@@ -71,20 +72,23 @@ export function Strip(p: StripProps) {
 
   const step = sizeStep(), height = step * ((p.stepped ? 54 : 132) * (p.share ?? 1) + (p.axis ? 28 : 0));
   useEffect(() => {
-    if (!host.current || p.width < 80) return;
-    const u = makeChart({
-      width: p.width, height, axis: p.axis, zone: zone.peek(), decimals: p.decimals, limit: p.limit, stepped: p.stepped ?? false, ink: readInk(host.current), marks: () => marks.current,
-      happenings: () => happenings.current, shades: () => shades.current?.() ?? [], ghost: () => ghost.current?.() ?? null, notes: () => p.noted?.peek() ?? [],
-      onCursor: (index, left) => {
-        const near = (m: { t: number }) => left >= 0 && Math.abs(u.valToPos(m.t, 'x') - left) < 8;
-        const t = left < 0 ? null : u.posToVal(left, 'x'), span = p.shown.peek().to - p.shown.peek().from;
-        pointed.value = { index, mark: marks.current.find(near) ?? null, happening: happenings.current.find(near)?.text ?? null, ghost: t === null ? null : ghostAt(ghost.current?.() ?? null, t, span / 60) };
-        p.cursor.value = t;
-      },
-    }, p.columns(), p.shown.peek(), host.current);
-    chart.current = u;
-    draw();
-    return () => { clearTimeout(later.current); later.current = undefined; cancelAnimationFrame(frame.current); chart.current = null; u.destroy(); };
+    const place = host.current;
+    if (!place || p.width < 80) return;
+    // A chart takes its time on a phone: one after the other.
+    const forget = inTurn(() => {
+      const u = chart.current = makeChart({
+        width: p.width, height, axis: p.axis, zone: zone.peek(), decimals: p.decimals, limit: p.limit, stepped: p.stepped ?? false, ink: readInk(place), marks: () => marks.current,
+        happenings: () => happenings.current, shades: () => shades.current?.() ?? [], ghost: () => ghost.current?.() ?? null, notes: () => p.noted?.peek() ?? [],
+        onCursor: (index, left) => {
+          const near = (m: { t: number }) => left >= 0 && Math.abs(u.valToPos(m.t, 'x') - left) < 8;
+          const t = left < 0 ? null : u.posToVal(left, 'x'), span = p.shown.peek().to - p.shown.peek().from;
+          pointed.value = { index, mark: marks.current.find(near) ?? null, happening: happenings.current.find(near)?.text ?? null, ghost: t === null ? null : ghostAt(ghost.current?.() ?? null, t, span / 60) };
+          p.cursor.value = t;
+        },
+      }, p.columns(), p.shown.peek(), place);
+      draw();
+    });
+    return () => { forget(); clearTimeout(later.current); later.current = undefined; cancelAnimationFrame(frame.current); chart.current?.destroy(); chart.current = null; };
   }, [p.width, p.axis, p.limit, p.stepped, zone.value, paint.value, step]);
 
   useEffect(() => { marks.current = p.marks; happenings.current = p.happenings ?? none; draw(); }, [p.marks, p.happenings]);
