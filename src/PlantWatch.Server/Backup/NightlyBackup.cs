@@ -38,7 +38,13 @@ internal sealed class NightlyBackup(PlantWatchOptions options, Func<TimeZoneInfo
         try
         {
             Newest = BackupFolder.In(folder) is [var first, ..] ? first.At : Instant.Never;
-            if (Newest >= BackupSchedule.LastDue(Now, zone(), Math.Clamp(Wanted.Hour, 0, 23))) return false;
+            if (Newest >= BackupSchedule.LastDue(Now, zone(), Math.Clamp(Wanted.Hour, 0, 23)))
+            {
+                // Made meanwhile, by hand or by the one before: what kept it from being made is over.
+                Trouble = null;
+                return false;
+            }
+
             Make(folder, cancellation);
             return true;
         }

@@ -30,6 +30,10 @@ internal static class CommandLine
         PlantWatch.Server rebuild-series [--anew] [--data FOLDER]
             writes every reading of the record to InfluxDB again, with the settings of the server, which may be running;
             goes on with one that was broken off, unless --anew
+        PlantWatch.Server backup [--data FOLDER] --out FOLDER2
+            makes a backup of the record while the server runs; verify-backup proves one, restore puts it into an empty folder:
+        PlantWatch.Server verify-backup BACKUP
+        PlantWatch.Server restore BACKUP --data FOLDER
         """;
 
     /// <summary>Runs a command; null when none is asked for, so that the server starts.</summary>
