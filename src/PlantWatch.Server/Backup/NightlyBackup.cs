@@ -1,5 +1,4 @@
 using PlantWatch.Core.Quantities;
-using PlantWatch.Storage;
 
 namespace PlantWatch.Server.Backup;
 
@@ -48,7 +47,8 @@ internal sealed class NightlyBackup(PlantWatchOptions options, Func<TimeZoneInfo
             Make(folder, cancellation);
             return true;
         }
-        catch (Exception fault) when (fault is BackupException or StorageException or IOException or UnauthorizedAccessException)
+        // Whatever it was: a copy that is not made ends no server.
+        catch (Exception fault) when (fault is not OutOfMemoryException && !cancellation.IsCancellationRequested)
         {
             Trouble = fault.Message;
             _notBefore = Now + Pause;

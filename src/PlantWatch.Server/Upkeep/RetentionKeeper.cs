@@ -49,7 +49,8 @@ internal sealed class RetentionKeeper(IRetention record, PlantWatchOptions optio
             {
                 await RoundAsync(stoppingToken);
             }
-            catch (StorageException fault)
+            // Whatever it was: what is not let go of ends no server.
+            catch (Exception fault) when (fault is not OutOfMemoryException && !stoppingToken.IsCancellationRequested)
             {
                 UpkeepLog.Failed(log, fault.Message);
             }
